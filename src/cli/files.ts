@@ -1,0 +1,85 @@
+import { randomBytes } from 'node:crypto';
+import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { inputError } from '../base/issue.ts';
+
+/** Files larger than this are refused before they are read, bytes. */
+export const MAX_INPUT_BYTES = 64 * 1024 * 1024;
+
+/** Reads an input whole. Throws an InputError that names the file. */
+export function readInput(path: string): Uint8Array {
+  let size: number;
+  try {
+    size = statSync(path).size;
+  } catch {
+    throw inputError('file-not-found', { where: path });
+  }
+  if (size > MAX_INPUT_BYTES) {
+    throw inputError('file-too-large', { where: path, facts: { megabytes: size / 2 ** 20, limit: MAX_INPUT_BYTES / 2 ** 20 } });
+  }
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw inputError('file-not-readable', { where: path, facts: { reason: (error as Error).message } });
+  }
+}
+
+export function readText(path: string): string {
+  return new TextDecoder().decode(readInput(path));
+}
+
+export function readJson(path: string): unknown {
+  const text = readText(path);
+  try {
+    return JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch (error) {
+    throw inputError('json-not-valid', { where: path, facts: { reason: (error as Error).message } });
+  }
+}
+
+function samePlace(path: string): string {
+  try {
+    return realpathSync(path);
+  } catch {
+    return resolve(path);
+  }
+}
+
+/** Refuses outputs that would overwrite an input. Call before any work is done. */
+export function refuseOverwrite(inputs: readonly string[], outputs: readonly (string | undefined)[]): void {
+  const taken = new Set(inputs.map(samePlace));
+  for (const output of outputs) {
+    if (output !== undefined && output !== '-' && taken.has(samePlace(output))) throw inputError('output-names-input', { where: output });
+  }
+}
+
+export interface Output {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}
+
+/**
+ * Writes all files or none: each is written beside its place under a temporary name; only when all stand are they renamed.
+ * `-` is standard output.
+ */
+export function writeAll(outputs: readonly Output[]): void {
+  const staged: { temporary: string; path: string }[] = [];
+  let current = '';
+  try {
+    for (const { path, content } of outputs) {
+      if (path === '-') continue;
+      current = path;
+      const temporary = join(dirname(path), `.${basename(path)}.${randomBytes(6).toString('hex')}`);
+      staged.push({ temporary, path });
+      writeFileSync(temporary, content);
+    }
+    for (const { temporary, path } of staged) {
+      current = path;
+      renameSync(temporary, path);
+    }
+  } catch (error) {
+    for (const { temporary } of staged) rmSync(temporary, { force: true });
+    throw inputError('output-not-writable', { where: current, facts: { reason: (error as Error).message } });
+  }
+  for (const { path, content } of outputs) if (path === '-') process.stdout.write(content);
+}

@@ -1,0 +1,34 @@
+import type { Issue } from '../../base/issue.ts';
+
+/**
+ * The one place where issue codes become sentences. A sentence says what is wrong, where, and what to do. Each language
+ * is one table per area; `{name}` stands for a fact of the issue, lengths being in millimetres.
+ */
+export type MessageTable = Readonly<Record<string, string>>;
+
+export interface Catalogue {
+  sentence(issue: Issue): string;
+}
+
+export function createCatalogue(tables: readonly MessageTable[]): Catalogue {
+  const messages = new Map<string, string>();
+  for (const table of tables) {
+    for (const [code, text] of Object.entries(table)) {
+      if (messages.has(code)) throw new Error(`message ${code} is written twice`);
+      messages.set(code, text);
+    }
+  }
+  return {
+    sentence(issue) {
+      const text = messages.get(issue.code);
+      if (text === undefined) throw new Error(`no message for issue ${issue.code}`);
+      return text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name]));
+    },
+  };
+}
+
+/** Numbers with at most three decimals and no trailing zeros. */
+function formatFact(fact: string | number | undefined): string {
+  if (fact === undefined) return '?';
+  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000) : fact;
+}

@@ -1,0 +1,14 @@
+import type { MessageTable } from './catalogue.ts';
+
+/** Usage of the commands: options, files, exit code 2. */
+export const commandMessages: MessageTable = {
+  'file-not-found': '{where}: there is no such file. Check the path.',
+  'file-not-readable': '{where}: the file cannot be read ({reason}).',
+  'file-too-large': '{where}: the file has {megabytes} MB; at most {limit} MB are read.',
+  'json-not-valid': '{where}: this is not valid JSON ({reason}).',
+  'field-not-valid': '{where}: {reason}',
+  'option-not-valid': '{where} {value}: {expected}.',
+  'options-contradict': '{first} and {second} contradict each other: {reason}.',
+  'output-names-input': '{where}: this would overwrite an input. Give another name for the output.',
+  'output-not-writable': '{where}: cannot write there ({reason}). Give a folder that exists and may be written to.',
+};
