@@ -1,4 +1,5 @@
 import { createCatalogue } from './catalogue.ts';
 import { commandMessages } from './english-command.ts';
+import { pressMessages } from './english-press.ts';
 
-export const english = createCatalogue([commandMessages]);
+export const english = createCatalogue([commandMessages, pressMessages]);
