@@ -1,0 +1,95 @@
+import { childSeed, createRandom } from '../base/random.ts';
+import type { Candidate, Limit, Problem, StopReason } from '../layout/problem.ts';
+import { budgetOf, type Budget, type Effort } from './effort.ts';
+import { Incumbents, type Improvement } from './incumbents.ts';
+import type { Search } from './search.ts';
+import type { TaskRunner } from './tasks.ts';
+
+export interface DriverSettings {
+  readonly effort: Effort;
+  readonly seed: number;
+  readonly runner: TaskRunner;
+  /** Asked often. A reason ends the run with the best so far; nothing else that this returns changes the answer. */
+  readonly stop: () => 'seconds' | 'interrupted' | undefined;
+  readonly onImprovement?: (event: Improvement) => void;
+  /** Recomputes a limit from its certificate; a limit it refuses is not used. */
+  readonly verifyLimit?: (limit: Limit) => boolean;
+}
+
+/** The methods a run is made of. */
+export interface Methods {
+  readonly patterns: readonly Search[];
+  readonly closedFormLimits: (problem: Problem) => readonly Limit[];
+  readonly isValid: (problem: Problem, candidate: Candidate) => boolean;
+}
+
+export interface Outcome {
+  readonly incumbents: Incumbents;
+  readonly stopped: StopReason;
+}
+
+/** Counted work between two moments in which the host's timers and signals are heard. */
+const WORK_PER_BREATH = 200_000;
+
+interface Run {
+  readonly problem: Problem;
+  readonly settings: DriverSettings;
+  readonly methods: Methods;
+  readonly budget: Budget;
+  readonly incumbents: Incumbents;
+}
+
+/**
+ * Runs the stages in their order until the limit is met, the counted work is spent or `stop` gives a reason. The answer
+ * depends on problem, effort and seed alone; `stop` only cuts the fixed sequence short.
+ */
+export async function drive(problem: Problem, settings: DriverSettings, methods: Methods): Promise<Outcome> {
+  const incumbents = new Incumbents(problem, (candidate) => methods.isValid(problem, candidate), settings.onImprovement ?? (() => {}));
+  const run: Run = { problem, settings, methods, budget: budgetOf(settings.effort), incumbents };
+  for (const stage of [closedForms, patterns]) {
+    const reason = stopReason(run);
+    if (reason) return { incumbents, stopped: reason };
+    await stage(run);
+  }
+  return { incumbents, stopped: stopReason(run) ?? 'effort' };
+}
+
+function stopReason({ incumbents, settings }: Run): StopReason | undefined {
+  return incumbents.limitMet ? 'limit-met' : settings.stop();
+}
+
+async function closedForms({ problem, methods, incumbents }: Run): Promise<void> {
+  for (const limit of methods.closedFormLimits(problem)) incumbents.offerLimit(limit);
+}
+
+/** Every pattern search gets an equal share of what those before it left over. */
+async function patterns(run: Run): Promise<void> {
+  const { methods, budget } = run;
+  let left = budget.patterns;
+  for (const [index, search] of methods.patterns.entries()) {
+    left -= await runSearch(run, search, index, left / (methods.patterns.length - index));
+    if (stopReason(run)) return;
+  }
+}
+
+/** Runs one search until it ends, its share is spent or the run must stop. Returns the work done. */
+async function runSearch(run: Run, search: Search, index: number, share: number): Promise<number> {
+  const { problem, settings, incumbents } = run;
+  const random = createRandom(childSeed(settings.seed, index));
+  const limit = incumbents.limit?.ups ?? Infinity;
+  let done = 0;
+  let breathAt = WORK_PER_BREATH;
+  const steps = search.run({ problem, random, limit, known: incumbents });
+  for (let step = steps.next(); !step.done; step = steps.next()) {
+    done += step.value.work;
+    incumbents.work += step.value.work;
+    if (step.value.cell) incumbents.offerCell(step.value.cell);
+    if (step.value.candidate) incumbents.offer(step.value.candidate);
+    if (done >= share || stopReason(run)) break;
+    if (done >= breathAt) {
+      breathAt = done + WORK_PER_BREATH;
+      await settings.runner.breathe();
+    }
+  }
+  return done;
+}
