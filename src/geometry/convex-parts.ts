@@ -14,7 +14,7 @@ import type { Ring } from './point.ts';
 export function convexParts(ring: Ring): Ring[] {
   const mesh = earMesh(ring);
   removeSpareDiagonals(mesh);
-  return faces(mesh).map((corners) => corners.map((corner) => ring[corner]!));
+  return faces(mesh).map((corners) => corners.map((corner) => ring[corner]));
 }
 
 /** Half-edges, the ring's n first, then the diagonals in pairs: the twin of diagonal `n + k` is `n + (k ^ 1)`. */
@@ -31,7 +31,7 @@ interface Mesh {
 
 /** Twice the signed area of vertices a, b, c; exact. */
 function turning({ x, y }: Mesh, a: number, b: number, c: number): number {
-  return (x[b]! - x[a]!) * (y[c]! - y[a]!) - (y[b]! - y[a]!) * (x[c]! - x[a]!);
+  return (x[b] - x[a]) * (y[c] - y[a]) - (y[b] - y[a]) * (x[c] - x[a]);
 }
 
 function link(mesh: Mesh, from: number, to: number): void {
@@ -60,34 +60,34 @@ function earMesh(ring: Ring): Mesh {
   let misses = 0;
   for (let left = n; left > 3; ) {
     if (isEar(mesh, out)) {
-      out = mesh.next[cutEar(mesh, out)]!;
+      out = mesh.next[cutEar(mesh, out)];
       left--;
       misses = 0;
     } else {
-      out = mesh.next[out]!;
+      out = mesh.next[out];
       if (++misses > left) throw new RangeError('The ring is clockwise or not simple.');
     }
   }
-  if (turning(mesh, mesh.origin[mesh.previous[out]!]!, mesh.origin[out]!, mesh.origin[mesh.next[out]!]!) <= 0) throw new RangeError('The ring is clockwise or not simple.');
+  if (turning(mesh, mesh.origin[mesh.previous[out]], mesh.origin[out], mesh.origin[mesh.next[out]]) <= 0) throw new RangeError('The ring is clockwise or not simple.');
   return mesh;
 }
 
 /** A strictly convex corner whose closed triangle holds no other vertex of what is left. */
 function isEar(mesh: Mesh, out: number): boolean {
   const { x, y, origin, next, previous } = mesh;
-  const a = origin[previous[out]!]!;
-  const b = origin[out]!;
-  const end = next[out]!;
-  const c = origin[end]!;
+  const a = origin[previous[out]];
+  const b = origin[out];
+  const end = next[out];
+  const c = origin[end];
   if (turning(mesh, a, b, c) <= 0) return false;
-  const minX = Math.min(x[a]!, x[b]!, x[c]!);
-  const maxX = Math.max(x[a]!, x[b]!, x[c]!);
-  const minY = Math.min(y[a]!, y[b]!, y[c]!);
-  const maxY = Math.max(y[a]!, y[b]!, y[c]!);
-  const last = previous[out]!;
-  for (let edge = next[end]!; edge !== last; edge = next[edge]!) {
-    const v = origin[edge]!;
-    if (x[v]! < minX || x[v]! > maxX || y[v]! < minY || y[v]! > maxY) continue;
+  const minX = Math.min(x[a], x[b], x[c]);
+  const maxX = Math.max(x[a], x[b], x[c]);
+  const minY = Math.min(y[a], y[b], y[c]);
+  const maxY = Math.max(y[a], y[b], y[c]);
+  const last = previous[out];
+  for (let edge = next[end]; edge !== last; edge = next[edge]) {
+    const v = origin[edge];
+    if (x[v] < minX || x[v] > maxX || y[v] < minY || y[v] > maxY) continue;
     if (turning(mesh, a, b, v) >= 0 && turning(mesh, b, c, v) >= 0 && turning(mesh, c, a, v) >= 0) return false;
   }
   return true;
@@ -95,13 +95,13 @@ function isEar(mesh: Mesh, out: number): boolean {
 
 /** Cuts the ear off along its diagonal; returns the half-edge of the diagonal that stays with the rest. */
 function cutEar(mesh: Mesh, out: number): number {
-  const into = mesh.previous[out]!;
-  const before = mesh.previous[into]!;
-  const after = mesh.next[out]!;
+  const into = mesh.previous[out];
+  const before = mesh.previous[into];
+  const after = mesh.next[out];
   const stays = mesh.halfEdges++;
   const leaves = mesh.halfEdges++;
-  mesh.origin[stays] = mesh.origin[into]!;
-  mesh.origin[leaves] = mesh.origin[after]!;
+  mesh.origin[stays] = mesh.origin[into];
+  mesh.origin[leaves] = mesh.origin[after];
   link(mesh, before, stays);
   link(mesh, stays, after);
   link(mesh, out, leaves);
@@ -113,18 +113,18 @@ function removeSpareDiagonals(mesh: Mesh): void {
   const { x, y, origin, next, previous, ringEdges } = mesh;
   const diagonals = Array.from({ length: (mesh.halfEdges - ringEdges) / 2 }, (_, k) => {
     const edge = ringEdges + 2 * k;
-    const a = origin[edge]!;
-    const b = origin[edge + 1]!;
-    return { edge, length: (x[a]! - x[b]!) ** 2 + (y[a]! - y[b]!) ** 2 };
+    const a = origin[edge];
+    const b = origin[edge + 1];
+    return { edge, length: (x[a] - x[b]) ** 2 + (y[a] - y[b]) ** 2 };
   });
   diagonals.sort((p, q) => q.length - p.length || p.edge - q.edge);
   const convexWithout = (edge: number, twin: number) =>
-    turning(mesh, origin[previous[edge]!]!, origin[edge]!, origin[next[next[twin]!]!]!) >= 0;
+    turning(mesh, origin[previous[edge]], origin[edge], origin[next[next[twin]]]) >= 0;
   for (const { edge } of diagonals) {
     const twin = edge + 1;
     if (!convexWithout(edge, twin) || !convexWithout(twin, edge)) continue;
-    link(mesh, previous[edge]!, next[twin]!);
-    link(mesh, previous[twin]!, next[edge]!);
+    link(mesh, previous[edge], next[twin]);
+    link(mesh, previous[twin], next[edge]);
     next[edge] = -1;
     next[twin] = -1;
   }
@@ -138,10 +138,10 @@ function faces(mesh: Mesh): number[][] {
   for (let first = 0; first < halfEdges; first++) {
     if (seen[first] || next[first] === -1) continue;
     const corners: number[] = [];
-    for (let edge = first; !seen[edge]; edge = next[edge]!) {
+    for (let edge = first; !seen[edge]; edge = next[edge]) {
       seen[edge] = 1;
-      const corner = origin[edge]!;
-      if (turning(mesh, origin[previous[edge]!]!, corner, origin[next[edge]!]!) > 0) corners.push(corner);
+      const corner = origin[edge];
+      if (turning(mesh, origin[previous[edge]], corner, origin[next[edge]]) > 0) corners.push(corner);
     }
     found.push(corners);
   }

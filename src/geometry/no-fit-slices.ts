@@ -1,0 +1,149 @@
+import type { NoFit } from './no-fit.ts';
+import { forbids } from './no-fit.ts';
+import { nearerThan } from './nearer-than.ts';
+
+export type Axis = 'x' | 'y';
+
+/** Every whole shift from `from` to `to`, ends included, is allowed; ±Infinity where there is no end. */
+export interface FreeInterval {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The whole shifts along `axis` that a no-fit polygon allows while the shift across it is `at`: for axis 'x' the shifts
+ * (x, at). Sorted, with at least one forbidden whole shift between two intervals. Exact, the gap included.
+ */
+export function freeIntervals(noFit: NoFit, axis: Axis, at: number): FreeInterval[] {
+  const spans = noFit.gap === 0 ? crossingSpans(noFit, axis, at) : reachSpans(noFit, axis, at);
+  const isForbidden = axis === 'x' ? (shift: number) => forbids(noFit, shift, at) : (shift: number) => forbids(noFit, at, shift);
+  const free: FreeInterval[] = [];
+  const add = (from: number, to: number) => {
+    const last = free.at(-1);
+    if (last && last.to === from - 1) free[free.length - 1] = { from: last.from, to };
+    else free.push({ from, to });
+  };
+  // Between two spans nothing changes, so one whole shift speaks for all there.
+  let next = -Infinity;
+  for (const [from, to] of spans) {
+    if (from > next && (next === -Infinity || !isForbidden(next))) add(next, from - 1);
+    if (noFit.gap === 0 && from === to && from >= next && !isForbidden(from)) add(from, from);
+    next = Math.max(next, to + 1);
+  }
+  add(next, Infinity);
+  return free;
+}
+
+/** The least allowed whole shift along the axis that is not below `from`. */
+export function leastShift(noFit: NoFit, axis: Axis, at: number, from = 0): number {
+  const interval = freeIntervals(noFit, axis, at).find(({ to }) => to >= from)!;
+  return Math.max(interval.from, from);
+}
+
+/**
+ * The least whole step p > 0 at which an endless row of one outline stands free: every multiple of p along the axis is
+ * allowed by the outline's no-fit polygon with itself.
+ */
+export function leastPitch(selfNoFit: NoFit, axis: Axis): number {
+  const free = freeIntervals(selfNoFit, axis, 0).filter(({ to }) => to > 0);
+  const isFree = (shift: number) => free.some(({ from, to }) => shift >= from && shift <= to);
+  const clear = free.at(-1)!.from;
+  for (const { from, to } of free) {
+    for (let step = Math.max(from, 1); step <= to && step < clear; ) {
+      let multiple = step;
+      while (multiple < clear && isFree(multiple)) multiple += step;
+      if (multiple >= clear) return step;
+      // The multiple fell into a forbidden span; the next step worth trying carries it to that span's end.
+      const count = multiple / step;
+      const end = free.find((interval) => interval.from > multiple)!.from;
+      step = Math.max(step + 1, Math.ceil(end / count));
+    }
+  }
+  return Math.max(clear, 1);
+}
+
+type Span = readonly [from: number, to: number];
+
+/**
+ * At gap 0: the whole shifts between two crossings of the line with the boundary are of one kind. The spans returned are
+ * the whole shifts at crossings, and empty ones (to = from − 1) where a crossing falls between two whole shifts.
+ */
+function crossingSpans({ edges, pieces }: NoFit, axis: Axis, at: number): Span[] {
+  const [u0, v0, u1, v1] = axis === 'x' ? [edges.x0, edges.y0, edges.x1, edges.y1] : [edges.y0, edges.x0, edges.y1, edges.x1];
+  const spans: Span[] = [];
+  const add = (u: number) => spans.push([Math.ceil(u) + 0, Math.floor(u) + 0]);
+  for (const { segment, from, to } of pieces) {
+    const across = v1[segment] - v0[segment];
+    const along = u1[segment] - u0[segment];
+    if (across === 0) {
+      if (v0[segment] !== at) continue;
+      // These ends are rounded: the whole shifts on either side are tried.
+      for (const end of [u0[segment] + from * along, u0[segment] + to * along]) {
+        add(Math.floor(end));
+        add(Math.ceil(end));
+      }
+    } else {
+      // The quotient is rounded correctly, as are the piece's ends, so an end at this very height is not missed.
+      const t = (at - v0[segment]) / across;
+      if (t >= from && t <= to) add(u0[segment] + ((at - v0[segment]) * along) / across);
+    }
+  }
+  return spans.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+}
+
+/**
+ * With a gap: the whole shifts nearer than the gap to a contact edge that is free somewhere. All of them are forbidden,
+ * for such an edge lies in the closed set; no boundary is left between the spans.
+ */
+function reachSpans({ edges, gap }: NoFit, axis: Axis, at: number): Span[] {
+  const [u0, v0, u1, v1] = axis === 'x' ? [edges.x0, edges.y0, edges.x1, edges.y1] : [edges.y0, edges.x0, edges.y1, edges.x1];
+  const spans: Span[] = [];
+  for (let k = 0; k < edges.count; k++) {
+    if (Math.max(v0[k], v1[k]) + gap <= at || Math.min(v0[k], v1[k]) - gap >= at) continue;
+    const span = reachSpan(u0[k], v0[k], u1[k], v1[k], gap, at);
+    if (span[0] <= span[1]) spans.push(span);
+  }
+  return spans.sort((p, q) => p[0] - q[0]);
+}
+
+/**
+ * Computed ends are off by less than this, µm, for gaps up to 2²⁰ and coordinates up to 2²⁵; ends as near as this to a
+ * whole shift are decided exactly.
+ */
+const END_FILTER = 2 ** -6;
+
+/** The whole u for which (u, at) is nearer than `gap` to the segment; empty when to < from. */
+function reachSpan(u0: number, v0: number, u1: number, v1: number, gap: number, at: number): Span {
+  let least = Infinity;
+  let most = -Infinity;
+  const end = (u: number, v: number) => {
+    const height = at - v;
+    if (height > gap || height < -gap) return;
+    const halfChord = Math.sqrt(gap * gap - height * height);
+    least = Math.min(least, u - halfChord);
+    most = Math.max(most, u + halfChord);
+  };
+  end(u0, v0);
+  end(u1, v1);
+  const du = u1 - u0;
+  const dv = v1 - v0;
+  const squaredLength = du * du + dv * dv;
+  if (dv !== 0) {
+    const middle = u0 + ((at - v0) * du) / dv;
+    const half = (gap * Math.sqrt(squaredLength)) / Math.abs(dv);
+    const foot = (u: number) => (u - u0) * du + (at - v0) * dv;
+    const isFoot = (along: number) => along >= 0 && along <= squaredLength;
+    if (isFoot(foot(middle - half))) least = Math.min(least, middle - half);
+    if (isFoot(foot(middle + half))) most = Math.max(most, middle + half);
+  }
+  if (least > most) return [0, -1];
+  const isNear = (u: number) => nearerThan(u, at, u0, v0, u1, v1, gap);
+  return [firstWhole(least, isNear), -firstWhole(-most, (u) => isNear(-u)) + 0];
+}
+
+/** The first whole number past the end of a span that was computed to within END_FILTER. */
+function firstWhole(end: number, isIn: (u: number) => boolean): number {
+  const nearest = Math.round(end);
+  if (Math.abs(end - nearest) > END_FILTER) return Math.ceil(end) + 0;
+  return isIn(nearest) ? nearest : nearest + 1;
+}
