@@ -1,0 +1,87 @@
+import { MM_PER_INCH } from '../base/units.ts';
+
+/**
+ * The one writer of figures for people. Thousands are set apart by a space in every language (SI brochure, 9th edition,
+ * 5.4.4), so that neither comma nor point is ever read wrongly; the decimal sign follows the language.
+ */
+export interface Format {
+  readonly unit: LengthUnit;
+  /** A plain number with at most (or, `fixed`, exactly) so many decimals. */
+  number(value: number, decimals?: number, fixed?: boolean): string;
+  /** Without its unit, for tables and dimension lines. */
+  bareLength(mm: number): string;
+  length(mm: number): string;
+  /** `1020 × 720 mm`; the first side runs along the gripper edge. */
+  size(widthMm: number, heightMm: number): string;
+  /** In the unit that makes `like` (by default the area itself) a readable figure: mm², cm² or m²; in² or ft² with inches. */
+  area(mm2: number, like?: number): string;
+  /** Of a fraction: 0.66 → `66.0 %`. */
+  percent(fraction: number): string;
+  /** `26.65 EUR`, with as many decimals as the currency has. */
+  money(amount: number, currency: string): string;
+  /** `4.2 s`, `3 min 20 s`, `1 h 5 min`. */
+  duration(seconds: number): string;
+}
+
+export type LengthUnit = 'mm' | 'in';
+
+/** Decimals shown of a length: a hundredth of a millimetre is finer than any die, a thousandth of an inch likewise. */
+const LENGTH_DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 2, in: 3 };
+
+export function createFormat(locale: string, unit: LengthUnit = 'mm'): Format {
+  const decimalSign = new Intl.NumberFormat(locale).formatToParts(0.5).find(({ type }) => type === 'decimal')?.value ?? '.';
+
+  const number = (value: number, decimals = 2, fixed = false): string => {
+    const rounded = Math.abs(value).toFixed(decimals);
+    const [whole = '', fraction = ''] = (fixed || decimals === 0 ? rounded : rounded.replace(/\.?0+$/, '')).split('.');
+    const sign = value < 0 && Number(rounded) !== 0 ? '−' : '';
+    return sign + groupThousands(whole) + (fraction && decimalSign + fraction);
+  };
+  const bareLength = (mm: number): string => {
+    const text = number(unit === 'mm' ? mm : mm / MM_PER_INCH, LENGTH_DECIMALS[unit]);
+    // Sides of a sheet are written without a space by everyone: 1020, not 1 020.
+    return Math.abs(mm) < 10_000 ? text.replace(' ', '') : text;
+  };
+  return {
+    unit,
+    number,
+    bareLength,
+    length: (mm) => `${bareLength(mm)} ${unit}`,
+    size: (width, height) => `${bareLength(width)} × ${bareLength(height)} ${unit}`,
+    area: (mm2, like = mm2) => {
+      const [scale, name, decimals] = areaUnit(like, unit);
+      return `${number(mm2 / scale, decimals, true)} ${name}`;
+    },
+    percent: (fraction) => `${number(fraction * 100, 1, true)} %`,
+    money: (amount, currency) => `${number(amount, currencyDecimals(locale, currency), true)} ${currency}`,
+    duration: (seconds) => duration(seconds, number),
+  };
+}
+
+function groupThousands(digits: string): string {
+  return digits.replace(/\B(?=(\d{3})+$)/g, ' ');
+}
+
+function areaUnit(mm2: number, unit: LengthUnit): [scale: number, name: string, decimals: number] {
+  const size = Math.abs(mm2);
+  if (unit === 'in') {
+    const squareInch = MM_PER_INCH ** 2;
+    return size >= 144 * squareInch ? [144 * squareInch, 'ft²', 3] : [squareInch, 'in²', 2];
+  }
+  if (size >= 100_000) return [1_000_000, 'm²', 4];
+  return size >= 1_000 ? [100, 'cm²', 1] : [1, 'mm²', 0];
+}
+
+/** Falls back to two decimals for codes that the engine does not know as currencies. */
+function currencyDecimals(locale: string, currency: string): number {
+  if (!/^[A-Z]{3}$/.test(currency)) return 2;
+  return new Intl.NumberFormat(locale, { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+}
+
+function duration(seconds: number, number: Format['number']): string {
+  if (seconds < 9.95) return `${number(seconds, 1, true)} s`;
+  const whole = Math.round(seconds);
+  if (whole < 60) return `${whole} s`;
+  const minutes = Math.floor(whole / 60);
+  return minutes < 60 ? `${minutes} min ${whole % 60} s` : `${number(Math.floor(minutes / 60), 0)} h ${minutes % 60} min`;
+}

@@ -1,0 +1,58 @@
+import type { Point } from '../geometry/point.ts';
+
+export interface LabelPlace {
+  readonly at: Point;
+  /** Distance to the nearest line, same unit as the points. */
+  readonly clearance: number;
+}
+
+export type Segment = readonly [Point, Point];
+
+/** Places tried along each side of the box; the finest grid at which 400 different designs still take under a second. */
+const STEPS = 32;
+
+/**
+ * The place for a number within a blank: among places at least `wanted` away from all lines the one nearest to the
+ * middle of the box; where there is none, the one with the most room. Places on a grid only: it is a label, not a knife.
+ * @param rings the outline and its openings
+ * @param lines further lines to stay clear of
+ */
+export function labelPlace(rings: readonly (readonly Point[])[], lines: readonly Segment[], wanted: number): LabelPlace {
+  const xs = rings.flatMap((ring) => ring.map(({ x }) => x));
+  const ys = rings.flatMap((ring) => ring.map(({ y }) => y));
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const middle = { x: (left + right) / 2, y: (low + high) / 2 };
+  const edges = rings.flatMap((ring) => ring.map((from, i): Segment => [from, ring[(i + 1) % ring.length]!]));
+  const all = [...edges, ...lines];
+
+  let best: LabelPlace = { at: middle, clearance: -Infinity };
+  let bestMerit = -Infinity;
+  for (let i = 0; i <= STEPS; i++) {
+    for (let j = 0; j <= STEPS; j++) {
+      const at = { x: left + ((right - left) * i) / STEPS, y: low + ((high - low) * j) / STEPS };
+      if (!isInside(at, edges)) continue;
+      const clearance = Math.sqrt(Math.min(...all.map((segment) => squaredDistance(at, segment))));
+      const offCentre = Math.sqrt((at.x - middle.x) ** 2 + (at.y - middle.y) ** 2);
+      // Enough room beats any place with less; then nearness, or room, decides.
+      const merit = clearance >= wanted ? 1 / (1 + offCentre) : clearance - wanted;
+      if (merit > bestMerit) [best, bestMerit] = [{ at, clearance }, merit];
+    }
+  }
+  return best;
+}
+
+function isInside({ x, y }: Point, edges: readonly Segment[]): boolean {
+  let inside = false;
+  for (const [a, b] of edges) {
+    if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
+  }
+  return inside;
+}
+
+function squaredDistance(p: Point, [a, b]: Segment): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const along = ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy || 1);
+  const t = Math.min(1, Math.max(0, along));
+  return (a.x + t * dx - p.x) ** 2 + (a.y + t * dy - p.y) ** 2;
+}

@@ -1,0 +1,6 @@
+import { english } from './english.ts';
+import { englishPicture } from './english-picture.ts';
+import { englishReport } from './english-report.ts';
+import type { Language } from './language.ts';
+
+export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture };

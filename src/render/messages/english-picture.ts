@@ -1,0 +1,29 @@
+import type { PictureWords } from './words.ts';
+
+export const englishPicture: PictureWords = {
+  title: (ups, size) => `${ups} ups on ${size}`,
+  description: (designs, ups) => `Press sheet seen from the printed side, gripper edge at the bottom, with ${ups} numbered stations of ${designs}.`,
+  gripperEdge: 'GRIPPER EDGE',
+  sideLay: 'SIDE LAY',
+  grain: 'grain',
+  knifeLimit: 'knives stay inside',
+  inkLimit: 'ink stays inside',
+  waste: 'waste',
+  bleed: 'bleed',
+  registerMark: 'register mark',
+  roles: {
+    Cutting: 'cut',
+    PartialCutting: 'partial cut',
+    Creasing: 'crease',
+    CuttingCreasing: 'cut-crease',
+    Perforating: 'perforation',
+    Gluing: 'glue area',
+    Unknown: 'line of unknown kind',
+  },
+  keepOuts: {
+    'colour-bar': 'colour bar',
+    spoiled: 'spoiled',
+    label: 'mill label',
+    used: 'already used',
+  },
+};

@@ -1,0 +1,77 @@
+import type { NestFacts } from '../nest-facts.ts';
+import type { ReportWords } from './words.ts';
+
+const PRODUCT: Readonly<Record<NestFacts['product'], string>> = { carton: 'carton', label: 'label', blank: 'blank' };
+
+export const englishReport: ReportWords = {
+  title: ({ design, ups, sheet }, format) => `${design.name}: ${ups} ups on ${format.size(sheet.width, sheet.height)}`,
+  answer: (facts, format) => {
+    const { ups, sheet, product } = facts;
+    const used = `${format.percent(facts.yield)} of the sheet is ${PRODUCT[product]}`;
+    return `${ups} ups on ${format.size(sheet.width, sheet.height)}; ${limitWords(facts)}; ${used}.`;
+  },
+  headings: {
+    why: (ups) => `Why ${ups}`,
+    board: 'Where the board goes',
+    assumed: 'What was assumed',
+    caution: 'Before a die is ordered',
+    history: 'How the search went',
+    picture: 'The sheet',
+  },
+  labels: {
+    source: 'layout found by',
+    limit: 'limit',
+    difference: 'best to limit',
+    stopped: 'why the search stopped',
+    time: 'time',
+    gap: 'gap',
+    bleed: 'bleed',
+    rotations: 'rotations',
+    blank: 'blank',
+    yield: 'yield',
+    cell: 'densest repeat met',
+    sheet: 'sheet',
+    seed: 'seed',
+    atMost: 'at most',
+  },
+  bounds: {
+    area: { name: 'area', meaning: 'limit known only from area: each blank with its share of the gap takes board, and the sheet has only so much' },
+    ovals: { name: 'ovals', meaning: 'round and oval blanks cannot lie closer than in the densest honeycomb, edge effects counted' },
+    hexagon: { name: 'hexagon', meaning: 'no arrangement is denser than the smallest hexagon around the blank' },
+    pockets: { name: 'pockets', meaning: 'every place a blank could take was sorted into pockets that hold one blank each; so many pockets at most can be filled' },
+    rectangles: { name: 'rectangles', meaning: 'waste that rectangles of this size must leave on this sheet' },
+  },
+  noLimit: 'not proved',
+  stopped: {
+    'limit-met': 'the limit was met: no layout can hold more',
+    effort: 'the effort was used up; more effort may find more',
+    seconds: 'the time given was used up; more time may find more',
+    interrupted: 'interrupted; the best layout so far is kept',
+  },
+  sources: {},
+  causes: (product) => ({
+    blanks: PRODUCT[product],
+    gripper: 'gripper margin',
+    tail: 'tail margin',
+    'side-margins': 'side margins',
+    'colour-bar': 'colour bar',
+    'keep-outs': 'areas kept free',
+    gaps: 'gaps between knives',
+    between: 'offcuts between blanks',
+    edges: 'offcuts at the edges',
+  }),
+  difference: (ups, limit, format) => (limit === ups ? 'none: this is the most possible' : `${limit - ups} ups (${format.percent((limit - ups) / ups)}) not settled`),
+  gap: ({ gap }, format) => `${format.length(gap)} knife to knife`,
+  bleed: ({ bleed, bleedMeeting }, format) => `${format.length(bleed)}${bleedMeeting === 'cut' ? ', cut at the middle of the gap' : ''}`,
+  improvement: ({ ups, source, work, seconds }, format) => `${ups} ups by ${source} after ${seconds === undefined ? `${format.number(work, 0)} steps` : format.duration(seconds)}`,
+  axes: { ups: 'ups', seconds: 'seconds', work: 'steps of work' },
+  caution:
+    'This is a plan. Knives, clearances and gripper margins are confirmed with the machine’s own manual and the die maker before a die is ordered. Presses, guillotines and die-cutters are worked by trained people under local rules. ' +
+    'For food packs the responsible person chooses inks, varnishes and board under local law.',
+};
+
+function limitWords({ ups, limit }: NestFacts): string {
+  if (!limit) return 'how many more could fit is not proved';
+  if (limit.ups === ups) return `no more can fit (${englishReport.bounds[limit.by].name})`;
+  return limit.by === 'area' ? `at most ${limit.ups} can fit, a limit known only from area` : `at most ${limit.ups} can fit (${englishReport.bounds[limit.by].name})`;
+}

@@ -1,0 +1,11 @@
+import type { Catalogue } from './catalogue.ts';
+import type { PictureWords, ReportWords } from './words.ts';
+
+/** Everything that is said to people in one language. A new language is one such object made from its own tables. */
+export interface Language {
+  /** BCP 47 tag, for the decimal sign and for `lang` in HTML. */
+  readonly locale: string;
+  readonly issues: Catalogue;
+  readonly report: ReportWords;
+  readonly picture: PictureWords;
+}

@@ -1,0 +1,41 @@
+import type { Issue } from '../base/issue.ts';
+import type { BoundName, StopReason } from '../layout/problem.ts';
+import type { Waste } from '../estimate/waste.ts';
+
+/** What the report of one design on one sheet is made from. Millimetres. */
+export interface NestFacts {
+  readonly design: { readonly name: string; readonly widthMm: number; readonly heightMm: number; readonly areaMm2: number };
+  /** What the blanks are, for the first sentence. */
+  readonly product: 'carton' | 'label' | 'blank';
+  readonly sheet: { readonly width: number; readonly height: number };
+  readonly ups: number;
+  /** Absent while nothing is proved yet. */
+  readonly limit?: { readonly ups: number; readonly by: BoundName };
+  /** Outline area × ups / sheet area, 0 … 1. */
+  readonly yield: number;
+  readonly gap: number;
+  readonly bleed: number;
+  readonly bleedMeeting: 'apart' | 'cut';
+  /** Degrees, counter-clockwise. */
+  readonly rotations: readonly number[];
+  /** The search that found the layout, in the words of `Candidate.source`. */
+  readonly source: string;
+  readonly stopped: StopReason;
+  readonly seed: number;
+  /** Wall time of the search, where it was measured. */
+  readonly seconds?: number;
+  readonly bestCellDensity?: number;
+  readonly waste: Waste;
+  /** What was taken for granted or changed, each a sentence of the catalogue. */
+  readonly assumed: readonly Issue[];
+  /** Improvements in the order in which they came. */
+  readonly history: readonly Improvement[];
+}
+
+export interface Improvement {
+  /** Counted work when it came. */
+  readonly work: number;
+  readonly seconds?: number;
+  readonly ups: number;
+  readonly source: string;
+}

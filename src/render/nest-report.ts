@@ -1,0 +1,54 @@
+import { WASTE_CAUSES } from '../estimate/waste.ts';
+import { createFormat, type Format } from './format.ts';
+import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
+import type { NestFacts } from './nest-facts.ts';
+import type { Figure, Report, ReportSection } from './report.ts';
+import { roundedShares } from './shares.ts';
+
+/** Decimals of a percent in the table of waste. */
+const SHARE_DECIMALS = 1;
+
+/** The report of one design on one sheet: the answer, why it is the answer, where the board goes, what was assumed. */
+export function nestReport(facts: NestFacts, language: Language = englishLanguage, format: Format = createFormat(language.locale)): Report {
+  const words = language.report;
+  const sections: ReportSection[] = [
+    { id: 'why', heading: words.headings.why(facts.ups), sentences: [], figures: whyFigures(facts, language, format) },
+    { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },
+    { id: 'assumed', heading: words.headings.assumed, sentences: facts.assumed.map((issue) => language.issues.sentence(issue)), figures: [] },
+  ];
+  return {
+    title: words.title(facts, format),
+    answer: words.answer(facts, format),
+    sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
+    caution: words.caution,
+  };
+}
+
+function whyFigures(facts: NestFacts, { report: words }: Language, format: Format): Figure[] {
+  const { limit, ups, design, sheet } = facts;
+  const { labels } = words;
+  const sheetArea = sheet.width * sheet.height;
+  return [
+    limit ? { label: labels.limit, value: `${limit.ups} (${words.bounds[limit.by].name})`, note: words.bounds[limit.by].meaning } : { label: labels.limit, value: words.noLimit },
+    ...(limit ? [{ label: labels.difference, value: words.difference(ups, limit.ups, format) }] : []),
+    { label: labels.source, value: words.sources[facts.source] ?? facts.source },
+    { label: labels.stopped, value: words.stopped[facts.stopped] },
+    ...(facts.seconds === undefined ? [] : [{ label: labels.time, value: format.duration(facts.seconds) }]),
+    { label: labels.blank, value: `${format.size(design.widthMm, design.heightMm)}, ${format.area(design.areaMm2)}` },
+    { label: labels.yield, value: format.percent(facts.yield), formula: `${ups} × ${format.area(design.areaMm2)} ÷ ${format.area(sheetArea, design.areaMm2)}` },
+    { label: labels.gap, value: words.gap(facts, format) },
+    { label: labels.bleed, value: words.bleed(facts, format) },
+    { label: labels.rotations, value: facts.rotations.map((degrees) => `${degrees}°`).join(', ') },
+    ...(facts.bestCellDensity === undefined ? [] : [{ label: labels.cell, value: format.percent(facts.bestCellDensity) }]),
+    { label: labels.seed, value: String(facts.seed) },
+  ];
+}
+
+function boardFigures({ waste, sheet, product }: NestFacts, { report: words }: Language, format: Format): Figure[] {
+  const names = words.causes(product);
+  const shares = roundedShares(WASTE_CAUSES.map((cause) => waste[cause]), SHARE_DECIMALS);
+  const figures = WASTE_CAUSES.map((cause, i): Figure => ({ label: names[cause], value: format.percent(shares[i]!), share: shares[i]!, note: format.area(waste[cause]) }));
+  const present = figures.filter((_, i) => waste[WASTE_CAUSES[i]!] > 0);
+  return [...present, { label: words.labels.sheet, value: format.percent(1), note: format.area(sheet.width * sheet.height) }];
+}

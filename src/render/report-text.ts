@@ -1,0 +1,69 @@
+import type { Figure, Report, ReportSection } from './report.ts';
+
+/** How a terminal shows weight and colour; the command line brings its own or none. */
+export interface TextStyle {
+  readonly strong: (text: string) => string;
+  readonly quiet: (text: string) => string;
+  readonly accent: (text: string) => string;
+}
+
+const asIs = (text: string) => text;
+export const PLAIN: TextStyle = { strong: asIs, quiet: asIs, accent: asIs };
+
+/** Columns of a line of text. */
+const LINE = 100;
+/** Characters of a bar that stands for a whole. */
+const BAR = 30;
+const INDENT = '  ';
+
+/** The report as lines for a terminal: the answer first, the caution last. */
+export function reportText(report: Report, style: TextStyle = PLAIN): string[] {
+  return [
+    ...wrap(report.answer, LINE).map(style.strong),
+    ...report.sections.flatMap((section) => ['', style.accent(section.heading), ...sectionLines(section, style)]),
+    '',
+    ...wrap(report.caution, LINE).map(style.quiet),
+  ];
+}
+
+function sectionLines({ sentences, figures }: ReportSection, style: TextStyle): string[] {
+  const labelWidth = Math.max(0, ...figures.map(({ label }) => label.length));
+  const valueWidth = Math.max(0, ...figures.filter(({ share }) => share !== undefined).map(({ value }) => value.length));
+  return [
+    ...sentences.flatMap((sentence) => hanging('– ', sentence, asIs)),
+    ...figures.flatMap((figure) => (valueWidth > 0 ? shareLine(figure, labelWidth, valueWidth, style) : figureLines(figure, labelWidth, style))),
+  ];
+}
+
+/** A row of a table of parts: `offcuts between blanks   12.4 %   0.0911 m²  ████`. */
+function shareLine({ label, value, share, note = '' }: Figure, labelWidth: number, valueWidth: number, style: TextStyle): string[] {
+  const bar = share === undefined ? '' : '█'.repeat(Math.round(share * BAR));
+  return [`${INDENT}${label.padEnd(labelWidth)}  ${value.padStart(valueWidth)}  ${note.padStart(10)}  ${style.accent(bar)}`.trimEnd()];
+}
+
+function figureLines({ label, value, formula, note }: Figure, labelWidth: number, style: TextStyle): string[] {
+  const start = `${label.padEnd(labelWidth)}  `;
+  const whole = formula === undefined ? value : `${value} = ${formula}`;
+  const lines = hanging(start, whole, asIs);
+  return note === undefined ? lines : [...lines, ...hanging(' '.repeat(start.length), note, style.quiet)];
+}
+
+/** Text after a start; further lines stand under the text's beginning. */
+function hanging(start: string, text: string, look: (text: string) => string): string[] {
+  return wrap(text, LINE - INDENT.length - start.length).map((part, i) => INDENT + (i === 0 ? start : ' '.repeat(start.length)) + look(part));
+}
+
+/** Breaks between words; a word longer than the line stands alone. */
+function wrap(text: string, width: number): string[] {
+  const lines: string[] = [];
+  let current = '';
+  for (const word of text.split(' ')) {
+    if (current !== '' && current.length + 1 + word.length > width) {
+      lines.push(current);
+      current = word;
+    } else {
+      current = current === '' ? word : `${current} ${word}`;
+    }
+  }
+  return [...lines, current];
+}

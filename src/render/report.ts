@@ -1,0 +1,28 @@
+/** A report as data: text and HTML are both made from it. All strings are ready for people. */
+export interface Report {
+  readonly title: string;
+  /** The answer in one sentence. */
+  readonly answer: string;
+  readonly sections: readonly ReportSection[];
+  /** Said once, at the end. */
+  readonly caution: string;
+}
+
+export interface ReportSection {
+  /** For links within a page; not translated. */
+  readonly id: string;
+  readonly heading: string;
+  readonly sentences: readonly string[];
+  readonly figures: readonly Figure[];
+}
+
+export interface Figure {
+  readonly label: string;
+  readonly value: string;
+  /** Part of the whole, 0 … 1, drawn as a bar. */
+  readonly share?: number;
+  /** How the figure comes about, with its numbers put in. */
+  readonly formula?: string;
+  /** What it means. */
+  readonly note?: string;
+}

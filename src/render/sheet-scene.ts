@@ -1,0 +1,223 @@
+import { boxOf, type Box } from '../geometry/point.ts';
+import { turnBox } from '../geometry/turn.ts';
+import type { Role } from '../dieline/dieline.ts';
+import { BLANKS_LAYER, designSymbols, ruleLook } from './design-symbols.ts';
+import { chainFits, dimensionChain } from './dimension.ts';
+import type { Format } from './format.ts';
+import { createFormat } from './format.ts';
+import { hatch } from './hatch.ts';
+import { englishPicture } from './messages/english-picture.ts';
+import type { PictureWords } from './messages/words.ts';
+import { registerMarks } from './register-marks.ts';
+import { scaleFor, SURROUND, type Scale } from './scale.ts';
+import type { Scene, SceneItem, SceneLayer } from './scene.ts';
+import { circle, drawn, filled, label, line, polyline, rectangle } from './shapes.ts';
+import type { Area, SheetView } from './sheet-view.ts';
+import { stations } from './stations.ts';
+import { runsBetween, type Run } from './steps.ts';
+import { textWidth } from './text-width.ts';
+import { titleBlock, type LegendEntry } from './title-block.ts';
+
+export interface PictureLanguage {
+  readonly words: PictureWords;
+  readonly format: Format;
+}
+
+const ENGLISH: PictureLanguage = { words: englishPicture, format: createFormat('en') };
+
+/**
+ * The picture of a laid-out sheet, seen from the printed side, gripper edge at the bottom.
+ * Painted from the paper up: waste, limits, keep-outs, blanks, bleed, rules, marks, numbers, dimensions, title block.
+ */
+export function sheetScene(view: SheetView, { words, format }: PictureLanguage = ENGLISH): Scene {
+  const scale = scaleFor(view.sheet);
+  const { unit } = scale;
+  const { width, height } = view.sheet;
+  const numbers = stations(view, scale);
+  const symbols = view.designs.flatMap((design, index) => designSymbols(design, index, scale));
+  const register = registerMarks(view);
+  const left = -SURROUND.left * unit;
+  const right = width + SURROUND.right * unit;
+  const title = titleBlock(view.figures, legend(symbols.map(({ layer }) => layer), words, scale), left, -SURROUND.bottom * unit, right - left, scale);
+  const box: Box = { minX: left - unit, minY: -SURROUND.bottom * unit - title.depth - unit, maxX: right + unit, maxY: height + SURROUND.top * unit };
+
+  const layers: SceneLayer[] = [
+    { name: 'Paper', items: [filled([rectangle(box.minX, box.minY, box.maxX, box.maxY)], { fill: 'paper' })] },
+    { name: 'Waste', items: [drawn(hatch(0, 0, width, height, unit * 0.55), { stroke: 'hatch', width: scale.fine })] },
+    { name: 'Gripper', items: gripper(view, words, scale) },
+    { name: 'Limits', items: limits(view, scale) },
+    { name: 'KeepOuts', items: view.keepOuts.flatMap((keepOut) => keepOutItems(keepOut.kind, boxOf(keepOut.ring), keepOut.ring, words, scale)) },
+    ...designLayers(view, symbols),
+    { name: 'Register', items: register.flatMap(({ at, size }) => registerMark(at.x, at.y, size / 2, scale)) },
+    { name: 'Sheet', items: [filled([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...sideLay(view, words, scale)] },
+    { name: 'Stations', items: numbers.items },
+    { name: 'Dimensions', items: dimensions(view, words, format, scale) },
+    { name: 'Title', items: title.items },
+  ];
+  return {
+    title: words.title(view.placements.length, format.size(width, height)),
+    description: words.description(view.designs.map(({ id }) => id).join(', '), view.placements.length),
+    box,
+    sheet: view.sheet,
+    symbols: [...symbols.map(({ symbol }) => symbol), ...numbers.symbols],
+    layers: layers.filter(({ items }) => items.length > 0),
+  };
+}
+
+/** One layer a role, the blanks' areas first and the knives last, whatever order the designs name them in. */
+function designLayers(view: SheetView, symbols: ReturnType<typeof designSymbols>): SceneLayer[] {
+  const rank = (layer: string) => (layer === BLANKS_LAYER ? 0 : layer === 'Bleed' ? 1 : layer === 'Cutting' ? 3 : 2);
+  const names = [...new Set(symbols.map(({ layer }) => layer))].toSorted((a, b) => rank(a) - rank(b));
+  const ids = new Set(symbols.map(({ symbol }) => symbol.id));
+  return names.map((name) => ({
+    name,
+    items: view.placements.flatMap(({ design, turn, x, y }): SceneItem[] => {
+      const symbol = `design${design + 1}-${name}`;
+      return ids.has(symbol) ? [{ kind: 'use', symbol, at: { x, y }, turn }] : [];
+    }),
+  }));
+}
+
+/** The edge that the press takes hold of: the margin hatched twice, a heavy edge, teeth from below, and the words. */
+function gripper({ sheet, usable }: SheetView, words: PictureWords, scale: Scale): SceneItem[] {
+  const { unit } = scale;
+  const textSize = unit * 1.1;
+  const textHalf = textWidth(words.gripperEdge, textSize, true) / 2 + unit;
+  const middle = sheet.width / 2;
+  const pitch = sheet.width / Math.max(6, 2 * Math.round(sheet.width / (unit * 8)));
+  const teeth = [];
+  for (let x = pitch / 2; x < sheet.width; x += pitch) {
+    if (Math.abs(x - middle) < textHalf + unit * 0.6) continue;
+    teeth.push(polyline([{ x: x - unit * 0.6, y: -unit * 1.25 }, { x: x + unit * 0.6, y: -unit * 1.25 }, { x, y: -unit * 0.25 }], true));
+  }
+  return [
+    drawn(hatch(0, 0, sheet.width, usable.y, unit * 0.55, true), { stroke: 'hatch', width: scale.fine }),
+    filled([rectangle(0, -scale.heavy, sheet.width, 0)], { fill: 'accent' }),
+    filled(teeth, { fill: 'accent' }),
+    label(words.gripperEdge, { x: middle, y: -unit * 1.3 }, textSize, { anchor: 'middle', bold: true, paint: 'accent' }),
+  ];
+}
+
+function limits({ usable, printable }: SheetView, scale: Scale): SceneItem[] {
+  const frame = ({ x, y, width, height }: Area) => rectangle(x, y, x + width, y + height);
+  return [drawn([frame(usable)], knifeLimitLook(scale)), drawn([frame(printable)], inkLimitLook(scale))];
+}
+
+const knifeLimitLook = ({ unit, fine }: Scale) => ({ stroke: 'accent', width: fine, dash: [unit * 0.8, unit * 0.25, unit * 0.15, unit * 0.25] }) as const;
+const inkLimitLook = ({ unit, fine }: Scale) => ({ stroke: 'grey', width: fine, dash: [unit * 0.3, unit * 0.3] }) as const;
+
+function keepOutItems(kind: string, box: Box, ring: SheetView['keepOuts'][number]['ring'], words: PictureWords, scale: Scale): SceneItem[] {
+  if (kind === 'colour-bar') return colourBar(box, scale);
+  const { unit } = scale;
+  const text = words.keepOuts[kind] ?? kind;
+  const size = Math.min(unit, ((box.maxX - box.minX) * 0.8 * unit) / textWidth(text, unit), (box.maxY - box.minY) * 0.6);
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 - size * 0.36 };
+  return [
+    filled([polyline(ring, true)], { fill: 'light', stroke: 'ink', width: scale.thin, dash: [unit * 0.4, unit * 0.25] }),
+    label(text, middle, size, { anchor: 'middle' }),
+  ];
+}
+
+/** Patches in four depths of grey, repeated over the whole width: seen as a colour bar in black and white too. */
+function colourBar({ minX, minY, maxX, maxY }: Box, scale: Scale): SceneItem[] {
+  const count = Math.max(8, 4 * Math.round((maxX - minX) / ((maxY - minY) * 1.6) / 4));
+  const patch = (maxX - minX) / count;
+  const fills = ['ink', 'light', 'grey', 'hatch'] as const;
+  const patches = fills.map((fill, f) => {
+    const paths = [];
+    for (let i = f; i < count; i += fills.length) paths.push(rectangle(minX + i * patch, minY, minX + (i + 1) * patch, maxY));
+    return filled(paths, { fill });
+  });
+  return [...patches, filled([rectangle(minX, minY, maxX, maxY)], { stroke: 'ink', width: scale.fine })];
+}
+
+function registerMark(x: number, y: number, half: number, scale: Scale): SceneItem[] {
+  const cross = [line({ x: x - half, y }, { x: x + half, y }), line({ x, y: y - half }, { x, y: y + half }), circle({ x, y }, half * 0.6)];
+  return [filled([circle({ x, y }, half)], { fill: 'paper' }), drawn(cross, { stroke: 'ink', width: Math.min(scale.fine, half * 0.12) })];
+}
+
+/** Where the sheet is pushed against the guide at its side, low enough to be near the gripper edge. */
+function sideLay({ sheet, lay }: SheetView, words: PictureWords, scale: Scale): SceneItem[] {
+  const { unit } = scale;
+  const out = lay === 'left' ? -1 : 1;
+  const edge = lay === 'left' ? 0 : sheet.width;
+  const y = sheet.height * 0.22;
+  const wedge = polyline([{ x: edge + out * unit * 0.1, y }, { x: edge + out * unit * 1.1, y: y + unit * 0.6 }, { x: edge + out * unit * 1.1, y: y - unit * 0.6 }], true);
+  const x = edge + out * unit * (lay === 'left' ? 0.45 : 1.1);
+  return [
+    filled([wedge], { fill: 'accent' }),
+    drawn([line({ x: edge, y: y - unit * 1.6 }, { x: edge, y: y + unit * 1.6 })], { stroke: 'accent', width: scale.heavy }),
+    label(words.sideLay, { x, y: y + unit * 1.9 }, unit * 0.8, { turn: 1, bold: true, paint: 'accent' }),
+  ];
+}
+
+function dimensions(view: SheetView, words: PictureWords, format: Format, scale: Scale): SceneItem[] {
+  const { unit } = scale;
+  const { width, height } = view.sheet;
+  const whole = (axis: 'x' | 'y', length: number, at: number) => dimensionChain({ axis, at, edge: 0, runs: [{ from: 0, step: length, count: 1 }] }, format, scale);
+  return [
+    ...whole('x', width, -unit * 3.4),
+    ...whole('y', height, -unit * 3),
+    ...grainArrow(view, words, scale),
+    ...dimensionChain({ axis: 'x', at: height + unit * 1.4, edge: height, runs: stepRuns(view, 'x', format, scale) }, format, scale),
+    ...dimensionChain({ axis: 'y', at: width + unit * 2, edge: width, runs: stepRuns(view, 'y', format, scale) }, format, scale),
+  ];
+}
+
+/**
+ * Margins and steps along one axis: from the sheet's edge to the first blank, from blank to blank, the last blank, and
+ * the rest. Where blanks stand in too many places for that, those of the first row or column only; failing that, the
+ * block as a whole.
+ */
+function stepRuns(view: SheetView, axis: 'x' | 'y', format: Format, scale: Scale): Run[] {
+  const boxes = placedBoxes(view);
+  const end = axis === 'x' ? view.sheet.width : view.sheet.height;
+  if (boxes.length === 0) return [{ from: 0, step: end, count: 1 }];
+  const [low, high, crossLow] = axis === 'x' ? (['minX', 'maxX', 'minY'] as const) : (['minY', 'maxY', 'minX'] as const);
+  const chain = (some: readonly Box[]) => runsBetween([0, ...some.map((box) => box[low]), Math.max(...some.map((box) => box[high])), end]);
+  const nearest = Math.min(...boxes.map((box) => box[crossLow]));
+  const block = runsBetween([0, Math.min(...boxes.map((box) => box[low])), Math.max(...boxes.map((box) => box[high])), end]);
+  return [chain(boxes), chain(boxes.filter((box) => box[crossLow] === nearest))].find((runs) => chainFits(runs, format, scale)) ?? block;
+}
+
+function placedBoxes({ designs, placements }: SheetView): Box[] {
+  const boxes = designs.map(({ ring }) => boxOf(ring));
+  return placements.map(({ design, turn, x, y }) => {
+    const box = turnBox(boxes[design]!, turn);
+    return { minX: box.minX + x, maxX: box.maxX + x, minY: box.minY + y, maxY: box.maxY + y };
+  });
+}
+
+/** An arrow both ways beside the dimension that the fibres run along, with the (M) of ISO 217. */
+function grainArrow({ sheet, grain }: SheetView, words: PictureWords, scale: Scale): SceneItem[] {
+  if (!grain) return [];
+  const { unit } = scale;
+  const length = unit * 5;
+  const text = `${words.grain} (M)`;
+  const tip = unit * 0.35;
+  const arrow = (place: (along: number, across: number) => { x: number; y: number }) => [
+    line(place(0, 0), place(length, 0)),
+    polyline([place(tip, tip), place(0, 0), place(tip, -tip)]),
+    polyline([place(length - tip, tip), place(length, 0), place(length - tip, -tip)]),
+  ];
+  if (grain === 'x') {
+    const y = -unit * 2.5;
+    return [drawn(arrow((along, across) => ({ x: along, y: y + across })), { stroke: 'ink', width: scale.thin }), label(text, { x: length + unit * 0.5, y: y - unit * 0.3 }, unit * 0.85, { bold: true })];
+  }
+  const x = -unit * 1.9;
+  const start = sheet.height - length;
+  return [
+    drawn(arrow((along, across) => ({ x: x + across, y: start + along })), { stroke: 'ink', width: scale.thin }),
+    label(text, { x: x + unit * 0.3, y: start - unit * 0.5 - textWidth(text, unit * 0.85, true) }, unit * 0.85, { turn: 1, bold: true }),
+  ];
+}
+
+function legend(layers: readonly string[], words: PictureWords, scale: Scale): LegendEntry[] {
+  const roles = [...new Set(layers)].filter((layer) => layer !== BLANKS_LAYER) as Role[];
+  const cutFirst = roles.toSorted((a, b) => Number(b === 'Cutting') - Number(a === 'Cutting') || Number(a === 'Bleed') - Number(b === 'Bleed'));
+  return [
+    ...cutFirst.map((role) => ({ look: ruleLook(role, scale), text: role === 'Bleed' ? words.bleed : (words.roles[role] ?? role) })),
+    { look: knifeLimitLook(scale), text: words.knifeLimit },
+    { look: inkLimitLook(scale), text: words.inkLimit },
+  ];
+}

@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { nestReport } from '../../src/render/nest-report.ts';
+import { createFormat } from '../../src/render/format.ts';
+import { englishLanguage } from '../../src/render/messages/english-language.ts';
+import { reportText } from '../../src/render/report-text.ts';
+import { facts } from './facts.ts';
+
+describe('the report in a terminal', () => {
+  const lines = reportText(nestReport(facts));
+
+  test('begins with the answer', () => {
+    expect(lines[0]).toBe('15 ups on 1020 × 720 mm; at most 17 can fit (pockets); 66.0 % of the sheet is carton.');
+  });
+
+  test('says how the limit is known and why the search stopped', () => {
+    const text = lines.join('\n');
+    expect(text).toContain('17 (pockets)');
+    expect(text).toContain('2 ups (13.3 %) not settled');
+    expect(text).toContain('the effort was used up');
+    expect(text).toContain('66.0 % = 15 × 323.1 cm² ÷ 7 344.0 cm²');
+  });
+
+  test('the board adds up to the sheet', () => {
+    const start = lines.indexOf('Where the board goes');
+    const rows = lines.slice(start + 1, lines.indexOf('', start)).map((line) => Number(/([\d.]+) %/.exec(line)![1]));
+    const sheet = rows.pop()!;
+    expect(sheet).toBe(100);
+    expect(rows.reduce((sum, row) => sum + Math.round(row * 10), 0)).toBe(1000);
+  });
+
+  test('a cause that took nothing is not listed', () => {
+    expect(lines.some((line) => line.includes('colour bar'))).toBe(false);
+  });
+
+  test('the caution is said once, last', () => {
+    const text = lines.join(' ');
+    expect(text.split('before a die is ordered')).toHaveLength(2);
+    expect(text.endsWith('under local law.')).toBe(true);
+  });
+
+  test('no line is longer than 100 columns', () => {
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(100);
+  });
+
+  test('a limit that is met says that no more can fit', () => {
+    expect(nestReport({ ...facts, limit: { ups: 15, by: 'pockets' } }).answer).toBe('15 ups on 1020 × 720 mm; no more can fit (pockets); 66.0 % of the sheet is carton.');
+  });
+
+  test('a weak limit is called weak, a missing one missing', () => {
+    expect(nestReport({ ...facts, limit: { ups: 20, by: 'area' } }).answer).toContain('at most 20 can fit, a limit known only from area');
+    const { limit: _, ...unlimited } = facts;
+    expect(nestReport(unlimited).answer).toContain('how many more could fit is not proved');
+  });
+
+  test('lengths follow the unit asked for', () => {
+    expect(nestReport(facts, englishLanguage, createFormat('en', 'in')).answer).toContain('on 40.157 × 28.346 in');
+  });
+});
