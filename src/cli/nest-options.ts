@@ -1,0 +1,146 @@
+import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
+import type { MachineSettings, Machines } from '../press/machines.ts';
+import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
+import type { Size } from '../press/sheet-areas.ts';
+import type { Command } from 'commander';
+import { readJson } from './files.ts';
+import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, sizeValue, SIZE_WANTED, wholeNumber, type OptionReader } from './option-reader.ts';
+
+/** What decides where blanks may lie: shared by every command that lays out. */
+export interface LayingOptions {
+  readonly settings: MachineSettings;
+  readonly bleedMeeting: 'apart' | 'cut' | undefined;
+  readonly machines: Machines;
+  readonly rotations: readonly Turn[] | undefined;
+  readonly grain: 'x' | 'y' | 'any' | undefined;
+  readonly sheetGrain: 'x' | 'y' | 'long' | 'short' | undefined;
+  readonly drawnFrom: 'printed' | 'inside';
+}
+
+export interface EffortOptions {
+  readonly effort: 'quick' | 'normal' | 'thorough';
+  readonly seconds: number | undefined;
+  readonly seed: number;
+  readonly workers: number | undefined;
+}
+
+export function addLayingOptions(command: Command): Command {
+  return command
+    .option('--gripper <mm>', 'no knife comes nearer to the gripper edge (default 12)')
+    .option('--tail <mm>', 'no knife comes nearer to the tail (default 10)')
+    .option('--side-margins <left[,right]>', 'no knife comes nearer to the sides, mm (default 6)')
+    .option('--ink-gripper <mm>', 'no ink comes nearer to the gripper edge (default 10)')
+    .option('--ink-tail <mm>', 'no ink comes nearer to the tail (default 3)')
+    .option('--ink-sides <mm>', 'no ink comes nearer to the sides (default 3)')
+    .option('--bar <place:mm>', 'colour bar and its height: tail:6, gripper:6, centre:6 or none (default none)')
+    .option('--gap <mm>', 'least distance from knife to knife (default 6)')
+    .option('--bleed <mm>', 'ink beyond the outline (default 3)')
+    .option('--bleed-meeting <how>', 'apart: bleeds of neighbours clear each other; cut: cut at the middle of the gap (default apart)')
+    .option('--rotations <degrees>', 'allowed rotations, counter-clockwise: 0,180 or 0,90,180,270 or 0 or 0,90 (default 0,180)')
+    .option('--grain <side>', 'side of the drawing along which the grain must run: x, y or any')
+    .option('--sheet-grain <side>', 'grain of the sheet: x (along the gripper edge), y, long or short')
+    .option('--lay <side>', 'side lay: left or right (default left)')
+    .option('--drawn-from <side>', 'the drawing shows the printed side or the inside (default printed)')
+    .option('--press <file>', 'press record (JSON) with the same settings by name')
+    .option('--cutter <file>', 'die-cutter record (JSON); of press and die-cutter the narrower limit binds')
+    .option('--board <file>', 'board record (JSON)');
+}
+
+export function addEffortOptions(command: Command): Command {
+  return command
+    .option('--effort <much>', 'quick (about 2 s), normal (up to 30 s) or thorough (up to 10 minutes)', 'normal')
+    .option('--seconds <n>', 'stop after so many seconds with the best so far')
+    .option('--seed <n>', 'seed of the search: the same seed gives the same layout', '1')
+    .option('--workers <n>', 'worker threads (default: one per core, at most 8); the layout is the same for any number');
+}
+
+export function readLayingOptions(raw: Readonly<Record<string, unknown>>, reader: OptionReader): Omit<LayingOptions, 'machines'> {
+  const length = (option: string) => reader.read(option, lengthValue, LENGTH_WANTED);
+  const rotations = reader.read('--rotations', rotationsValue, 'quarter turns are wanted, such as 0,180 or 0,90,180,270');
+  const grain = reader.read('--grain', oneOf('x', 'y', 'any'), 'x, y or any is wanted');
+  const sheetGrain = reader.read('--sheet-grain', oneOf('x', 'y', 'long', 'short'), 'x, y, long or short is wanted');
+  if (raw.rotations !== undefined && (raw.grain !== undefined || raw.sheetGrain !== undefined)) {
+    reader.fault({ code: 'options-contradict', facts: { first: '--rotations', second: '--grain', reason: 'both say which rotations are allowed; give one of them' } });
+  }
+  return {
+    settings: {
+      gripper: length('--gripper'),
+      tail: length('--tail'),
+      sideMargins: reader.read('--side-margins', sidesValue, 'one or two lengths in mm are wanted, left,right, such as 6 or 6,8'),
+      inkGripper: length('--ink-gripper'),
+      inkTail: length('--ink-tail'),
+      inkSides: length('--ink-sides'),
+      bar: reader.read('--bar', parseBar, BAR_WANTED),
+      gap: length('--gap'),
+      bleed: length('--bleed'),
+      lay: reader.read('--lay', oneOf('left', 'right'), 'left or right is wanted'),
+    },
+    bleedMeeting: reader.read('--bleed-meeting', oneOf('apart', 'cut'), 'apart or cut is wanted'),
+    rotations,
+    grain,
+    sheetGrain,
+    drawnFrom: reader.read('--drawn-from', oneOf('printed', 'inside'), 'printed or inside is wanted') ?? 'printed',
+  };
+}
+
+export function readEffortOptions(reader: OptionReader): EffortOptions {
+  return {
+    effort: reader.read('--effort', oneOf('quick', 'normal', 'thorough'), 'quick, normal or thorough is wanted') ?? 'normal',
+    seconds: reader.read('--seconds', secondsValue, 'seconds above 0 are wanted, such as 20'),
+    seed: reader.read('--seed', wholeNumber(0, 2 ** 31 - 1), `a whole number from 0 to ${2 ** 31 - 1} is wanted`) ?? 1,
+    workers: reader.read('--workers', wholeNumber(1, 64), 'a whole number from 1 to 64 is wanted'),
+  };
+}
+
+/** Reads the record files that were named. */
+export function readMachines(raw: { press?: string; cutter?: string; board?: string }): Machines {
+  return {
+    press: raw.press === undefined ? undefined : readRecord(pressSchema, readJson(raw.press), raw.press),
+    cutter: raw.cutter === undefined ? undefined : readRecord(cutterSchema, readJson(raw.cutter), raw.cutter),
+    board: raw.board === undefined ? undefined : readRecord(boardSchema, readJson(raw.board), raw.board),
+  };
+}
+
+export interface NestOptions extends LayingOptions, EffortOptions {
+  readonly sheet: Size;
+  /** How many different layouts to offer. */
+  readonly layouts: number;
+  readonly grid: { readonly rows: number; readonly columns: number } | undefined;
+}
+
+/** All options of `nest` but the drawing's own and the output files. Throws one InputError that names every fault. */
+export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOptions {
+  const reader = createOptionReader(raw);
+  const sheet = reader.read('--sheet', sizeValue, SIZE_WANTED);
+  if (raw.sheet === undefined) reader.fault({ code: 'option-missing', where: '--sheet', facts: { expected: SIZE_WANTED } });
+  const laying = readLayingOptions(raw, reader);
+  const effort = readEffortOptions(reader);
+  const layouts = reader.read('--layouts', wholeNumber(1, 9), 'a whole number from 1 to 9 is wanted') ?? 1;
+  const grid = reader.read('--grid', gridValue, 'rows × columns are wanted, such as 3x5');
+  reader.finish();
+  return { sheet: sheet!, ...laying, ...effort, layouts, grid, machines: readMachines(raw) };
+}
+
+function rotationsValue(text: string): readonly Turn[] | undefined {
+  const turns = text.split(',').map((part) => (/^\s*-?\d+\s*$/.test(part) ? turnOfDegrees(Number(part)) : undefined));
+  return turns.includes(undefined) ? undefined : [...new Set(turns as Turn[])];
+}
+
+function sidesValue(text: string): readonly [number, number] | undefined {
+  const sides = text.split(',').map(lengthValue);
+  if (sides.length > 2 || sides.includes(undefined)) return undefined;
+  return [sides[0]!, sides[1] ?? sides[0]!];
+}
+
+function secondsValue(text: string): number | undefined {
+  const value = Number(text);
+  return text.trim() !== '' && Number.isFinite(value) && value > 0 ? value : undefined;
+}
+
+const MAX_GRID = 1000;
+function gridValue(text: string): { rows: number; columns: number } | undefined {
+  const match = /^(\d+)[x×](\d+)$/i.exec(text);
+  if (!match) return undefined;
+  const [rows, columns] = [Number(match[1]), Number(match[2])];
+  return rows >= 1 && columns >= 1 && rows <= MAX_GRID && columns <= MAX_GRID ? { rows, columns } : undefined;
+}
