@@ -42,7 +42,7 @@ export function fewestPressings(problem: VersionsProblem, forms: number, below: 
   if (forms === 1) return oneForm(problem, below, meter);
   const search: Search = { problem, meter, best: below, plan: undefined };
   const open = createBoxQueue();
-  const first = clip({ low: new Array<number>(forms).fill(1), high: new Array<number>(forms).fill(below - forms) }, below, floor);
+  const first = clip({ low: new Array<number>(forms).fill(0), high: new Array<number>(forms).fill(below - 1) }, below, floor);
   if (first) open.push(first);
   let proved = floor;
   for (let box = open.pop(); box; box = open.pop()) {
