@@ -1,0 +1,47 @@
+import type { Ring } from '../../geometry/point.ts';
+import { boxOf } from '../../geometry/point.ts';
+
+/** Left edges tried for a given width, besides those at vertices. */
+const EVEN_PLACES = 16;
+
+/**
+ * The height, rounded down to whole µm, of a rectangle of the given width inside the ring: the tallest with its left or right side at a vertex or at one of a
+ * few even places. 0 if there is none.
+ */
+export function innerHeight(ring: Ring, width: number): number {
+  const { minX, maxX } = boxOf(ring);
+  const room = maxX - minX - width;
+  if (room < 0) return 0;
+  const places = new Set(Array.from({ length: EVEN_PLACES + 1 }, (_, k) => minX + Math.floor((room * k) / EVEN_PLACES)));
+  for (const { x } of ring) for (const left of [x, x - width]) if (left >= minX && left <= minX + room) places.add(left);
+  let tallest = 0;
+  for (const left of places) tallest = Math.max(tallest, freeHeight(ring, left, left + width));
+  return tallest;
+}
+
+/** The tallest stretch of the vertical strip left … right that no edge enters and that lies inside the ring; whole µm. */
+function freeHeight(ring: Ring, left: number, right: number): number {
+  const middle = (left + right) / 2;
+  const blocks: { low: number; high: number; crossings: number }[] = [];
+  let a = ring.at(-1)!;
+  for (const b of ring) {
+    const from = Math.max(Math.min(a.x, b.x), left);
+    const to = Math.min(Math.max(a.x, b.x), right);
+    const enters = Math.max(a.x, b.x) > left && Math.min(a.x, b.x) < right;
+    if (enters) {
+      const ys = a.x === b.x ? [a.y, b.y] : [from, to].map((x) => a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x));
+      blocks.push({ low: Math.floor(Math.min(...ys)), high: Math.ceil(Math.max(...ys)), crossings: a.x < middle !== b.x < middle ? 1 : 0 });
+    }
+    a = b;
+  }
+  blocks.sort((p, q) => p.low - q.low);
+  let tallest = 0;
+  let top = -Infinity;
+  let crossed = 0;
+  for (const { low, high, crossings } of blocks) {
+    if (low > top && crossed % 2 === 1) tallest = Math.max(tallest, low - top);
+    top = Math.max(top, high);
+    crossed += crossings;
+  }
+  return tallest;
+}
