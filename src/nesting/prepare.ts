@@ -1,5 +1,5 @@
 import { boxOf, doubleArea, reverseRing, type Point, type Ring } from '../geometry/point.ts';
-import { turnBox, turnRing, type Turn } from '../geometry/turn.ts';
+import { turnBox, turnRing, TURNS, type Turn } from '../geometry/turn.ts';
 import { requiredGap, type Placement, type Problem } from '../layout/problem.ts';
 
 /**
@@ -14,6 +14,8 @@ export interface Prepared {
   readonly poses: readonly Pose[];
   /** Indices of the poses that a new blank may take, part by part. */
   readonly posesOf: readonly (readonly number[])[];
+  /** Index of the pose that looks like a part in a turn, by part and turn; −1 when that turn is not allowed. */
+  readonly poseOfTurn: readonly (readonly number[])[];
   /** What stays where it is: locked blanks and keep-outs. */
   readonly fixed: readonly Fixed[];
 }
@@ -59,11 +61,8 @@ export function prepare(problem: Problem): Prepared {
     const known = poses.findIndex((pose) => pose.shape === shape && pose.turn === turn);
     return known >= 0 ? known : poses.push(poseOf(problem, shapes[shape], shape, turn)) - 1;
   };
-  const posesOf = problem.parts.map((part, shape) =>
-    distinctTurns(part.outline, part.turns)
-      .map((turn) => poseFor(shape, turn))
-      .filter((pose) => poses[pose].minX <= poses[pose].maxX && poses[pose].minY <= poses[pose].maxY),
-  );
+  const posesOf = problem.parts.map((part, shape) => distinctTurns(part.outline, part.turns).map((turn) => poseFor(shape, turn)));
+  const poseOfTurn = problem.parts.map((part, shape) => TURNS.map((turn) => posesOf[shape].find((pose) => sameTurned(part.outline, poses[pose].turn, turn)) ?? -1));
   const fixed: Fixed[] = [
     ...problem.locked.map((placement) => {
       const pose = poseFor(placement.part, placement.turn);
@@ -74,7 +73,8 @@ export function prepare(problem: Problem): Prepared {
       return { pose, x: poses[pose].centre.x, y: poses[pose].centre.y };
     }),
   ];
-  return { problem, shapes, poses, posesOf, fixed };
+  const fits = (pose: number) => poses[pose].minX <= poses[pose].maxX && poses[pose].minY <= poses[pose].maxY;
+  return { problem, shapes, poses, posesOf: posesOf.map((list) => list.filter(fits)), poseOfTurn, fixed };
 }
 
 export function placementAt({ poses }: Prepared, pose: number, x: number, y: number): Placement {
@@ -107,14 +107,15 @@ function poseOf({ usable }: Problem, { ring }: Shape, shape: number, turn: Turn)
 export function distinctTurns(outline: Ring, turns: readonly Turn[]): Turn[] {
   const kept: Turn[] = [];
   for (const turn of turns) {
-    if (!kept.some((other) => looksSame(turnRing(outline, other), turnRing(outline, turn)))) kept.push(turn);
+    if (!kept.some((other) => sameTurned(outline, other, turn))) kept.push(turn);
   }
   return kept;
 }
 
-function looksSame(a: Ring, b: Ring): boolean {
-  const first = centred(a);
-  const second = centred(b);
+function sameTurned(outline: Ring, a: Turn, b: Turn): boolean {
+  if (a === b) return true;
+  const first = centred(turnRing(outline, a));
+  const second = centred(turnRing(outline, b));
   return staysNear(first, second) && staysNear(second, first);
 }
 

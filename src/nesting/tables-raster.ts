@@ -14,102 +14,68 @@ export interface Raster {
   readonly step: number;
 }
 
+/** Where the nodes of a raster lie. */
+export type Grid = Omit<Raster, 'depths'>;
+
 /** Counts of depth in one step. */
 export const DEPTHS_PER_STEP = 64;
 /** Depths outside are exact to this many steps and constant beyond. */
 const BAND = 1.5;
-/** Contour edges are cut into pieces of at most so many steps before their neighbourhood is visited. */
+/** Edges are cut into pieces of at most so many steps before their neighbourhood is visited. */
 const PIECE = 8;
 
-/** Straight edges, µm: x0, y0, x1, y1 of each. */
+/** Straight edges, µm: x0, y0, x1, y1 of each; a point where both ends are the same. */
 export type Edges = Float64Array;
 
-/**
- * `border` separates inside from outside by the even-odd rule. `slits` are edges or points of the contour with the
- * inside on both sides; depth counts to them too.
- */
-export function rasterOf(border: Edges, slits: Edges, step: number): Raster {
-  const edges = new Float64Array(border.length + slits.length);
-  edges.set(border);
-  edges.set(slits, border.length);
-  const grid = gridAround(border, step);
-  const inside = fillInside(border, grid);
-  const nearest = nearestEdges(edges, grid);
-  spreadInside(edges, grid, inside, nearest);
-  return { ...grid, depths: signedDepths(grid, inside, nearest.squares) };
-}
-
-type Grid = Omit<Raster, 'depths'>;
-
-function gridAround(edges: Edges, step: number): Grid {
+/** A grid around the edges that leaves at least `margin` and one node more on every side. */
+export function gridAround(edges: Edges, margin: number, step: number): Grid {
   let minX = Infinity;
   let minY = Infinity;
   let maxX = -Infinity;
   let maxY = -Infinity;
   for (let k = 0; k < edges.length; k += 2) {
-    minX = Math.min(minX, edges[k]!);
-    maxX = Math.max(maxX, edges[k]!);
-    minY = Math.min(minY, edges[k + 1]!);
-    maxY = Math.max(maxY, edges[k + 1]!);
+    minX = Math.min(minX, edges[k]);
+    maxX = Math.max(maxX, edges[k]);
+    minY = Math.min(minY, edges[k + 1]);
+    maxY = Math.max(maxY, edges[k + 1]);
   }
-  const left = Math.floor(minX / step) - 1;
-  const low = Math.floor(minY / step) - 1;
+  const left = Math.floor((minX - margin) / step) - 1;
+  const low = Math.floor((minY - margin) / step) - 1;
   return {
-    columns: Math.ceil(maxX / step) + 2 - left,
-    rows: Math.ceil(maxY / step) + 2 - low,
+    columns: Math.ceil((maxX + margin) / step) + 2 - left,
+    rows: Math.ceil((maxY + margin) / step) + 2 - low,
     originX: left * step,
     originY: low * step,
     step,
   };
 }
 
-/** One byte a node, 1 inside: row by row, between the crossings of the row's line with the border. */
-function fillInside(border: Edges, { columns, rows, originX, originY, step }: Grid): Uint8Array {
-  const crossings: number[][] = Array.from({ length: rows }, () => []);
-  for (let k = 0; k < border.length; k += 4) {
-    const up = border[k + 3]! > border[k + 1]!;
-    const lowX = border[up ? k : k + 2]!;
-    const lowY = border[up ? k + 1 : k + 3]!;
-    const highX = border[up ? k + 2 : k]!;
-    const highY = border[up ? k + 3 : k + 1]!;
-    const first = Math.ceil((lowY - originY) / step);
-    for (let row = first; originY + row * step < highY; row++) {
-      const share = (originY + row * step - lowY) / (highY - lowY);
-      crossings[row]!.push(lowX + share * (highX - lowX));
-    }
-  }
-  const inside = new Uint8Array(columns * rows);
-  crossings.forEach((line, row) => {
-    line.sort((a, b) => a - b);
-    for (let k = 0; k + 1 < line.length; k += 2) {
-      const from = Math.ceil((line[k]! - originX) / step);
-      const to = Math.floor((line[k + 1]! - originX) / step);
-      if (from <= to) inside.fill(1, row * columns + from, row * columns + to + 1);
-    }
-  });
-  return inside;
+/** Depths against the contour made of `edges`; `inside` holds 1 for every node within. */
+export function depthRaster(grid: Grid, inside: Uint8Array, edges: Edges): Raster {
+  const nearest = nearestEdges(grid, edges, BAND * grid.step);
+  spreadInside(edges, grid, inside, nearest);
+  return { ...grid, depths: signedDepths(grid, inside, nearest.squares) };
 }
 
-interface Nearest {
+export interface Nearest {
   /** Offset of the nearest edge known for each node, −1 when none is. */
   readonly edge: Int32Array;
   readonly squares: Float64Array;
 }
 
-/** The exact nearest edge of every node within the band of the contour. */
-function nearestEdges(edges: Edges, { columns, rows, originX, originY, step }: Grid): Nearest {
+/** The exact nearest edge of every node within `reach` of one. */
+export function nearestEdges({ columns, rows, originX, originY, step }: Grid, edges: Edges, reach: number): Nearest {
   const edge = new Int32Array(columns * rows).fill(-1);
   const squares = new Float64Array(columns * rows).fill(Infinity);
-  const reach = BAND * step;
   for (let k = 0; k < edges.length; k += 4) {
-    const dx = edges[k + 2]! - edges[k]!;
-    const dy = edges[k + 3]! - edges[k + 1]!;
+    const dx = edges[k + 2] - edges[k];
+    const dy = edges[k + 3] - edges[k + 1];
     const pieces = Math.max(1, Math.ceil(Math.max(Math.abs(dx), Math.abs(dy)) / (PIECE * step)));
     for (let piece = 0; piece < pieces; piece++) {
-      const ax = edges[k]! + (dx * piece) / pieces;
-      const ay = edges[k + 1]! + (dy * piece) / pieces;
-      const bx = edges[k]! + (dx * (piece + 1)) / pieces;
-      const by = edges[k + 1]! + (dy * (piece + 1)) / pieces;
+      const ax = edges[k] + (dx * piece) / pieces;
+      const ay = edges[k + 1] + (dy * piece) / pieces;
+      const bx = edges[k] + (dx * (piece + 1)) / pieces;
+      const by = edges[k + 1] + (dy * (piece + 1)) / pieces;
       const left = Math.max(0, Math.ceil((Math.min(ax, bx) - reach - originX) / step));
       const right = Math.min(columns - 1, Math.floor((Math.max(ax, bx) + reach - originX) / step));
       const low = Math.max(0, Math.ceil((Math.min(ay, by) - reach - originY) / step));
@@ -118,10 +84,9 @@ function nearestEdges(edges: Edges, { columns, rows, originX, originY, step }: G
         for (let column = left; column <= right; column++) {
           const square = squareToEdge(edges, k, originX + column * step, originY + row * step);
           const node = row * columns + column;
-          if (square < squares[node]!) {
-            squares[node] = square;
-            edge[node] = k;
-          }
+          if (square >= squares[node]) continue;
+          squares[node] = square;
+          edge[node] = k;
         }
       }
     }
@@ -163,10 +128,10 @@ function takeNearest(edges: Edges, { columns, originX, originY, step }: Grid, ne
   const x = originX + (node % columns) * step;
   const y = originY + Math.floor(node / columns) * step;
   for (const offset of offsets) {
-    const candidate = nearest.edge[node + offset]!;
+    const candidate = nearest.edge[node + offset];
     if (candidate < 0 || candidate === nearest.edge[node]) continue;
     const square = squareToEdge(edges, candidate, x, y);
-    if (square < nearest.squares[node]!) {
+    if (square < nearest.squares[node]) {
       nearest.squares[node] = square;
       nearest.edge[node] = candidate;
     }
@@ -178,17 +143,17 @@ function signedDepths({ columns, rows, step }: Grid, inside: Uint8Array, squares
   const scale = DEPTHS_PER_STEP / step;
   const outermost = BAND * DEPTHS_PER_STEP;
   for (let node = 0; node < depths.length; node++) {
-    const distance = Math.sqrt(squares[node]!) * scale;
+    const distance = Math.sqrt(squares[node]) * scale;
     depths[node] = inside[node] === 1 ? Math.min(32767, Math.round(distance)) : -Math.round(Math.min(outermost, distance));
   }
   return depths;
 }
 
 function squareToEdge(edges: Edges, k: number, x: number, y: number): number {
-  const ax = edges[k]!;
-  const ay = edges[k + 1]!;
-  const dx = edges[k + 2]! - ax;
-  const dy = edges[k + 3]! - ay;
+  const ax = edges[k];
+  const ay = edges[k + 1];
+  const dx = edges[k + 2] - ax;
+  const dy = edges[k + 3] - ay;
   const length = dx * dx + dy * dy;
   let share = length === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / length;
   if (share < 0) share = 0;

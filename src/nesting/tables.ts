@@ -1,7 +1,9 @@
-import { turnRing, type Turn } from '../geometry/turn.ts';
+import { noFitPolygon } from '../geometry/no-fit.ts';
+import { boxOf, type Box } from '../geometry/point.ts';
+import { turnBox, turnRing, type Turn } from '../geometry/turn.ts';
 import { centreOffset, type Prepared } from './prepare.ts';
-import { contourOf } from './tables-contour.ts';
-import { DEPTHS_PER_STEP, rasterOf, type Edges, type Raster } from './tables-raster.ts';
+import { noFitRaster } from './tables-contour.ts';
+import { DEPTHS_PER_STEP, type Raster } from './tables-raster.ts';
 
 /**
  * How deep any two poses overlap, clearance included, by the offset of their centres. For the ordered pair (standing
@@ -27,8 +29,8 @@ export interface Tables {
 /** Step of the rasters, µm: this unless the offsets' box asks for finer or coarser ones. */
 const USUAL_STEP = 500;
 /** A raster has at least and at most so many steps along its longer side. */
-const LEAST_STEPS = 300;
-const MOST_STEPS = 1200;
+const LEAST_STEPS = 200;
+const MOST_STEPS = 500;
 
 const COS = [1, 0, -1, 0];
 const SIN = [0, 1, 0, -1];
@@ -84,21 +86,18 @@ function clearanceOf({ shapes }: Prepared, first: number, second: number): numbe
 
 /** Raster over the offsets between centres at which `second`, turned, comes too near to `first`. */
 function overlapRaster(prepared: Prepared, first: number, second: number, turn: Turn): Raster {
-  const { shapes } = prepared;
-  const a = shapes[first].ring;
-  const b = shapes[second].ring;
-  const contour = contourOf(a, turnRing(b, turn), clearanceOf(prepared, first, second));
+  const a = prepared.shapes[first].ring;
+  const b = prepared.shapes[second].ring;
+  const clearance = clearanceOf(prepared, first, second);
+  const step = stepFor([boxOf(a), turnBox(boxOf(b), turn)], clearance);
+  const raster = noFitRaster(noFitPolygon(a, turnRing(b, turn), clearance), step);
   const shift = centreOffset(a, b, turn);
-  const border = shiftEdges(contour.border, shift.x, shift.y);
-  return rasterOf(border, shiftEdges(contour.slits, shift.x, shift.y), stepFor(border));
+  return { ...raster, originX: raster.originX + shift.x, originY: raster.originY + shift.y };
 }
 
-function shiftEdges(edges: Edges, x: number, y: number): Edges {
-  return edges.map((value, k) => value + (k % 2 === 0 ? x : y));
-}
-
-function stepFor(edges: Edges): number {
-  let extent = 0;
-  for (const value of edges) extent = Math.max(extent, 2 * Math.abs(value));
+function stepFor(boxes: readonly Box[], clearance: number): number {
+  const width = boxes.reduce((sum, box) => sum + box.maxX - box.minX, 2 * clearance);
+  const height = boxes.reduce((sum, box) => sum + box.maxY - box.minY, 2 * clearance);
+  const extent = Math.max(width, height);
   return Math.max(1, Math.round(Math.min(Math.max(USUAL_STEP, extent / MOST_STEPS), extent / LEAST_STEPS)));
 }

@@ -1,5 +1,5 @@
 import type { Random } from '../../base/random.ts';
-import { turnPoint } from '../../geometry/turn.ts';
+import { addTurns, turnPoint } from '../../geometry/turn.ts';
 import type { Cell, Placement } from '../../layout/problem.ts';
 import type { Prepared } from '../prepare.ts';
 import type { Crowd } from './guided-crowd.ts';
@@ -49,16 +49,11 @@ export function makeStart(crowd: Crowd, seeds: Seeds, random: Random): string {
   return name;
 }
 
-export function standingOf({ poses }: Prepared, { part, turn, x, y }: Placement): Standing {
-  const exact = poses.findIndex((pose) => pose.shape === part && pose.turn === turn);
-  // A turn that looks the same as another is dropped: the centre stays, the pose is the kept one's.
-  const pose = exact >= 0 ? exact : poses.findIndex((other) => other.shape === part && (other.turn - turn) % 2 === 0);
-  return { pose, ...centreOf(poses[pose].centre, poses[pose].turn, turn, x, y) };
-}
-
-function centreOf(centre: { x: number; y: number }, from: number, to: number, x: number, y: number) {
-  const turned = turnPoint(centre, ((to - from + 4) % 4) as 0 | 1 | 2 | 3);
-  return { x: x + turned.x, y: y + turned.y };
+export function standingOf({ poses, poseOfTurn }: Prepared, { part, turn, x, y }: Placement): Standing {
+  const pose = poseOfTurn[part][turn];
+  // The centre is that of the placement's own turn, even where another pose stands for it.
+  const centre = turnPoint(poses[pose].centre, addTurns(turn, -poses[pose].turn));
+  return { pose, x: x + centre.x, y: y + centre.y };
 }
 
 export function copyInto(crowd: Crowd, standing: readonly Standing[]): void {
@@ -109,7 +104,7 @@ function pressCell(crowd: Crowd, cell: Cell, random: Random): void {
   const { poses } = crowd.prepared;
   // How an enlargement e is shared: the sheet grows by e·shareX and e·shareY.
   const [shareX, shareY] = [[1, 0.01], [0.01, 1], [1, 1]][random.below(3)];
-  const members = cell.blanks.map((placement) => standingOf(crowd.prepared, placement)).filter((member) => member.pose >= 0);
+  const members = cell.blanks.map((placement) => standingOf(crowd.prepared, placement));
   let least = Infinity;
   let chosen: Needing[] = [];
   for (let phase = 0; phase < PHASES_TRIED; phase++) {
