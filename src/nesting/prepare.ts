@@ -86,7 +86,7 @@ function counterClockwise(ring: Ring): Ring {
   return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
 }
 
-function poseOf({ usable }: Problem, { ring }: Shape, shape: number, turn: Turn): Pose {
+function poseOf({ usable, printable, rules }: Problem, { ring }: Shape, shape: number, turn: Turn): Pose {
   const box = turnBox(boxOf(ring), turn);
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
@@ -96,10 +96,10 @@ function poseOf({ usable }: Problem, { ring }: Shape, shape: number, turn: Turn)
     centre: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
     width,
     height,
-    minX: usable.minX + width / 2,
-    minY: usable.minY + height / 2,
-    maxX: usable.maxX - width / 2,
-    maxY: usable.maxY - height / 2,
+    minX: Math.max(usable.minX, printable.minX + rules.bleed) + width / 2,
+    minY: Math.max(usable.minY, printable.minY + rules.bleed) + height / 2,
+    maxX: Math.min(usable.maxX, printable.maxX - rules.bleed) - width / 2,
+    maxY: Math.min(usable.maxY, printable.maxY - rules.bleed) - height / 2,
   };
 }
 

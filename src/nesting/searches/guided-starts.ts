@@ -13,8 +13,8 @@ export interface Standing {
 
 /** What starts are made from. */
 export interface Seeds {
-  /** The best layout known, fixed blanks left out. */
-  readonly best: readonly Standing[];
+  /** The best layouts known, fixed blanks left out. */
+  readonly bases: readonly (readonly Standing[])[];
   /** The least overlapping layout of the wanted number so far. */
   readonly failed: readonly Standing[] | undefined;
   readonly cells: readonly Cell[];
@@ -30,10 +30,11 @@ const PHASES_TRIED = 60;
 /** Fills the crowd by one of the kinds of start that are possible, drawn at random. Returns the kind's name. */
 export function makeStart(crowd: Crowd, seeds: Seeds, random: Random): string {
   const kinds: [string, () => void][] = [];
-  if (crowd.movable < TOO_MANY_FOR_RANDOM || seeds.best.length === 0) kinds.push(['random', () => scatter(crowd, 0, random)]);
-  if (seeds.best.length > 0) {
-    kinds.push(['inserted', () => insertAnywhere(crowd, seeds.best, random)]);
-    kinds.push(['inserted', () => insertLeastDeep(crowd, seeds.best, random)]);
+  if (crowd.movable < TOO_MANY_FOR_RANDOM || seeds.bases.length === 0) kinds.push(['random', () => scatter(crowd, 0, random)]);
+  if (seeds.bases.length > 0) {
+    const base = seeds.bases[random.below(seeds.bases.length)];
+    kinds.push(['inserted', () => insertAnywhere(crowd, base, random)]);
+    kinds.push(['inserted', () => insertLeastDeep(crowd, base, random)]);
   }
   if (seeds.cells.length > 0) kinds.push(['pressed', () => pressCell(crowd, seeds.cells[Math.min(random.below(seeds.cells.length), random.below(seeds.cells.length))], random)]);
   const { failed } = seeds;
