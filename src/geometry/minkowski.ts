@@ -45,8 +45,8 @@ function cornersOf(parts: readonly Ring[]): number {
   return parts.reduce((sum, part) => sum + part.length, 0);
 }
 
-/** The ring begun at its lowest corner, of two the left one: from there edge directions run once through the full turn. */
-function fromLowest(ring: Ring): Ring {
+/** The ring begun at its lowest corner, of two the left one: from there a convex ring's directions run once through the full turn. */
+export function fromLowest(ring: Ring): Ring {
   let first = 0;
   ring.forEach((p, i) => {
     const lowest = ring[first];

@@ -155,3 +155,36 @@ export function cartonRing(pointsPerArc: number, { length = 62, width = 38, dept
   if (doubleArea(ring) <= 0) throw new RangeError('The carton runs clockwise.');
   return ring;
 }
+
+/**
+ * The outline of unit cells drawn as rows of '#', top row first, lower left of the picture at the origin. The cells must
+ * hang together by edges, leave no hole and touch nowhere by corners alone.
+ */
+export function cellRing(rows: readonly string[], cell = 1): Ring {
+  const isCell = (x: number, y: number) => rows[rows.length - 1 - y]?.[x] === '#';
+  const next = new Map<string, Point>();
+  const edge = (x0: number, y0: number, x1: number, y1: number) => next.set(`${x0},${y0}`, { x: x1, y: y1 });
+  rows.forEach((row, y) => {
+    for (let x = 0; x < row.length; x++) {
+      if (!isCell(x, y)) continue;
+      if (!isCell(x, y - 1)) edge(x, y, x + 1, y);
+      if (!isCell(x + 1, y)) edge(x + 1, y, x + 1, y + 1);
+      if (!isCell(x, y + 1)) edge(x + 1, y + 1, x, y + 1);
+      if (!isCell(x - 1, y)) edge(x, y + 1, x, y);
+    }
+  });
+  const [start] = next.keys();
+  const corners: Point[] = [];
+  for (let key = start; corners.length < next.size; ) {
+    const to = next.get(key)!;
+    corners.push(to);
+    key = `${to.x},${to.y}`;
+    if (key === start && corners.length < next.size) throw new RangeError('The cells have more than one outline.');
+  }
+  const straight = corners.filter((p, i) => {
+    const before = corners[(i + corners.length - 1) % corners.length];
+    const after = corners[(i + 1) % corners.length];
+    return (p.x - before.x) * (after.y - p.y) !== (p.y - before.y) * (after.x - p.x);
+  });
+  return straight.map((p) => ({ x: p.x * cell, y: p.y * cell }));
+}
