@@ -1,0 +1,114 @@
+import type { Box } from '../../geometry/point.ts';
+import { requiredGap, type Placement, type Problem } from '../../layout/problem.ts';
+import { createContact, type Contact } from './contact.ts';
+import { profileFrom, type Profile } from './profile.ts';
+import { differentVersions, type Version } from './versions.ts';
+import type { Ring } from '../../geometry/point.ts';
+
+/** A blank of a pattern: version index and the lower left corner of its box. */
+export interface Item {
+  readonly version: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Width and height of a version's box. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How near two versions of a part may come, asked along one axis; boxes' lower left corners are the references. */
+export interface Spacing {
+  readonly sizes: readonly Size[];
+  readonly gap: number;
+  /** Least distance up from a's corner to b's, b being `shift` to the right; −Infinity when they cannot meet. */
+  up(a: number, b: number, shift: number): number;
+  /** Least distance to the right from a's corner to b's, b being `shift` higher. */
+  right(a: number, b: number, shift: number): number;
+}
+
+/** A part as patterns see it: its different versions, and its spacing along both axes with the sheet's x and y or swapped. */
+export interface PatternPart {
+  readonly part: number;
+  readonly area: number;
+  readonly versions: readonly Version[];
+  readonly upright: Spacing;
+  /** x and y swapped: rows of it are columns of the sheet. */
+  readonly swapped: Spacing;
+  /** Questions asked so far. */
+  readonly asked: { count: number };
+}
+
+const known = new WeakMap<Problem, PatternPart[]>();
+
+/** The problem's parts, made once a problem: the tables cost milliseconds and every pattern search asks them. */
+export function patternParts(problem: Problem): readonly PatternPart[] {
+  const found = known.get(problem);
+  if (found) return found;
+  const parts = problem.parts.map((_, part) => createPatternPart(problem, part));
+  known.set(problem, parts);
+  return parts;
+}
+
+function createPatternPart(problem: Problem, part: number): PatternPart {
+  const versions = differentVersions(problem.parts[part]);
+  const gap = requiredGap(problem.rules);
+  const asked = { count: 0 };
+  const rings = versions.map((version) => version.ring);
+  const mirrored = rings.map((ring) => ring.map(({ x, y }) => ({ x: y, y: x })));
+  const up = contactTable(rings, gap, asked);
+  const right = contactTable(mirrored, gap, asked);
+  return {
+    part,
+    area: areaOf(rings[0]),
+    versions,
+    upright: { sizes: versions.map(({ width, height }) => ({ width, height })), gap, up, right },
+    swapped: { sizes: versions.map(({ width, height }) => ({ width: height, height: width })), gap, up: right, right: up },
+    asked,
+  };
+}
+
+/** Contacts of every ordered pair of rings, each made when it is first asked for. */
+function contactTable(rings: readonly Ring[], gap: number, asked: { count: number }) {
+  const contacts: (Contact | undefined)[] = [];
+  const above: (Profile | undefined)[] = [];
+  const below: (Profile | undefined)[] = [];
+  return (a: number, b: number, shift: number): number => {
+    asked.count++;
+    const contact = (contacts[a * rings.length + b] ??= createContact((above[a] ??= profileFrom('above', rings[a])), (below[b] ??= profileFrom('below', rings[b])), gap));
+    return contact(shift);
+  };
+}
+
+function areaOf(ring: Ring): number {
+  return Math.abs(ring.reduce((sum, p, i) => sum + p.x * ring[(i + 1) % ring.length].y - p.y * ring[(i + 1) % ring.length].x, 0)) / 2;
+}
+
+/** A field to fill, seen with the sheet's axes or with x and y swapped; items lie in [0, width] × [0, height]. */
+export interface Frame {
+  readonly owner: PatternPart;
+  readonly spacing: Spacing;
+  readonly swapped: boolean;
+  readonly field: Box;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function createFrame(owner: PatternPart, field: Box, swapped: boolean): Frame {
+  const width = field.maxX - field.minX;
+  const height = field.maxY - field.minY;
+  return swapped
+    ? { owner, spacing: owner.swapped, swapped, field, width: height, height: width }
+    : { owner, spacing: owner.upright, swapped, field, width, height };
+}
+
+/** The frame's items as placements on the sheet. */
+export function placeItems({ owner, field, swapped }: Frame, items: readonly Item[]): Placement[] {
+  return items.map(({ version, x, y }) => {
+    const { turn, offset } = owner.versions[version];
+    const across = swapped ? y : x;
+    const upwards = swapped ? x : y;
+    return { part: owner.part, turn, x: field.minX + across - offset.x, y: field.minY + upwards - offset.y };
+  });
+}

@@ -1,0 +1,68 @@
+import type { Frame, Spacing } from './frame.ts';
+import { bestShifts } from './row-kinds.ts';
+import { layRow, rowCount, rowPitch, type Row, type RowKind } from './rows.ts';
+
+/** Rows offered to the stacking of one field, at most. */
+const MOST_ROWS = 110;
+/** Periods nearer than this to one another are taken for the same, µm. */
+const SAME_PERIOD = 1;
+
+/**
+ * The rows that fill the frame's width: every kind as tight as it goes, spread over the whole width, and spread to leave
+ * half a period; each from every blank of its period, at the left, at the right, and at the shifts that nest best.
+ */
+export function rowChoices(frame: Frame, tightKinds: readonly RowKind[]): Row[] {
+  const { spacing, width } = frame;
+  const kinds = tightKinds.flatMap((kind) => [kind, ...spreadKinds(kind, spacing, width)]);
+  const offsets = kinds.map((kind) => nestingShifts(kind, kinds, spacing));
+  const rows = new Map<string, Row>();
+  const depthOfRounds = Math.max(0, ...offsets.map((list) => list.length));
+  for (let round = -1; round < depthOfRounds; round++) {
+    kinds.forEach((kind, k) => {
+      for (const row of rowsOfRound(kind, offsets[k], round, frame)) if (rows.size < MOST_ROWS) rows.set(keyOf(row), row);
+    });
+  }
+  return [...rows.values()];
+}
+
+/** Round −1: at the left and at the right; round r: at the r-th nesting shift, counted from either end. */
+function rowsOfRound(kind: RowKind, shifts: readonly number[], round: number, { spacing, width }: Frame): Row[] {
+  return kind.items.flatMap((_, start) => {
+    const count = rowCount(kind, spacing, width, start);
+    if (count === 0) return [];
+    const slack = width - layRow(kind, spacing, count, start).end;
+    if (round < 0) return [0, slack].map((offset) => layRow(kind, spacing, count, start, offset));
+    const shift = shifts[round];
+    if (shift === undefined) return [];
+    const shifted = rowCount(kind, spacing, width - shift, start);
+    if (shifted === 0) return [];
+    const spare = width - shift - layRow(kind, spacing, shifted, start).end;
+    return [shift, spare].map((offset) => layRow(kind, spacing, shifted, start, offset));
+  });
+}
+
+function keyOf({ items }: Row): string {
+  return items.map(({ version, x, y }) => `${version}:${x}:${y}`).join(' ');
+}
+
+/** Shifts within one period at which the kind nests best into itself and into kinds of the same period. */
+function nestingShifts(kind: RowKind, kinds: readonly RowKind[], spacing: Spacing): number[] {
+  const partners = kinds.filter((other) => Math.abs(other.period - kind.period) < SAME_PERIOD);
+  return [...new Set(partners.flatMap((lower) => bestShifts(lower, kind, spacing)))].filter((shift) => shift > 0);
+}
+
+/** The kind with its period stretched to use the width up: by itself, and beside a row half a period along. */
+function spreadKinds(kind: RowKind, spacing: Spacing, width: number): RowKind[] {
+  const count = rowCount(kind, spacing, width);
+  const periods = Math.floor((count - 1) / kind.items.length);
+  if (periods < 1) return [];
+  const slack = width - layRow(kind, spacing, count).end;
+  const spread = [slack / periods, (slack - kind.period / 2) / (periods + 0.5)];
+  return spread.filter((more) => more >= 1).map((more) => ({ items: kind.items, period: kind.period + more }));
+}
+
+export function pitchTable(rows: readonly Row[], spacing: Spacing): Float64Array {
+  const table = new Float64Array(rows.length ** 2);
+  rows.forEach((lower, i) => rows.forEach((upper, j) => (table[i * rows.length + j] = rowPitch(lower, upper, spacing))));
+  return table;
+}

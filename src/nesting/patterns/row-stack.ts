@@ -1,0 +1,83 @@
+import type { Item } from './frame.ts';
+import type { Row } from './rows.ts';
+
+export interface StackedRow {
+  readonly row: Row;
+  readonly y: number;
+}
+
+/** Rows to choose from, how near each may come above each other one, and the depth to fill. */
+export interface StackProblem {
+  readonly rows: readonly Row[];
+  /** `pitches[lower × rows + upper]`. */
+  readonly pitches: Float64Array;
+  readonly depth: number;
+  readonly gap: number;
+  /** No stack holds more blanks. */
+  readonly limit: number;
+}
+
+export function itemsOf(stack: readonly StackedRow[]): Item[] {
+  return stack.flatMap(({ row, y }) => row.items.map((item) => ({ ...item, y: item.y + y })));
+}
+
+export function countOf(stack: readonly StackedRow[]): number {
+  return stack.reduce((sum, { row }) => sum + row.items.length, 0);
+}
+
+/** Two rows by turns (or one alone), as many as the depth takes. */
+export function alternatingStack({ rows, pitches, depth, gap }: StackProblem, first: number, second: number): StackedRow[] {
+  const stack: StackedRow[] = [];
+  for (let index = first, y = 0; y + rows[index].height <= depth; ) {
+    stack.push({ row: rows[index], y });
+    const next = index === first ? second : first;
+    const indexAt = (place: number) => (place % 2 === 0 ? first : second);
+    for (let place = stack.length - 1; place >= 0; place--) {
+      if (place < stack.length - 1 && stack[place].y + stack[place].row.height + gap <= y) break;
+      y = Math.max(y, stack[place].y + pitches[indexAt(place) * rows.length + next]);
+    }
+    index = next;
+  }
+  return stack;
+}
+
+/**
+ * The most blanks in stacked rows of any kinds, by dynamic programming along the depth: for every number of blanks and
+ * every last row the lowest place of that row. The rows are clear of one another all the way down. Not every mixture is
+ * tried: of two ways to the same count and last row the lower is kept, though the rows under it may nest worse.
+ */
+export function bestStack({ rows, pitches, depth, gap, limit }: StackProblem): StackedRow[] {
+  const n = rows.length;
+  const heights = Float64Array.from(rows, (row) => row.height);
+  const counts = Int32Array.from(rows, (row) => row.items.length);
+  const lowest = new Float64Array((limit + 1) * n).fill(Infinity);
+  const under = new Int32Array((limit + 1) * n).fill(-1);
+  let best = -1;
+  const reach = (count: number, row: number, y: number, from: number) => {
+    const at = count * n + row;
+    if (y + heights[row] > depth || y >= lowest[at]) return;
+    lowest[at] = y;
+    under[at] = from;
+    const ahead = best < 0 ? 1 : count - Math.floor(best / n);
+    if (ahead > 0 || (ahead === 0 && y < lowest[best])) best = at;
+  };
+
+  for (let row = 0; row < n; row++) if (counts[row] <= limit) reach(counts[row], row, 0, -1);
+  for (let at = n; at < lowest.length; at++) {
+    if (lowest[at] === Infinity) continue;
+    const count = Math.floor(at / n);
+    for (let next = 0; next < n; next++) {
+      const total = count + counts[next];
+      if (total > limit || lowest[at] + heights[next] > depth) continue;
+      let y = lowest[at];
+      for (let below = at; below >= 0 && (below === at || lowest[below] + heights[below % n] + gap > y); below = under[below]) {
+        y = Math.max(y, lowest[below] + pitches[(below % n) * n + next]);
+      }
+      reach(total, next, y, at);
+    }
+  }
+
+  const stack: StackedRow[] = [];
+  for (let at = best; at >= 0; at = under[at]) stack.push({ row: rows[at % n], y: lowest[at] });
+  return stack.toReversed();
+}
