@@ -3,6 +3,7 @@ import type { Candidate, Limit, Problem, StopReason } from '../layout/problem.ts
 import { budgetOf, type Budget, type Effort } from './effort.ts';
 import { Incumbents, type Improvement } from './incumbents.ts';
 import type { Search } from './search.ts';
+import type { FailedLayout } from './searches/guided.ts';
 import type { TaskRunner } from './tasks.ts';
 
 export interface DriverSettings {
@@ -46,7 +47,7 @@ interface Run {
 export async function drive(problem: Problem, settings: DriverSettings, methods: Methods): Promise<Outcome> {
   const incumbents = new Incumbents(problem, (candidate) => methods.isValid(problem, candidate), settings.onImprovement ?? (() => {}));
   const run: Run = { problem, settings, methods, budget: budgetOf(settings.effort), incumbents };
-  for (const stage of [closedForms, patterns]) {
+  for (const stage of [closedForms, patterns, freeSearch]) {
     const reason = stopReason(run);
     if (reason) return { incumbents, stopped: reason };
     await stage(run);
@@ -92,4 +93,42 @@ async function runSearch(run: Run, search: Search, index: number, share: number)
     }
   }
   return done;
+}
+
+/** Lanes of the free search. Fixed, so that the answer does not depend on the number of threads. */
+const LANES = 4;
+/** Layouts and cells handed to a lane. */
+const BASES = 6;
+const CELLS = 20;
+/** Keeps the lanes' seeds apart from those of the pattern searches. */
+const LANE_SEEDS = 1000;
+
+/** Rounds of lanes: each lane works for a fixed number of look-ups from the best known so far; then they meet. */
+async function freeSearch(run: Run): Promise<void> {
+  const { problem, settings, budget, incumbents } = run;
+  let failed: (FailedLayout | undefined)[] = Array.from({ length: LANES }, () => undefined);
+  for (let round = 0; round < budget.rounds && !stopReason(run); round++) {
+    const before = incumbents.ups;
+    const tasks = failed.map((kept, lane) => ({
+      kind: 'lane' as const,
+      problem,
+      seed: childSeed(childSeed(settings.seed, LANE_SEEDS + lane), round),
+      work: budget.laneWork,
+      limit: incumbents.limit?.ups ?? Infinity,
+      bases: basesOf(incumbents),
+      cells: incumbents.cells.slice(0, CELLS),
+      failed: kept,
+    }));
+    const results = await settings.runner.run(tasks, () => settings.stop() !== undefined);
+    for (const { work, found } of results) {
+      incumbents.work += work;
+      for (const candidate of found) incumbents.offer(candidate);
+    }
+    failed = results.map((result) => (incumbents.ups > before ? undefined : result.failed));
+  }
+}
+
+/** The best layout and others with as many ups. */
+function basesOf({ layouts, ups }: Incumbents): Candidate['placements'][] {
+  return layouts.filter((layout) => layout.figures.ups === ups).slice(0, BASES).map((layout) => layout.placements);
 }

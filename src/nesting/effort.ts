@@ -6,12 +6,15 @@ export const EFFORTS: readonly Effort[] = ['quick', 'normal', 'thorough'];
 export interface Budget {
   /** Work of the pattern searches together. */
   readonly patterns: number;
+  /** Rounds of the free search, and look-ups of each lane in a round. */
+  readonly rounds: number;
+  readonly laneWork: number;
 }
 
 const BUDGETS: Readonly<Record<Effort, Budget>> = {
-  quick: { patterns: 4e6 },
-  normal: { patterns: 2e7 },
-  thorough: { patterns: 2e8 },
+  quick: { patterns: 4e6, rounds: 1, laneWork: 2e6 },
+  normal: { patterns: 2e7, rounds: 24, laneWork: 8e6 },
+  thorough: { patterns: 2e8, rounds: 480, laneWork: 8e6 },
 };
 
 export function budgetOf(effort: Effort): Budget {

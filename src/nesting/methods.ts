@@ -1,9 +1,10 @@
 import type { Methods } from './driver.ts';
+import { closedFormLimits } from './limits/closed-form.ts';
 import { layoutIsValid } from './valid.ts';
 
 /** The methods of this product, in the order in which they are tried. */
 export const standardMethods: Methods = {
   patterns: [],
-  closedFormLimits: () => [],
-  isValid: (problem, candidate) => layoutIsValid(problem, candidate.placements),
+  closedFormLimits: (problem) => closedFormLimits(problem),
+  isValid: (problem, { placements }) => layoutIsValid(problem, placements),
 };

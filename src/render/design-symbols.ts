@@ -26,7 +26,7 @@ export function ruleLook(role: Role, { unit, thin, cut }: Scale): Look {
     Folding: [0.7, 0.35],
   };
   if (role === 'Cutting') return { stroke: 'ink', width: cut };
-  if (role === 'Bleed') return { stroke: 'grey', width: thin, dash: [0, 0.22 * unit], round: true };
+  if (role === 'Bleed') return { stroke: 'grey', width: thin, dash: [0, 0.2 * unit], round: true };
   const dash = dashes[role];
   return dash ? { stroke: 'ink', width: thin, dash: dash.map((length) => length * unit) } : { stroke: 'grey', width: thin };
 }

@@ -13,20 +13,25 @@ export interface Chain {
   /** Where the thing that is measured ends: short lines lead from there to the chain. */
   readonly edge: number;
   readonly runs: readonly Run[];
+  /** Written after every figure. */
+  readonly suffix?: string;
 }
 
 const TEXT_SIZE = 0.85;
 
-/** True when every label has room: over its run, or, at the two ends, across the line's end. */
+/** More pieces than that are no help to anybody. */
+const MOST_RUNS = 10;
+
+/** True when there are few enough pieces and every label has room: over its run, or, at the two ends, across the line's end. */
 export function chainFits(runs: readonly Run[], format: Format, scale: Scale): boolean {
-  return runs.every((run, i) => {
+  return runs.length <= MOST_RUNS && runs.every((run, i) => {
     if (hasRoom(run, format, scale)) return true;
     const atEnd = i === 0 || i === runs.length - 1;
     return atEnd && (runs.length === 1 || hasRoom(runs[i === 0 ? 1 : i - 1]!, format, scale));
   });
 }
 
-export function dimensionChain({ axis, at, edge, runs }: Chain, format: Format, scale: Scale): SceneItem[] {
+export function dimensionChain({ axis, at, edge, runs, suffix = '' }: Chain, format: Format, scale: Scale): SceneItem[] {
   const { unit } = scale;
   const place = (along: number, across: number): Point => (axis === 'x' ? { x: along, y: across } : { x: across, y: along });
   // Upright text is read from the right, so "above" an upright line is to its left.
@@ -50,14 +55,13 @@ export function dimensionChain({ axis, at, edge, runs }: Chain, format: Format, 
   const items: SceneItem[] = [drawn(lines, { stroke: 'ink', width: scale.fine })];
   for (const run of runs) {
     const middle = run.from + (run.step * run.count) / 2;
-    const text = runText(run, format);
+    const text = runText(run, format) + suffix;
     const size = unit * TEXT_SIZE;
     if (hasRoom(run, format, scale)) {
       items.push(label(text, place(middle, at + above * unit * 0.3), size, { anchor: 'middle', turn: axis === 'x' ? 0 : 1 }));
     } else {
       // Across the line, where the neighbour's label is far enough away.
-      const centred = middle - size * 0.36 * above * -1;
-      items.push(label(text, axis === 'x' ? place(middle + size * 0.36, at + unit * 0.5) : place(centred - size * 0.72, at + unit * 0.5), size, { turn: axis === 'x' ? 1 : 0 }));
+      items.push(label(text, axis === 'x' ? place(middle + size * 0.36, at + unit * 0.5) : place(middle - size * 0.36, at + unit * 0.5), size, { turn: axis === 'x' ? 1 : 0 }));
     }
   }
   return items;

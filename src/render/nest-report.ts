@@ -15,13 +15,15 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
   const sections: ReportSection[] = [
     { id: 'why', heading: words.headings.why(facts.ups), sentences: [], figures: whyFigures(facts, language, format) },
     { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },
+    { id: 'history', heading: words.headings.history, sentences: facts.history.map((step) => words.improvement(step, format)), figures: [] },
     { id: 'assumed', heading: words.headings.assumed, sentences: facts.assumed.map((issue) => language.issues.sentence(issue)), figures: [] },
   ];
   return {
+    language: language.locale,
     title: words.title(facts, format),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
-    caution: words.caution,
+    caution: { heading: words.headings.caution, text: words.caution },
   };
 }
 

@@ -13,23 +13,26 @@ export interface RegisterMark {
 }
 
 /**
- * Places of register marks: one at each side of the sheet, as near as there is room to the middle of its depth, inside
- * the ink area and clear of every blank, its bleed and all keep-outs. A side without room has none.
+ * Places of register marks: one at each side of the sheet, both as far from the gripper edge where that can be had, as
+ * near as there is room to the middle of the sheet's depth, inside the ink area and clear of every blank, its bleed and
+ * all keep-outs. A side without room has none.
  */
 export function registerMarks(view: SheetView): RegisterMark[] {
   const taken = [...blankBoxes(view), ...view.keepOuts.map(({ ring }) => boxOf(ring))];
-  return (['left', 'right'] as const).flatMap((side) => markAt(side, view.printable, taken) ?? []);
+  const both = marksAt(['left', 'right'], view.printable, taken);
+  return both ?? (['left', 'right'] as const).flatMap((side) => marksAt([side], view.printable, taken) ?? []);
 }
 
-function markAt(side: 'left' | 'right', printable: Area, taken: readonly Box[]): RegisterMark | undefined {
+/** Marks of one size at one height on all the sides named, the largest first, then the nearest to the middle. */
+function marksAt(sides: readonly ('left' | 'right')[], printable: Area, taken: readonly Box[]): RegisterMark[] | undefined {
   const middle = printable.y + printable.height / 2;
   for (const size of SIZES) {
     const half = size / 2;
-    const x = side === 'left' ? printable.x + half : printable.x + printable.width - half;
+    const xs = sides.map((side) => (side === 'left' ? printable.x + half : printable.x + printable.width - half));
     for (let away = 0; away + half <= printable.height / 2; away += STEP) {
       for (const y of [middle + away, middle - away]) {
-        const box = { minX: x - half, maxX: x + half, minY: y - half, maxY: y + half };
-        if (taken.every((other) => apart(box, other))) return { at: { x, y }, size };
+        const isFree = (x: number) => taken.every((other) => apart({ minX: x - half, maxX: x + half, minY: y - half, maxY: y + half }, other));
+        if (xs.every(isFree)) return xs.map((x) => ({ at: { x, y }, size }));
       }
     }
   }

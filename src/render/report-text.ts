@@ -22,16 +22,17 @@ export function reportText(report: Report, style: TextStyle = PLAIN): string[] {
     ...wrap(report.answer, LINE).map(style.strong),
     ...report.sections.flatMap((section) => ['', style.accent(section.heading), ...sectionLines(section, style)]),
     '',
-    ...wrap(report.caution, LINE).map(style.quiet),
+    ...wrap(report.caution.text, LINE).map(style.quiet),
   ];
 }
 
 function sectionLines({ sentences, figures }: ReportSection, style: TextStyle): string[] {
   const labelWidth = Math.max(0, ...figures.map(({ label }) => label.length));
-  const valueWidth = Math.max(0, ...figures.filter(({ share }) => share !== undefined).map(({ value }) => value.length));
+  const isTable = figures.some(({ share }) => share !== undefined);
+  const valueWidth = Math.max(0, ...figures.map(({ value }) => value.length));
   return [
     ...sentences.flatMap((sentence) => hanging('– ', sentence, asIs)),
-    ...figures.flatMap((figure) => (valueWidth > 0 ? shareLine(figure, labelWidth, valueWidth, style) : figureLines(figure, labelWidth, style))),
+    ...figures.flatMap((figure) => (isTable ? shareLine(figure, labelWidth, valueWidth, style) : figureLines(figure, labelWidth, style))),
   ];
 }
 

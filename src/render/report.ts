@@ -1,11 +1,18 @@
 /** A report as data: text and HTML are both made from it. All strings are ready for people. */
 export interface Report {
+  /** BCP 47 tag of the language it is written in. */
+  readonly language: string;
   readonly title: string;
   /** The answer in one sentence. */
   readonly answer: string;
   readonly sections: readonly ReportSection[];
   /** Said once, at the end. */
-  readonly caution: string;
+  readonly caution: Titled;
+}
+
+export interface Titled {
+  readonly heading: string;
+  readonly text: string;
 }
 
 export interface ReportSection {

@@ -28,5 +28,5 @@ export function scaleFor(sheet: { readonly width: number; readonly height: numbe
   const solve = (side: number, n: number, page: number) => (BODY_ON_A4 * side) / (page - BODY_ON_A4 * n);
   const onPage = (pageWidth: number, pageHeight: number) => Math.max(solve(sheet.width, across, pageWidth), solve(sheet.height, along, pageHeight));
   const unit = Math.min(onPage(A4_LONG, A4_SHORT), onPage(A4_SHORT, A4_LONG));
-  return { unit, fine: unit * 0.03, thin: unit * 0.05, cut: unit * 0.09, heavy: unit * 0.2 };
+  return { unit, fine: unit * 0.035, thin: unit * 0.055, cut: unit * 0.09, heavy: unit * 0.2 };
 }

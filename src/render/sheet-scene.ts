@@ -49,7 +49,7 @@ export function sheetScene(view: SheetView, { words, format }: PictureLanguage =
     { name: 'KeepOuts', items: view.keepOuts.flatMap((keepOut) => keepOutItems(keepOut.kind, boxOf(keepOut.ring), keepOut.ring, words, scale)) },
     ...designLayers(view, symbols),
     { name: 'Register', items: register.flatMap(({ at, size }) => registerMark(at.x, at.y, size / 2, scale)) },
-    { name: 'Sheet', items: [filled([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...sideLay(view, words, scale)] },
+    { name: 'Sheet', items: [filled([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...sideLay(view, words, scale), ...slug(view, { words, format }, scale)] },
     { name: 'Stations', items: numbers.items },
     { name: 'Dimensions', items: dimensions(view, words, format, scale) },
     { name: 'Title', items: title.items },
@@ -92,19 +92,36 @@ function gripper({ sheet, usable }: SheetView, words: PictureWords, scale: Scale
   }
   return [
     drawn(hatch(0, 0, sheet.width, usable.y, unit * 0.55, true), { stroke: 'hatch', width: scale.fine }),
-    filled([rectangle(0, -scale.heavy, sheet.width, 0)], { fill: 'accent' }),
+    filled([rectangle(0, -scale.heavy, sheet.width, scale.thin)], { fill: 'accent' }),
     filled(teeth, { fill: 'accent' }),
     label(words.gripperEdge, { x: middle, y: -unit * 1.3 }, textSize, { anchor: 'middle', bold: true, paint: 'accent' }),
   ];
 }
+
+/** What the sheet is, written in its gripper margin below the colour bar, so that it stays with the sheet itself. */
+function slug({ sheet, usable, keepOuts, designs, placements }: SheetView, { words, format }: PictureLanguage, scale: Scale): SceneItem[] {
+  const room = Math.min(usable.y, ...keepOuts.map(({ ring }) => boxOf(ring).minY));
+  const size = Math.min(scale.unit * 0.7, room * 0.5);
+  if (size < LEAST_SLUG_MM) return [];
+  const text = [words.gripperEdge, words.title(placements.length, format.size(sheet.width, sheet.height)), designs.map(({ id }) => id).join(', ')].join('  ·  ');
+  const fitted = Math.min(size, (size * (sheet.width - 4 * size)) / textWidth(text, size));
+  const start = { x: 2 * size, y: room / 2 - fitted * 0.36 };
+  return [
+    filled([rectangle(start.x - fitted * 0.5, start.y - fitted * 0.35, start.x + textWidth(text, fitted) + fitted * 0.5, start.y + fitted)], { fill: 'paper' }),
+    label(text, start, fitted),
+  ];
+}
+
+/** Letters lower than that are not worth their place, mm. */
+const LEAST_SLUG_MM = 2;
 
 function limits({ usable, printable }: SheetView, scale: Scale): SceneItem[] {
   const frame = ({ x, y, width, height }: Area) => rectangle(x, y, x + width, y + height);
   return [drawn([frame(usable)], knifeLimitLook(scale)), drawn([frame(printable)], inkLimitLook(scale))];
 }
 
-const knifeLimitLook = ({ unit, fine }: Scale) => ({ stroke: 'accent', width: fine, dash: [unit * 0.8, unit * 0.25, unit * 0.15, unit * 0.25] }) as const;
-const inkLimitLook = ({ unit, fine }: Scale) => ({ stroke: 'grey', width: fine, dash: [unit * 0.3, unit * 0.3] }) as const;
+const knifeLimitLook = ({ unit, thin }: Scale) => ({ stroke: 'accent', width: thin, dash: [unit * 0.8, unit * 0.25, unit * 0.15, unit * 0.25] }) as const;
+const inkLimitLook = ({ unit, thin }: Scale) => ({ stroke: 'grey', width: thin, dash: [unit * 0.3, unit * 0.3] }) as const;
 
 function keepOutItems(kind: string, box: Box, ring: SheetView['keepOuts'][number]['ring'], words: PictureWords, scale: Scale): SceneItem[] {
   if (kind === 'colour-bar') return colourBar(box, scale);
@@ -133,7 +150,7 @@ function colourBar({ minX, minY, maxX, maxY }: Box, scale: Scale): SceneItem[] {
 
 function registerMark(x: number, y: number, half: number, scale: Scale): SceneItem[] {
   const cross = [line({ x: x - half, y }, { x: x + half, y }), line({ x, y: y - half }, { x, y: y + half }), circle({ x, y }, half * 0.6)];
-  return [filled([circle({ x, y }, half)], { fill: 'paper' }), drawn(cross, { stroke: 'ink', width: Math.min(scale.fine, half * 0.12) })];
+  return [filled([circle({ x, y }, half)], { fill: 'paper' }), drawn(cross, { stroke: 'ink', width: Math.min(scale.thin, half * 0.12) })];
 }
 
 /** Where the sheet is pushed against the guide at its side, low enough to be near the gripper edge. */
@@ -154,7 +171,9 @@ function sideLay({ sheet, lay }: SheetView, words: PictureWords, scale: Scale): 
 function dimensions(view: SheetView, words: PictureWords, format: Format, scale: Scale): SceneItem[] {
   const { unit } = scale;
   const { width, height } = view.sheet;
-  const whole = (axis: 'x' | 'y', length: number, at: number) => dimensionChain({ axis, at, edge: 0, runs: [{ from: 0, step: length, count: 1 }] }, format, scale);
+  // ISO 217: (M) stands after the side that runs in the machine's direction, along the fibres.
+  const whole = (axis: 'x' | 'y', length: number, at: number) =>
+    dimensionChain({ axis, at, edge: 0, runs: [{ from: 0, step: length, count: 1 }], suffix: axis === view.grain ? ' (M)' : '' }, format, scale);
   return [
     ...whole('x', width, -unit * 3.4),
     ...whole('y', height, -unit * 3),
@@ -193,7 +212,7 @@ function grainArrow({ sheet, grain }: SheetView, words: PictureWords, scale: Sca
   if (!grain) return [];
   const { unit } = scale;
   const length = unit * 5;
-  const text = `${words.grain} (M)`;
+  const text = words.grain;
   const tip = unit * 0.35;
   const arrow = (place: (along: number, across: number) => { x: number; y: number }) => [
     line(place(0, 0), place(length, 0)),
@@ -202,10 +221,11 @@ function grainArrow({ sheet, grain }: SheetView, words: PictureWords, scale: Sca
   ];
   if (grain === 'x') {
     const y = -unit * 2.5;
-    return [drawn(arrow((along, across) => ({ x: along, y: y + across })), { stroke: 'ink', width: scale.thin }), label(text, { x: length + unit * 0.5, y: y - unit * 0.3 }, unit * 0.85, { bold: true })];
+    const start = unit;
+    return [drawn(arrow((along, across) => ({ x: start + along, y: y + across })), { stroke: 'ink', width: scale.thin }), label(text, { x: start + length + unit * 0.5, y: y - unit * 0.3 }, unit * 0.85, { bold: true })];
   }
   const x = -unit * 1.9;
-  const start = sheet.height - length;
+  const start = sheet.height - length - unit;
   return [
     drawn(arrow((along, across) => ({ x: x + across, y: start + along })), { stroke: 'ink', width: scale.thin }),
     label(text, { x: x + unit * 0.3, y: start - unit * 0.5 - textWidth(text, unit * 0.85, true) }, unit * 0.85, { turn: 1, bold: true }),

@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/point.ts';
 import { turnPoint } from '../geometry/turn.ts';
 import { labelPlace, type Segment } from './label-place.ts';
 import type { Scale } from './scale.ts';
@@ -6,10 +7,13 @@ import { filled, circle, label, polyline } from './shapes.ts';
 import type { DesignView, SheetView } from './sheet-view.ts';
 import { textWidth } from './text-width.ts';
 
-/** Height of a station's number, in units of the body text, where there is room for it. */
-const NUMBER_SIZE = 1.25;
-/** Room that the badge leaves free around it, as a part of the clearance. */
-const FREE = 0.9;
+/** Heights of a station's number, in units of the body text: the least where there is room, and the most on large blanks. */
+const LEAST_NUMBER = 1;
+const MOST_NUMBER = 2;
+/** The badge takes at most this part of the room around its place; on smaller blanks the number stands alone. */
+const BADGE_PART = 0.6;
+/** A number alone takes at most this part. */
+const NUMBER_PART = 0.85;
 
 export interface Stations {
   readonly symbols: readonly SceneSymbol[];
@@ -21,15 +25,12 @@ export interface Stations {
  * edge lies, so that turned blanks are told from upright ones by shape.
  */
 export function stations(view: SheetView, scale: Scale): Stations {
-  const wanted = badgeRadius(view.placements.length, scale.unit * NUMBER_SIZE);
-  const badges = view.designs.map((design, index) => {
-    const place = roomiest(design, wanted);
-    const radius = Math.min(wanted, place.clearance * FREE);
-    return { id: `design${index + 1}-badge`, at: place.at, radius, size: (scale.unit * NUMBER_SIZE * radius) / wanted };
-  });
-  const symbols = badges.map(({ id, at, radius }): SceneSymbol => {
-    const nose = polyline([{ x: at.x - radius * 0.5, y: at.y + radius * 0.82 }, { x: at.x, y: at.y + radius * 1.45 }, { x: at.x + radius * 0.5, y: at.y + radius * 0.82 }], true);
-    return { id, items: [filled([nose], { fill: 'ink' }), filled([circle(at, radius)], { fill: 'paper', stroke: 'ink', width: radius * 0.09 })] };
+  const badges = view.designs.map((design, index) => ({ id: `design${index + 1}-badge`, ...badgeFor(design, view.placements.length, scale) }));
+  const symbols = badges.map(({ id, at, radius, size, alone }): SceneSymbol => {
+    const foot = alone ? size * 0.58 : radius * 0.82;
+    const half = alone ? size * 0.22 : radius * 0.5;
+    const nose = filled([polyline([{ x: at.x - half, y: at.y + foot }, { x: at.x, y: at.y + foot + half * 1.2 }, { x: at.x + half, y: at.y + foot }], true)], { fill: 'ink' });
+    return { id, items: alone ? [nose] : [nose, filled([circle(at, radius)], { fill: 'paper', stroke: 'ink', width: radius * 0.09 })] };
   });
   const items = view.placements.flatMap(({ design, turn, x, y }, i): SceneItem[] => {
     const badge = badges[design]!;
@@ -42,15 +43,27 @@ export function stations(view: SheetView, scale: Scale): Stations {
   return { symbols, items };
 }
 
-/** Clear of creases where that leaves room for a badge of the wanted size, else clear of the knives only. */
-function roomiest(design: DesignView, wanted: number) {
-  const rings = [design.ring, ...design.openingRings];
-  const creases = design.rules.flatMap(({ curves }) => curves.map(({ from, to }): Segment => [from, to]));
-  const clear = labelPlace(rings, creases, wanted / FREE);
-  return clear.clearance >= wanted / FREE ? clear : labelPlace(rings, [], wanted / FREE);
+interface Badge {
+  readonly at: Point;
+  readonly radius: number;
+  /** Height of the number. */
+  readonly size: number;
+  /** Too little room for the round: only the number and the point. */
+  readonly alone: boolean;
 }
 
-function badgeRadius(highest: number, size: number): number {
-  const halfWidth = textWidth('0'.repeat(String(highest).length), size, true) / 2;
-  return Math.sqrt(halfWidth ** 2 + (size * 0.36) ** 2) * 1.18;
+/** Clear of creases where that leaves room for a badge of the least size, else clear of the knives only. */
+function badgeFor(design: DesignView, highest: number, { unit }: Scale): Badge {
+  const rings = [design.ring, ...design.openingRings];
+  const creases = design.rules.flatMap(({ curves }) => curves.map(({ from, to }): Segment => [from, to]));
+  const radiusOf = (size: number) => {
+    const halfWidth = textWidth('0'.repeat(String(highest).length), size, true) / 2;
+    return Math.sqrt(halfWidth ** 2 + (size * 0.36) ** 2) * 1.18;
+  };
+  const least = radiusOf(unit * LEAST_NUMBER);
+  const clear = labelPlace(rings, creases, least / BADGE_PART);
+  const { at, clearance } = clear.clearance >= least / BADGE_PART ? clear : labelPlace(rings, [], least / BADGE_PART);
+  const alone = least > clearance * BADGE_PART;
+  const radius = alone ? Math.min(least, clearance * NUMBER_PART) : Math.min(radiusOf(unit * MOST_NUMBER), clearance * BADGE_PART);
+  return { at, radius, size: (unit * LEAST_NUMBER * radius) / least, alone };
 }

@@ -12,7 +12,7 @@ const FIRST = 32;
 /** For anything else; few letters of European languages are wider. */
 const OTHER = 667;
 /** Bold letters are at most so much wider on average over a word. */
-const BOLD = 1.08;
+const BOLD = 1.1;
 
 /** Width of a line of text at the given size, in the size's unit. */
 export function textWidth(text: string, size: number, bold = false): number {

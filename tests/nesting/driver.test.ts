@@ -4,7 +4,6 @@ import type { Methods } from '../../src/nesting/driver.ts';
 import type { Improvement } from '../../src/nesting/incumbents.ts';
 import type { Search, SearchStep } from '../../src/nesting/search.ts';
 import { solveWith } from '../../src/nesting/solve.ts';
-import { inlineRunner } from '../../src/nesting/tasks.ts';
 
 const side = 10_000;
 const square = [{ x: 0, y: 0 }, { x: side, y: 0 }, { x: side, y: side }, { x: 0, y: side }];
@@ -32,7 +31,7 @@ const methods = (patterns: Search[], limit = 100, isValid: Methods['isValid'] = 
   closedFormLimits: (): Limit[] => [{ ups: limit, value: limit + 0.5, by: 'area' }],
   isValid,
 });
-const settings = { effort: 'quick', seed: 1, runner: inlineRunner(), stop: () => undefined } as const;
+const settings = { effort: 'quick', seed: 1, runner: { breathe: async () => {}, run: async () => [] }, stop: () => undefined } as const;
 
 describe('the driver', () => {
   test('keeps the best layout and announces improvements that never get worse', async () => {

@@ -11,7 +11,7 @@ const EVEN_PLACES = 16;
 export function innerHeight(ring: Ring, width: number): number {
   const { minX, maxX } = boxOf(ring);
   const room = maxX - minX - width;
-  if (room < 0) return 0;
+  if (room < 0 || width <= 0) return 0;
   const places = new Set(Array.from({ length: EVEN_PLACES + 1 }, (_, k) => minX + Math.floor((room * k) / EVEN_PLACES)));
   for (const { x } of ring) for (const left of [x, x - width]) if (left >= minX && left <= minX + room) places.add(left);
   let tallest = 0;

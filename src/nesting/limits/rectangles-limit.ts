@@ -8,14 +8,15 @@ import { innerHeight } from './inner-rectangles.ts';
 import { limitOf } from './limit-of.ts';
 import { alignedCount, turnedCount } from './rectangle-packing.ts';
 
-/** Widths tried between half the blank's width and the whole. */
-const EVEN_WIDTHS = 12;
+/** Widths tried between half the blank's width and the whole, and ways of sharing the gap between width and height. */
+const EVEN_STEPS = 12;
 
 /**
- * Theorem. If the outline holds a rectangle a × b, the rectangles (a + gap) × (b + gap) that stand on the lower left corners of the copies' inner
- * rectangles have disjoint interiors and lie in the usable rectangle made longer by the gap; so limits for rectangles hold for the blanks.
+ * Theorem. Let the outline hold a rectangle a × b. Grown by half the gap the copies have disjoint interiors, lie in the usable rectangle grown
+ * likewise, and hold rectangles (a + x) × (b + y) for all x² + y² ≤ gap²; so limits for such rectangles hold for the blanks.
  *
- * All inner rectangles count, not only the largest: those are tried whose width is just over a whole part of the sheet.
+ * The gap may not be added to both sides: two blanks that lie corner to corner keep it along the diagonal, and then come nearer than it in both
+ * directions. All rectangles count, not only the largest: tried are those that are just too long for a whole part of the sheet.
  */
 export function rectanglesLimit(problem: Problem, granted: Granted): Limit | undefined {
   const outline = onlyOutline(problem);
@@ -27,36 +28,49 @@ export function rectanglesLimit(problem: Problem, granted: Granted): Limit | und
   const width = granted.width + granted.gap;
   const height = granted.height + granted.gap;
   let least = Infinity;
-  for (const { a, b } of innerRectangles(upright, granted.gap, [width, height])) {
-    least = Math.min(least, count(width, height, a + granted.gap, b + granted.gap));
-  }
+  for (const { a, b } of grownRectangles(upright, granted.gap, [width, height])) least = Math.min(least, count(width, height, a, b));
   return Number.isFinite(least) ? limitOf('rectangles', least) : undefined;
 }
 
-/** Rectangles inside the ring whose width or height is the whole box, a whole part of a length just passed, or one of some even steps. */
-function innerRectangles(ring: Ring, gap: number, lengths: readonly number[]): { a: number; b: number }[] {
+/** Rectangles inside the grown ring: as wide or as high as it, just over a whole part of one of the lengths, or of some even size. */
+function grownRectangles(ring: Ring, gap: number, lengths: readonly number[]): { a: number; b: number }[] {
   const flipped = mirrored(ring);
-  const found = [
-    ...[...widths(ring, gap, lengths)].map((a) => ({ a, b: innerHeight(ring, a) })),
-    ...[...widths(flipped, gap, lengths)].map((b) => ({ a: innerHeight(flipped, b), b })),
-  ];
-  return found.filter(({ a, b }) => Math.min(a, b) + gap > 0 && Math.min(a, b) > 0);
+  return [
+    ...sizes(ring, gap, lengths).map((a) => ({ a, b: grownHeight(ring, gap, a) })),
+    ...sizes(flipped, gap, lengths).map((b) => ({ a: grownHeight(flipped, gap, b), b })),
+  ].filter(({ a, b }) => Math.min(a, b) > 0);
 }
 
-function widths(ring: Ring, gap: number, lengths: readonly number[]): Set<number> {
+/** Height of a rectangle of the given width inside the grown ring; 0 if none was found. */
+function grownHeight(ring: Ring, gap: number, width: number): number {
+  return Math.max(
+    ...sharedGap(gap).map(({ x, y }) => {
+      const height = innerHeight(ring, width - x);
+      return height > 0 ? height + y : 0;
+    }),
+  );
+}
+
+/** What width and height may gain together; the rim itself where the gap is negative. */
+function sharedGap(gap: number): Point[] {
+  if (gap <= 0) return [{ x: gap, y: gap }];
+  return Array.from({ length: EVEN_STEPS + 1 }, (_, k) => Math.floor((gap * k) / EVEN_STEPS)).map((x) => ({ x, y: Math.floor(Math.sqrt(gap * gap - x * x)) }));
+}
+
+function sizes(ring: Ring, gap: number, lengths: readonly number[]): number[] {
   const { minX, maxX } = boxOf(ring);
-  const whole = maxX - minX;
+  const whole = maxX - minX + gap;
   const least = Math.ceil(whole / 2);
   const found = new Set([whole]);
-  for (let k = 0; k < EVEN_WIDTHS; k++) found.add(least + Math.round(((whole - least) * k) / EVEN_WIDTHS));
+  for (let k = 0; k < EVEN_STEPS; k++) found.add(least + Math.round(((whole - least) * k) / EVEN_STEPS));
   for (const length of lengths) {
-    for (let parts = Math.floor(length / (whole + gap)) + 1; ; parts++) {
-      const a = Math.floor(length / parts) + 1 - gap;
-      if (a < least) break;
-      found.add(a);
+    for (let parts = Math.floor(length / whole) + 1; ; parts++) {
+      const size = Math.floor(length / parts) + 1;
+      if (size < least) break;
+      found.add(size);
     }
   }
-  return found;
+  return [...found];
 }
 
 /** x and y exchanged, counter-clockwise again. */

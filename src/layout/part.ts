@@ -1,0 +1,81 @@
+import { inputError } from '../base/issue.ts';
+import { MICRONS_PER_MM, toMillimetres } from '../base/units.ts';
+import type { Blank, Dieline } from '../dieline/dieline.ts';
+import { mapPath, translation } from '../geometry/affine.ts';
+import type { CurvePath } from '../geometry/curve.ts';
+import { flattenLoop } from '../geometry/flatten.ts';
+import { writePathData } from '../geometry/path-data.ts';
+import { boxOf, COORDINATE_LIMIT, doubleArea, reverseRing, shiftRing, type Point, type Ring } from '../geometry/point.ts';
+import { degreesOf, turnOfDegrees, type Turn } from '../geometry/turn.ts';
+import { checkSimple } from './judge-ring.ts';
+import type { Design } from './layout-file.ts';
+import type { Part } from './problem.ts';
+import { micronRing, mmRing } from './rings.ts';
+
+/**
+ * How far a flattened outline may lie outside the true one. A corner of radius 8 mm takes 11 edges, a round label of
+ * 60 mm takes 86; two of them lose at most twice this of the sheet, and only between the points where axes touch.
+ */
+export const FLATTENING_MM = 0.02;
+
+/** Decimals of true curves in a layout file: their rounding stays well under the judge's tolerance. */
+const CURVE_DECIMALS = 4;
+
+/** One design in both its forms: for the search, and for the layout file. */
+export interface Prepared {
+  readonly part: Part;
+  readonly design: Design;
+}
+
+/**
+ * Makes a part of one blank of a drawing: the outline flattened to the outside, its box moved to the origin.
+ * `turns` are the allowed rotations in the order of preference. Throws an InputError when the blank is larger than any
+ * sheet or when its outline does not come out as a simple ring.
+ */
+export function preparePart(blank: Blank, { id, turns, fingerprint }: { id: string; turns: readonly Turn[]; fingerprint: Dieline['fingerprint'] }): Prepared {
+  const flattened = flattenLoop(blank.outline, { toleranceMm: FLATTENING_MM, side: 'outside' }).ring;
+  const box = boxOf(flattened);
+  if (Math.max(box.maxX - box.minX, box.maxY - box.minY) > COORDINATE_LIMIT) throw inputError('blank-too-large', { where: id, facts: { limit: toMillimetres(COORDINATE_LIMIT) } });
+  const shift = { x: -box.minX, y: -box.minY };
+  const outline = shiftRing(flattened, shift);
+  checkSimple(outline, `blank ${id}`);
+  const openings = blank.openings.map((loop) => openingRing(loop, shift));
+  const move = translation(shift.x / MICRONS_PER_MM, shift.y / MICRONS_PER_MM);
+  const data = (path: CurvePath) => writePathData(mapPath(move, path), CURVE_DECIMALS);
+  return {
+    part: { id, outline, openings, turns },
+    design: {
+      id,
+      outline: mmRing(outline),
+      openings: openings.map(mmRing),
+      rotations: turns.map(degreesOf),
+      drawing: {
+        fingerprint,
+        outline: data(blank.outline),
+        openings: blank.openings.map(data),
+        paths: blank.rules.map(({ role, curves }) => ({ role, d: data(curves) })),
+      },
+    },
+  };
+}
+
+/** The part of a design as a layout file holds it, for a search that starts from a layout. Rings get the fixed turning senses. */
+export function partOfDesign({ id, outline, openings, rotations }: Design): Part {
+  const ring = counterClockwise(micronRing(outline));
+  checkSimple(ring, `design ${id}`);
+  const turns = rotations.map((degrees) => {
+    const turn = turnOfDegrees(degrees);
+    if (turn === undefined) throw inputError('rotation-not-quarter', { where: id, facts: { rotation: degrees } });
+    return turn;
+  });
+  return { id, outline: ring, openings: openings.map((opening) => reverseRing(counterClockwise(micronRing(opening)))), turns };
+}
+
+/** Flattened to the inside, so that the hole is never larger than the true one. */
+function openingRing(loop: CurvePath, shift: Point): Ring {
+  return reverseRing(counterClockwise(shiftRing(flattenLoop(loop, { toleranceMm: FLATTENING_MM, side: 'inside' }).ring, shift)));
+}
+
+function counterClockwise(ring: Ring): Ring {
+  return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
+}

@@ -1,0 +1,148 @@
+import { boxOf, doubleArea, reverseRing, type Point, type Ring } from '../geometry/point.ts';
+import { turnBox, turnRing, TURNS, type Turn } from '../geometry/turn.ts';
+import { requiredGap, type Placement, type Problem } from '../layout/problem.ts';
+
+/**
+ * A problem as the free search sees it. Everything is placed by the centre of its turned box, so that an outline that
+ * looks the same after a turn needs that turn no more. Lengths in µm, not whole.
+ */
+export interface Prepared {
+  readonly problem: Problem;
+  /** Outlines of the parts, then those of the keep-outs, as given (not centred). */
+  readonly shapes: readonly Shape[];
+  /** Shape and turn of everything that is on the sheet or may come to it. */
+  readonly poses: readonly Pose[];
+  /** Indices of the poses that a new blank may take, part by part. */
+  readonly posesOf: readonly (readonly number[])[];
+  /** Index of the pose that looks like a part in a turn, by part and turn; −1 when that turn is not allowed. */
+  readonly poseOfTurn: readonly (readonly number[])[];
+  /** What stays where it is: locked blanks and keep-outs. */
+  readonly fixed: readonly Fixed[];
+}
+
+export interface Shape {
+  readonly ring: Ring;
+  /** Distance kept to blanks. */
+  readonly clearance: number;
+  readonly isPart: boolean;
+}
+
+export interface Pose {
+  readonly shape: number;
+  readonly turn: Turn;
+  /** Box centre less the origin of the turned outline. */
+  readonly centre: Point;
+  readonly width: number;
+  readonly height: number;
+  /** Where the centre may be. Empty (min > max) when the blank does not fit. */
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+export interface Fixed {
+  readonly pose: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Two outlines count as the same after a turn when neither leaves the other by more than this, µm. */
+const SAME_OUTLINE = 20;
+
+export function prepare(problem: Problem): Prepared {
+  const gap = requiredGap(problem.rules);
+  const shapes: Shape[] = [
+    ...problem.parts.map((part) => ({ ring: part.outline, clearance: gap, isPart: true })),
+    ...problem.keepOuts.map((keepOut) => ({ ring: counterClockwise(keepOut.ring), clearance: keepOut.clearance, isPart: false })),
+  ];
+  const poses: Pose[] = [];
+  const poseFor = (shape: number, turn: Turn) => {
+    const known = poses.findIndex((pose) => pose.shape === shape && pose.turn === turn);
+    return known >= 0 ? known : poses.push(poseOf(problem, shapes[shape], shape, turn)) - 1;
+  };
+  const posesOf = problem.parts.map((part, shape) => distinctTurns(part.outline, part.turns).map((turn) => poseFor(shape, turn)));
+  const poseOfTurn = problem.parts.map((part, shape) => TURNS.map((turn) => posesOf[shape].find((pose) => sameTurned(part.outline, poses[pose].turn, turn)) ?? -1));
+  const fixed: Fixed[] = [
+    ...problem.locked.map((placement) => {
+      const pose = poseFor(placement.part, placement.turn);
+      return { pose, x: placement.x + poses[pose].centre.x, y: placement.y + poses[pose].centre.y };
+    }),
+    ...problem.keepOuts.map((_, index) => {
+      const pose = poseFor(problem.parts.length + index, 0);
+      return { pose, x: poses[pose].centre.x, y: poses[pose].centre.y };
+    }),
+  ];
+  const fits = (pose: number) => poses[pose].minX <= poses[pose].maxX && poses[pose].minY <= poses[pose].maxY;
+  return { problem, shapes, poses, posesOf: posesOf.map((list) => list.filter(fits)), poseOfTurn, fixed };
+}
+
+export function placementAt({ poses }: Prepared, pose: number, x: number, y: number): Placement {
+  const { shape, turn, centre } = poses[pose];
+  return { part: shape, turn, x: Math.round(x - centre.x), y: Math.round(y - centre.y) };
+}
+
+function counterClockwise(ring: Ring): Ring {
+  return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
+}
+
+function poseOf({ usable, printable, rules }: Problem, { ring }: Shape, shape: number, turn: Turn): Pose {
+  const box = turnBox(boxOf(ring), turn);
+  const width = box.maxX - box.minX;
+  const height = box.maxY - box.minY;
+  return {
+    shape,
+    turn,
+    centre: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
+    width,
+    height,
+    minX: Math.max(usable.minX, printable.minX + rules.bleed) + width / 2,
+    minY: Math.max(usable.minY, printable.minY + rules.bleed) + height / 2,
+    maxX: Math.min(usable.maxX, printable.maxX - rules.bleed) - width / 2,
+    maxY: Math.min(usable.maxY, printable.maxY - rules.bleed) - height / 2,
+  };
+}
+
+/** The turns without those that give an outline already had. */
+export function distinctTurns(outline: Ring, turns: readonly Turn[]): Turn[] {
+  const kept: Turn[] = [];
+  for (const turn of turns) {
+    if (!kept.some((other) => sameTurned(outline, other, turn))) kept.push(turn);
+  }
+  return kept;
+}
+
+function sameTurned(outline: Ring, a: Turn, b: Turn): boolean {
+  if (a === b) return true;
+  const first = centred(turnRing(outline, a));
+  const second = centred(turnRing(outline, b));
+  return staysNear(first, second) && staysNear(second, first);
+}
+
+function centred(ring: Ring): Ring {
+  const box = boxOf(ring);
+  return ring.map((p) => ({ x: p.x - (box.minX + box.maxX) / 2, y: p.y - (box.minY + box.maxY) / 2 }));
+}
+
+/** Whether every vertex of `a` lies on the outline of `b`. */
+function staysNear(a: Ring, b: Ring): boolean {
+  return a.every((p) => b.some((from, k) => nearEdge(p, from, b[(k + 1) % b.length])));
+}
+
+function nearEdge(p: Point, a: Point, b: Point): boolean {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const length = dx * dx + dy * dy;
+  const share = length === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / length));
+  const ex = a.x + share * dx - p.x;
+  const ey = a.y + share * dy - p.y;
+  return ex * ex + ey * ey <= SAME_OUTLINE * SAME_OUTLINE;
+}
+
+/** Offset between the centres of two shapes whose outlines' origins are `d` apart, the second turned. */
+export function centreOffset(a: Ring, b: Ring, turn: Turn): Point {
+  const first = boxOf(a);
+  const second = turnBox(boxOf(b), turn);
+  return { x: (second.minX + second.maxX - first.minX - first.maxX) / 2, y: (second.minY + second.maxY - first.minY - first.maxY) / 2 };
+}
+

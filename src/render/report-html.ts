@@ -1,0 +1,64 @@
+import { element, escapeXml } from './xml.ts';
+import type { Figure, Report, ReportSection } from './report.ts';
+import { REPORT_CSS } from './report-css.ts';
+
+/** A picture within a page. */
+export interface ReportPicture {
+  /** Id of the section it belongs to; `answer` puts it under the first sentence. */
+  readonly section: string;
+  /** SVG markup of our own writers. */
+  readonly svg: string;
+  /** On white paper whatever the page's colours; otherwise in the colours of the text. */
+  readonly onPaper: boolean;
+}
+
+/** The report as one HTML file: no scripts, nothing loaded from anywhere, light and dark, ready for print. */
+export function reportHtml(report: Report, pictures: readonly ReportPicture[] = []): string {
+  const pictureOf = (section: string) => pictures.filter((picture) => picture.section === section).map(pictureHtml).join('');
+  const head = [
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    '<meta name="color-scheme" content="light dark">',
+    // Even a page from a hostile drawing can load and run nothing.
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">`,
+    `<title>${escapeXml(report.title)}</title>`,
+    `<style>${REPORT_CSS}</style>`,
+  ];
+  const body = [
+    `<header><p class="name">${escapeXml(report.title)}</p><h1>${escapeXml(report.answer)}</h1></header>`,
+    pictureOf('answer'),
+    ...report.sections.map((section) => sectionHtml(section, pictureOf(section.id))),
+    `<footer><h2>${escapeXml(report.caution.heading)}</h2><p>${escapeXml(report.caution.text)}</p></footer>`,
+  ];
+  return `<!doctype html>\n<html lang="${escapeXml(report.language)}">\n<head>\n${head.join('\n')}\n</head>\n<body>\n<main>\n${body.filter(Boolean).join('\n')}\n</main>\n</body>\n</html>\n`;
+}
+
+function pictureHtml({ svg, onPaper }: ReportPicture): string {
+  return element('figure', { class: onPaper ? 'paper' : 'chart' }, `\n${svg}`);
+}
+
+function sectionHtml({ id, heading, sentences, figures }: ReportSection, pictures: string): string {
+  const parts = [
+    `<h2>${escapeXml(heading)}</h2>`,
+    pictures,
+    sentences.length > 0 ? `<ul>\n${sentences.map((sentence) => `<li>${escapeXml(sentence)}</li>`).join('\n')}\n</ul>` : '',
+    figures.length > 0 ? figuresHtml(figures) : '',
+  ];
+  return element('section', { id }, `\n${parts.filter(Boolean).join('\n')}\n`);
+}
+
+function figuresHtml(figures: readonly Figure[]): string {
+  const isTable = figures.some(({ share }) => share !== undefined);
+  return element('table', { class: isTable ? 'parts' : 'figures' }, `\n${figures.map(isTable ? partRow : figureRow).join('\n')}\n`);
+}
+
+function partRow({ label, value, share, note = '' }: Figure): string {
+  const bar = share === undefined ? '' : `<span class="bar" style="width:${(share * 100).toFixed(1)}%"></span>`;
+  return `<tr><th scope="row">${escapeXml(label)}</th><td class="number">${escapeXml(value)}</td><td class="number">${escapeXml(note)}</td><td class="share">${bar}</td></tr>`;
+}
+
+function figureRow({ label, value, formula, note }: Figure): string {
+  const shown = formula === undefined ? '' : ` <span class="formula">= ${escapeXml(formula)}</span>`;
+  const meaning = note === undefined ? '' : `<span class="note">${escapeXml(note)}</span>`;
+  return `<tr><th scope="row">${escapeXml(label)}</th><td><b>${escapeXml(value)}</b>${shown}${meaning}</td></tr>`;
+}

@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import type { Ring } from '../../src/geometry/point.ts';
+import type { Turn } from '../../src/geometry/turn.ts';
+import type { Problem } from '../../src/layout/problem.ts';
+import { solve } from '../../src/nesting/solve.ts';
+import { inlineRunner } from '../../src/nesting/tasks.ts';
+import { layoutIsValid } from '../../src/nesting/valid.ts';
+
+const mm = (...places: [number, number][]): Ring => places.map(([x, y]) => ({ x: x * 1000, y: y * 1000 }));
+/** A corner card, 120 × 130 mm with legs of 45 and 50. */
+const corner = mm([0, 0], [120, 0], [120, 45], [50, 45], [50, 130], [0, 130]);
+
+function problemOf(outline: Ring, width: number, height: number, gap: number, turns: readonly Turn[], more: Partial<Problem> = {}): Problem {
+  const usable = { minX: 0, minY: 0, maxX: width * 1000, maxY: height * 1000 };
+  return {
+    sheet: { width: usable.maxX, height: usable.maxY },
+    usable,
+    printable: usable,
+    lay: 'left',
+    keepOuts: [],
+    rules: { gap: gap * 1000, bleed: 0, bleedMeeting: 'cut', commonKnife: false },
+    parts: [{ id: 'blank', outline, openings: [], turns }],
+    demand: { kind: 'most' },
+    locked: [],
+    symmetry: 'none',
+    ...more,
+  };
+}
+
+const settings = { effort: 'quick', seed: 1, stop: () => undefined } as const;
+
+describe('the free search', () => {
+  const problem = problemOf(corner, 400, 300, 4, [0, 1, 2, 3]);
+
+  test('interlocks corner cards and keeps every rule', async () => {
+    const { best } = await solve(problem, { ...settings, runner: inlineRunner() });
+    expect(layoutIsValid(problem, best!.placements)).toBe(true);
+    expect(best!.placements.length).toBeGreaterThanOrEqual(8);
+  });
+
+  test('gives the same bytes however many lanes run at once, and others for another seed', async () => {
+    const widths = await Promise.all([1, 2, 8].map((width) => solve(problem, { ...settings, runner: inlineRunner(width) })));
+    const [one, two, eight] = widths.map((solution) => JSON.stringify(solution));
+    expect(two).toBe(one);
+    expect(eight).toBe(one);
+    const other = await solve(problem, { ...settings, seed: 2, runner: inlineRunner() });
+    expect(JSON.stringify(other.best)).not.toBe(JSON.stringify(widths[0].best));
+  });
+
+  test('leaves keep-outs alone and builds around locked blanks', async () => {
+    const locked = [{ part: 0, turn: 0 as const, x: 130_000, y: 80_000 }];
+    const keepOuts = [{ kind: 'spoiled', ring: mm([300, 200], [400, 200], [400, 300]), clearance: 2000 }];
+    const around = problemOf(corner, 400, 300, 4, [0, 1, 2, 3], { locked, keepOuts });
+    const { best } = await solve(around, { ...settings, runner: inlineRunner() });
+    expect(best!.placements).toContainEqual(locked[0]);
+    expect(layoutIsValid(around, best!.placements)).toBe(true);
+    expect(best!.placements.length).toBeGreaterThanOrEqual(4);
+  });
+
+  test('ends soon with what it has when told to stop', async () => {
+    let asked = 0;
+    const solution = await solve(problem, { ...settings, runner: inlineRunner(), stop: () => (++asked > 12 ? 'interrupted' : undefined) });
+    expect(solution.stopped).toBe('interrupted');
+    expect(solution.best?.placements.length).toBeGreaterThan(0);
+    expect(solution.work).toBeLessThan(4e6);
+  });
+});

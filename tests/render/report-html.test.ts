@@ -1,0 +1,63 @@
+import { describe, expect, test } from 'vitest';
+import { createFormat } from '../../src/render/format.ts';
+import { historyChart } from '../../src/render/history-chart.ts';
+import { englishReport } from '../../src/render/messages/english-report.ts';
+import { nestReport } from '../../src/render/nest-report.ts';
+import { reportHtml } from '../../src/render/report-html.ts';
+import { facts } from './facts.ts';
+
+const format = createFormat('en');
+const chart = historyChart(facts, englishReport, format)!;
+const html = reportHtml(nestReport(facts), [{ section: 'history', svg: chart, onPaper: false }]);
+
+describe('the report as a page', () => {
+  test('loads nothing and runs nothing', () => {
+    expect(html).not.toMatch(/<script|<link|<img|<iframe|@import|url\(|\son\w+=|https?:\/\/(?!www\.w3\.org\/2000\/svg)/i);
+    expect(html).toContain("default-src 'none'");
+  });
+
+  test('holds the answer as its heading and every figure of the report', () => {
+    expect(html).toContain('<h1>15 ups on 1020 × 720 mm; at most 17 can fit (pockets); 66.0 % of the sheet is carton.</h1>');
+    for (const { figures } of nestReport(facts).sections) for (const { value } of figures) expect(html).toContain(value);
+  });
+
+  test('names cannot break the markup', () => {
+    const hostile = reportHtml(nestReport({ ...facts, design: { ...facts.design, name: '</title><script>alert(1)</script>' }, source: '<img src=x onerror=alert(1)>' }));
+    expect(hostile).not.toMatch(/<script|<img/);
+    expect(hostile).toContain('&lt;script&gt;');
+  });
+
+  test('opening and closing tags pair up', () => {
+    const open: string[] = [];
+    for (const [tag, close, name] of html.matchAll(/<(\/?)([a-z]\w*)[^>]*>/gi)) {
+      if (name === 'meta' || tag.endsWith('/>')) continue;
+      if (close) expect(open.pop()).toBe(name);
+      else open.push(name!);
+    }
+    expect(open).toEqual([]);
+  });
+});
+
+describe('the chart of improvements', () => {
+  test('rises from left to right, one step an improvement', () => {
+    const stair = /class="chart-stair" d="([^"]+)"/.exec(chart)![1]!;
+    const points = [...stair.matchAll(/[MH]([\d.]+)(?: |V)([\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+    expect(points).toHaveLength(3);
+    for (let i = 1; i < points.length; i++) {
+      expect(points[i]![0]).toBeGreaterThan(points[i - 1]![0]!);
+      expect(points[i]![1]).toBeLessThan(points[i - 1]![1]!);
+    }
+  });
+
+  test('shows the limit, and counted work where no time was taken', () => {
+    expect(chart).toContain('limit 17');
+    expect(chart).toContain('seconds');
+    const untimed = historyChart({ history: [{ work: 5, ups: 3, source: 'plain rows' }] }, englishReport, format)!;
+    expect(untimed).toContain('steps of work');
+    expect(untimed).not.toContain('limit');
+  });
+
+  test('there is none without improvements', () => {
+    expect(historyChart({ history: [] }, englishReport, format)).toBeUndefined();
+  });
+});
