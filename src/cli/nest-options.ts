@@ -1,19 +1,12 @@
-import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
-import type { MachineSettings, Machines } from '../press/machines.ts';
-import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
-import type { Size } from '../press/sheet-areas.ts';
 import type { Command } from 'commander';
+import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
+import type { LayingSettings } from '../pipeline/laying.ts';
+import type { Machines } from '../press/machines.ts';
+import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
 import { readJson } from './files.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, sizeValue, SIZE_WANTED, wholeNumber, type OptionReader } from './option-reader.ts';
 
-/** What decides where blanks may lie: shared by every command that lays out. */
-export interface LayingOptions {
-  readonly settings: MachineSettings;
-  readonly bleedMeeting: 'apart' | 'cut' | undefined;
-  readonly machines: Machines;
-  readonly rotations: readonly Turn[] | undefined;
-  readonly grain: 'x' | 'y' | 'any' | undefined;
-  readonly sheetGrain: 'x' | 'y' | 'long' | 'short' | undefined;
+export interface LayingOptions extends Omit<LayingSettings, 'sheet'> {
   readonly drawnFrom: 'printed' | 'inside';
 }
 
@@ -102,7 +95,7 @@ export function readMachines(raw: { press?: string; cutter?: string; board?: str
 }
 
 export interface NestOptions extends LayingOptions, EffortOptions {
-  readonly sheet: Size;
+  readonly sheet: LayingSettings['sheet'];
   /** How many different layouts to offer. */
   readonly layouts: number;
   readonly grid: { readonly rows: number; readonly columns: number } | undefined;

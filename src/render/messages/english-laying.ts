@@ -1,0 +1,13 @@
+import type { MessageTable } from './catalogue.ts';
+
+/** Laying out: what contradicts, what does not fit. */
+export const layingMessages: MessageTable = {
+  'sheet-grain-missing': '--grain {value} needs the grain of the sheet. Add --sheet-grain x (along the gripper edge), y, long or short.',
+  'drawing-grain-missing': '--sheet-grain {value} needs the side of the drawing along which the grain must run. Add --grain x, y or any.',
+  'blank-larger-than-usable': '{where}: turned by {rotation}° the blank needs {needsWidth} × {needsHeight} mm, the usable area is {width} × {height} mm: {overWidth} mm too wide, {overHeight} mm too deep. Take a larger sheet, smaller margins or another rotation.',
+  'no-blank-fits': '{where}: not a single blank fits clear of margins, bar and keep-outs. Take a larger sheet or move the bar.',
+  'grid-does-not-fit': '{where}: {rows} rows × {columns} columns do not fit on the usable area. Ask for fewer or take a larger sheet.',
+  'locked-other-outline': '{where}: design {design} has another outline than the drawing. Lock blanks of the same drawing only.',
+  'locked-not-sound': '{where}: blanks {blanks} are faulty on this sheet as they lie ({kind}, {by} mm). Mend or unlock them.',
+  'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
+};
