@@ -4,8 +4,8 @@ import type { CurvePath } from './curve.ts';
 import { loopArea } from './loop-area.ts';
 import { monotonePieces, type Piece } from './monotone-pieces.ts';
 import type { Point, Ring } from './point.ts';
-import { determinant } from './predicates.ts';
 import { cross, distanceBetween, dot, lengthOf, minus, samePoint } from './vector.ts';
+import { withoutStraights } from './without-straights.ts';
 
 /**
  * True curves to straight pieces. Sine and cosine differ between engines in the last bit, 10⁻¹³ mm here; rounding to
@@ -242,18 +242,4 @@ function jointOffset(before: Point, joint: Point, after: Point): number {
   const length = lengthOf(along);
   if (dot(minus(joint, before), along) <= 0 || dot(minus(after, joint), along) <= 0) return Infinity;
   return Math.abs(cross(along, minus(joint, before))) / length;
-}
-
-/** Drops repeated points and vertices exactly between their neighbours; a turn back stays, as the fault it is. */
-export function withoutStraights(ring: readonly Point[]): Point[] {
-  let points = ring.filter((p, i) => !samePoint(p, ring[(i + 1) % ring.length]) || ring.length === 1);
-  for (;;) {
-    const kept = points.filter((p, i) => {
-      const before = points[(i + points.length - 1) % points.length];
-      const after = points[(i + 1) % points.length];
-      return determinant(before, p, after) !== 0 || dot(minus(p, before), minus(after, p)) < 0;
-    });
-    if (kept.length === points.length || kept.length < 3) return kept.length < 3 ? points : kept;
-    points = kept;
-  }
 }

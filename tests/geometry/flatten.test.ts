@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { mapPath, rotation, scaling, translation } from '../../src/geometry/affine.ts';
 import { ellipseArc } from '../../src/geometry/arc.ts';
 import type { CurvePath } from '../../src/geometry/curve.ts';
-import { flattenLoop, flattenPath, withoutStraights } from '../../src/geometry/flatten.ts';
+import { flattenLoop, flattenPath } from '../../src/geometry/flatten.ts';
 import { loopArea } from '../../src/geometry/loop-area.ts';
 import { readPathData } from '../../src/geometry/path-data.ts';
 import { boxOf, doubleArea, ringArea, type Point, type Ring } from '../../src/geometry/point.ts';
@@ -139,10 +139,4 @@ test('loopArea agrees with a fine polygon', () => {
     }),
     { ...seeded, numRuns: 40 },
   );
-});
-
-test('withoutStraights drops repeated and straight-through points, keeps turns back', () => {
-  const at = (...pairs: [number, number][]) => pairs.map(([x, y]) => ({ x, y }));
-  expect(withoutStraights(at([0, 0], [5, 0], [5, 0], [10, 0], [10, 10], [0, 10], [0, 5]))).toEqual(at([0, 0], [10, 0], [10, 10], [0, 10]));
-  expect(withoutStraights(at([0, 0], [20, 0], [10, 0], [10, 10]))).toEqual(at([0, 0], [20, 0], [10, 0], [10, 10]));
 });
