@@ -1,36 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import type { Ring } from '../../src/geometry/point.ts';
-import type { Turn } from '../../src/geometry/turn.ts';
-import type { Problem } from '../../src/layout/problem.ts';
 import { solve } from '../../src/nesting/solve.ts';
 import { inlineRunner } from '../../src/nesting/tasks.ts';
 import { layoutIsValid } from '../../src/nesting/valid.ts';
+import { problemOf, ringOf } from '../support/problems.ts';
 
-const mm = (...places: [number, number][]): Ring => places.map(([x, y]) => ({ x: x * 1000, y: y * 1000 }));
-/** A corner card, 120 × 130 mm with legs of 45 and 50. */
-const corner = mm([0, 0], [120, 0], [120, 45], [50, 45], [50, 130], [0, 130]);
-
-function problemOf(outline: Ring, width: number, height: number, gap: number, turns: readonly Turn[], more: Partial<Problem> = {}): Problem {
-  const usable = { minX: 0, minY: 0, maxX: width * 1000, maxY: height * 1000 };
-  return {
-    sheet: { width: usable.maxX, height: usable.maxY },
-    usable,
-    printable: usable,
-    lay: 'left',
-    keepOuts: [],
-    rules: { gap: gap * 1000, bleed: 0, bleedMeeting: 'cut', commonKnife: false },
-    parts: [{ id: 'blank', outline, openings: [], turns }],
-    demand: { kind: 'most' },
-    locked: [],
-    symmetry: 'none',
-    ...more,
-  };
-}
+/** A corner card with legs of 45 and 50 mm. */
+const corner = [[0, 0], [120, 0], [120, 45], [50, 45], [50, 130], [0, 130]] as const;
 
 const settings = { effort: 'quick', seed: 1, stop: () => undefined } as const;
 
 describe('the free search', () => {
-  const problem = problemOf(corner, 400, 300, 4, [0, 1, 2, 3]);
+  const problem = problemOf(corner, [400, 300], 4, [0, 1, 2, 3]);
 
   test('interlocks corner cards and keeps every rule', async () => {
     const { best } = await solve(problem, { ...settings, runner: inlineRunner() });
@@ -49,8 +29,8 @@ describe('the free search', () => {
 
   test('leaves keep-outs alone and builds around locked blanks', async () => {
     const locked = [{ part: 0, turn: 0 as const, x: 130_000, y: 80_000 }];
-    const keepOuts = [{ kind: 'spoiled', ring: mm([300, 200], [400, 200], [400, 300]), clearance: 2000 }];
-    const around = problemOf(corner, 400, 300, 4, [0, 1, 2, 3], { locked, keepOuts });
+    const keepOuts = [{ kind: 'spoiled', ring: ringOf([[300, 200], [400, 200], [400, 300]]), clearance: 2000 }];
+    const around = problemOf(corner, [400, 300], 4, [0, 1, 2, 3], { locked, keepOuts });
     const { best } = await solve(around, { ...settings, runner: inlineRunner() });
     expect(best!.placements).toContainEqual(locked[0]);
     expect(layoutIsValid(around, best!.placements)).toBe(true);
