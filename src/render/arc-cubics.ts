@@ -1,3 +1,4 @@
+import { ellipsePoint, ellipseVelocity } from '../geometry/arc.ts';
 import type { ArcCurve, CubicCurve } from '../geometry/curve.ts';
 import type { Point } from '../geometry/point.ts';
 
@@ -6,21 +7,18 @@ import type { Point } from '../geometry/point.ts';
  * it by at most 2.8 parts in 10 000 of the radius (control points at 4/3 · tan(angle / 4), the usual choice).
  */
 export function arcCubics(arc: ArcCurve): CubicCurve[] {
-  const { centre, radiusX, radiusY, tilt, start, sweep } = arc;
-  const pieces = Math.max(1, Math.ceil(Math.abs(sweep) / (Math.PI / 2) - 1e-9));
-  const angle = sweep / pieces;
+  // A sweep that rounding left a hair over a quarter turn is still one piece.
+  const pieces = Math.max(1, Math.ceil(Math.abs(arc.sweep) / (Math.PI / 2) - 1e-9));
+  const angle = arc.sweep / pieces;
   const reach = (4 / 3) * Math.tan(angle / 4);
-  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
-  const place = (u: number, v: number): Point => ({ x: centre.x + c * radiusX * u - s * radiusY * v, y: centre.y + s * radiusX * u + c * radiusY * v });
+  const along = (start: Point, at: number, by: number): Point => {
+    const velocity = ellipseVelocity(arc, at);
+    return { x: start.x + by * velocity.x, y: start.y + by * velocity.y };
+  };
+  const end = (i: number) => (i === 0 ? arc.from : i === pieces ? arc.to : ellipsePoint(arc, arc.start + i * angle));
 
   return Array.from({ length: pieces }, (_, i) => {
-    const [a, b] = [start + i * angle, start + (i + 1) * angle];
-    return {
-      kind: 'cubic',
-      from: i === 0 ? arc.from : place(Math.cos(a), Math.sin(a)),
-      control1: place(Math.cos(a) - reach * Math.sin(a), Math.sin(a) + reach * Math.cos(a)),
-      control2: place(Math.cos(b) + reach * Math.sin(b), Math.sin(b) - reach * Math.cos(b)),
-      to: i === pieces - 1 ? arc.to : place(Math.cos(b), Math.sin(b)),
-    };
+    const [from, to] = [end(i), end(i + 1)];
+    return { kind: 'cubic', from, control1: along(from, arc.start + i * angle, reach), control2: along(to, arc.start + (i + 1) * angle, -reach), to };
   });
 }

@@ -2,7 +2,7 @@ import type { Role } from '../dieline/dieline.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import type { Scale } from './scale.ts';
 import type { Look, SceneSymbol } from './scene.ts';
-import { drawn, filled, polyline } from './shapes.ts';
+import { drawn, polyline } from './shapes.ts';
 import type { DesignView } from './sheet-view.ts';
 
 /** One symbol a layer and design, so that layers can be shown and hidden for the whole sheet. */
@@ -34,14 +34,14 @@ export function ruleLook(role: Role, { unit, thin, cut }: Scale): Look {
 export function designSymbols(design: DesignView, index: number, scale: Scale): LayerSymbol[] {
   const symbol = (layer: string, items: SceneSymbol['items']): LayerSymbol => ({ layer, symbol: { id: `design${index + 1}-${layer}`, items } });
   const loops = [design.outline, ...design.openings];
-  const symbols = [symbol(BLANKS_LAYER, [filled(loops, { fill: 'blank' })])];
-  if (design.bleedOutline) symbols.push(symbol('Bleed', [filled([polyline(design.bleedOutline, true)], ruleLook('Bleed', scale))]));
+  const symbols = [symbol(BLANKS_LAYER, [drawn(loops, { fill: 'blank' })])];
+  if (design.bleedOutline) symbols.push(symbol('Bleed', [drawn([polyline(design.bleedOutline, true)], ruleLook('Bleed', scale))]));
   for (const [role, paths] of byRole(design)) {
-    if (role !== 'Cutting') symbols.push(symbol(role, [drawn(paths, ruleLook(role, scale))]));
+    if (role !== 'Cutting' && !(role === 'Bleed' && design.bleedOutline)) symbols.push(symbol(role, [drawn(paths, ruleLook(role, scale))]));
   }
   const cuts = design.rules.filter(({ role }) => role === 'Cutting').map(({ curves }) => curves);
   const look = ruleLook('Cutting', scale);
-  symbols.push(symbol('Cutting', [filled(loops, look), ...(cuts.length > 0 ? [drawn(cuts, look)] : [])]));
+  symbols.push(symbol('Cutting', [drawn(loops, look), ...(cuts.length > 0 ? [drawn(cuts, look)] : [])]));
   return symbols;
 }
 

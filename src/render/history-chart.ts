@@ -1,7 +1,7 @@
 import type { Format } from './format.ts';
 import type { ReportWords } from './messages/words.ts';
 import type { Improvement, NestFacts } from './nest-facts.ts';
-import { plain } from './path-data.ts';
+import { plain } from './plain.ts';
 import { FONTS } from './svg.ts';
 import { textWidth } from './text-width.ts';
 import { element, escapeXml } from './xml.ts';

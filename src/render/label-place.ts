@@ -1,4 +1,5 @@
-import type { Point } from '../geometry/point.ts';
+import { boxOf, type Point } from '../geometry/point.ts';
+import { locatePoint } from '../geometry/predicates.ts';
 
 export interface LabelPlace {
   readonly at: Point;
@@ -14,13 +15,12 @@ const STEPS = 32;
 /**
  * The place for a number within a blank: among places at least `wanted` away from all lines the one nearest to the
  * middle of the box; where there is none, the one with the most room. Places on a grid only: it is a label, not a knife.
- * @param rings the outline and its openings
+ * @param rings the outline, then its openings
  * @param lines further lines to stay clear of
  */
 export function labelPlace(rings: readonly (readonly Point[])[], lines: readonly Segment[], wanted: number): LabelPlace {
-  const xs = rings.flatMap((ring) => ring.map(({ x }) => x));
-  const ys = rings.flatMap((ring) => ring.map(({ y }) => y));
-  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const [outer, ...holes] = rings;
+  const { minX: left, maxX: right, minY: low, maxY: high } = boxOf(outer!);
   const middle = { x: (left + right) / 2, y: (low + high) / 2 };
   const edges = rings.flatMap((ring) => ring.map((from, i): Segment => [from, ring[(i + 1) % ring.length]!]));
   const all = [...edges, ...lines];
@@ -30,8 +30,10 @@ export function labelPlace(rings: readonly (readonly Point[])[], lines: readonly
   for (let i = 0; i <= STEPS; i++) {
     for (let j = 0; j <= STEPS; j++) {
       const at = { x: left + ((right - left) * i) / STEPS, y: low + ((high - low) * j) / STEPS };
-      if (!isInside(at, edges)) continue;
-      const clearance = Math.sqrt(Math.min(...all.map((segment) => squaredDistance(at, segment))));
+      if (locatePoint(at, outer!) !== 'inside' || holes.some((hole) => locatePoint(at, hole) !== 'outside')) continue;
+      let nearest = Infinity;
+      for (const segment of all) nearest = Math.min(nearest, squaredDistance(at, segment));
+      const clearance = Math.sqrt(nearest);
       const offCentre = Math.sqrt((at.x - middle.x) ** 2 + (at.y - middle.y) ** 2);
       // Enough room beats any place with less; then nearness, or room, decides.
       const merit = clearance >= wanted ? 1 / (1 + offCentre) : clearance - wanted;
@@ -41,15 +43,7 @@ export function labelPlace(rings: readonly (readonly Point[])[], lines: readonly
   return best;
 }
 
-function isInside({ x, y }: Point, edges: readonly Segment[]): boolean {
-  let inside = false;
-  for (const [a, b] of edges) {
-    if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
-  }
-  return inside;
-}
-
-function squaredDistance(p: Point, [a, b]: Segment): number {
+export function squaredDistance(p: Point, [a, b]: Segment): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const along = ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy || 1);

@@ -3,8 +3,9 @@ import { MM_PER_INCH } from '../base/units.ts';
 import type { Box } from '../geometry/point.ts';
 import { COORDINATE_LIMIT } from '../geometry/point.ts';
 import type { Turn } from '../geometry/turn.ts';
+import { samePoint } from '../geometry/vector.ts';
 import { arcCubics } from './arc-cubics.ts';
-import { plain } from './path-data.ts';
+import { plain } from './plain.ts';
 import { COLOURS, type Look, type Paint, type PathItem, type Scene, type SceneItem, type TextItem } from './scene.ts';
 
 const POINTS_PER_MM = 72 / MM_PER_INCH;
@@ -78,7 +79,7 @@ function itemOperators(item: SceneItem, names: ReadonlyMap<string, string>, font
   }
 }
 
-function pathOperators({ paths, closed, look }: PathItem): string {
+function pathOperators({ paths, look }: PathItem): string {
   const drawn = paths.map((path) => {
     const first = path[0];
     if (!first) return '';
@@ -88,7 +89,7 @@ function pathOperators({ paths, closed, look }: PathItem): string {
         ? `${plain(curve.to.x)} ${plain(curve.to.y)} l`
         : `${plain(curve.control1.x)} ${plain(curve.control1.y)} ${plain(curve.control2.x)} ${plain(curve.control2.y)} ${plain(curve.to.x)} ${plain(curve.to.y)} c`,
     );
-    return `${plain(first.from.x)} ${plain(first.from.y)} m ${steps.join(' ')}${closed ? ' h' : ''}`;
+    return `${plain(first.from.x)} ${plain(first.from.y)} m ${steps.join(' ')}${samePoint(first.from, path.at(-1)!.to) ? ' h' : ''}`;
   });
   return `q ${lookOperators(look)}\n${drawn.join('\n')}\n${paintOperator(look)} Q`;
 }

@@ -18,6 +18,8 @@ const A4_LONG = 277;
 const A4_SHORT = 190;
 /** What stands around the sheet, in units of the body text: dimensions, gripper mark and title block. */
 export const SURROUND = { left: 5.5, right: 5, top: 4.5, bottom: 6 } as const;
+/** Distance of hatching lines, in units of the body text. */
+export const HATCH = 0.55;
 /** Usual depth of the title block with its legend, in the same units. */
 const TITLE_DEPTH = 9;
 

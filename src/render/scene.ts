@@ -15,7 +15,7 @@ export interface Scene {
   readonly sheet: { readonly width: number; readonly height: number };
   /** Drawings that are used many times, each in its own axes. */
   readonly symbols: readonly SceneSymbol[];
-  /** In painting order. Names are unique; rules carry the names of ISO 19593-1 processing steps. */
+  /** In painting order. Names are unique; rules carry the names of ISO 19593-1 processing steps, nothing else does. */
   readonly layers: readonly SceneLayer[];
 }
 
@@ -33,9 +33,8 @@ export type SceneItem = PathItem | TextItem | UseItem;
 
 export interface PathItem {
   readonly kind: 'path';
+  /** Filled areas are the points that an odd number of closed paths encloses, so that openings stay open. */
   readonly paths: readonly CurvePath[];
-  /** Close every path; filled areas are the points an odd number of paths encloses, so that openings stay open. */
-  readonly closed: boolean;
   readonly look: Look;
 }
 

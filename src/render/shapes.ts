@@ -1,4 +1,5 @@
-import type { ArcCurve, CurvePath, LineCurve } from '../geometry/curve.ts';
+import { ellipseArc } from '../geometry/arc.ts';
+import type { CurvePath, LineCurve } from '../geometry/curve.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Look, Paint, PathItem, TextItem } from './scene.ts';
 
@@ -19,28 +20,12 @@ export function rectangle(minX: number, minY: number, maxX: number, maxY: number
   return polyline([{ x: minX, y: minY }, { x: maxX, y: minY }, { x: maxX, y: maxY }, { x: minX, y: maxY }], true);
 }
 
-/** Counter-clockwise, as two halves. */
 export function circle(centre: Point, radius: number): CurvePath {
-  const half = (start: number, sign: 1 | -1): ArcCurve => ({
-    kind: 'arc',
-    from: { x: centre.x + sign * radius, y: centre.y },
-    to: { x: centre.x - sign * radius, y: centre.y },
-    centre,
-    radiusX: radius,
-    radiusY: radius,
-    tilt: 0,
-    start,
-    sweep: Math.PI,
-  });
-  return [half(0, 1), half(Math.PI, -1)];
+  return [ellipseArc({ centre, radiusX: radius, radiusY: radius, tilt: 0 }, 0, 2 * Math.PI)];
 }
 
 export function drawn(paths: readonly CurvePath[], look: Look): PathItem {
-  return { kind: 'path', paths, closed: false, look };
-}
-
-export function filled(paths: readonly CurvePath[], look: Look): PathItem {
-  return { kind: 'path', paths, closed: true, look };
+  return { kind: 'path', paths, look };
 }
 
 export function label(text: string, at: Point, size: number, options: Partial<Pick<TextItem, 'anchor' | 'turn' | 'bold' | 'paint'>> = {}): TextItem {

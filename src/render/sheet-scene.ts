@@ -9,9 +9,9 @@ import { hatch } from './hatch.ts';
 import { englishPicture } from './messages/english-picture.ts';
 import type { PictureWords } from './messages/words.ts';
 import { registerMarks } from './register-marks.ts';
-import { scaleFor, SURROUND, type Scale } from './scale.ts';
+import { HATCH, scaleFor, SURROUND, type Scale } from './scale.ts';
 import type { Scene, SceneItem, SceneLayer } from './scene.ts';
-import { circle, drawn, filled, label, line, polyline, rectangle } from './shapes.ts';
+import { circle, drawn, label, line, polyline, rectangle } from './shapes.ts';
 import type { Area, SheetView } from './sheet-view.ts';
 import { stations } from './stations.ts';
 import { runsBetween, type Run } from './steps.ts';
@@ -42,17 +42,18 @@ export function sheetScene(view: SheetView, { words, format }: PictureLanguage =
   const box: Box = { minX: left - unit, minY: -SURROUND.bottom * unit - title.depth - unit, maxX: right + unit, maxY: height + SURROUND.top * unit };
 
   const layers: SceneLayer[] = [
-    { name: 'Paper', items: [filled([rectangle(box.minX, box.minY, box.maxX, box.maxY)], { fill: 'paper' })] },
-    { name: 'Waste', items: [drawn(hatch(0, 0, width, height, unit * 0.55), { stroke: 'hatch', width: scale.fine })] },
-    { name: 'Gripper', items: gripper(view, words, scale) },
+    { name: 'Surround', items: [drawn([rectangle(box.minX, box.minY, box.maxX, box.maxY)], { fill: 'paper' })] },
+    { name: 'Waste', items: [drawn(hatch(0, 0, width, height, unit * HATCH), wasteLook(scale))] },
+    { name: 'Gripper edge', items: gripper(view, words, scale) },
     { name: 'Limits', items: limits(view, scale) },
-    { name: 'KeepOuts', items: view.keepOuts.flatMap((keepOut) => keepOutItems(keepOut.kind, boxOf(keepOut.ring), keepOut.ring, words, scale)) },
+    { name: 'Keep-outs', items: view.keepOuts.flatMap((keepOut) => keepOutItems(keepOut.kind, boxOf(keepOut.ring), keepOut.ring, words, scale)) },
     ...designLayers(view, symbols),
-    { name: 'Register', items: register.flatMap(({ at, size }) => registerMark(at.x, at.y, size / 2, scale)) },
-    { name: 'Sheet', items: [filled([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...sideLay(view, words, scale), ...slug(view, { words, format }, scale)] },
+    { name: 'Register marks', items: register.flatMap(({ at, size }) => registerMark(at.x, at.y, size / 2, scale)) },
+    { name: 'Sheet edge', items: [drawn([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...sideLay(view, words, scale), ...slug(view, { words, format }, scale)] },
     { name: 'Stations', items: numbers.items },
-    { name: 'Dimensions', items: dimensions(view, words, format, scale) },
-    { name: 'Title', items: title.items },
+    { name: 'Faults', items: faults(view, scale) },
+    { name: 'Steps', items: dimensions(view, words, format, scale) },
+    { name: 'Title block', items: title.items },
   ];
   return {
     title: words.title(view.placements.length, format.size(width, height)),
@@ -91,9 +92,9 @@ function gripper({ sheet, usable }: SheetView, words: PictureWords, scale: Scale
     teeth.push(polyline([{ x: x - unit * 0.6, y: -unit * 1.25 }, { x: x + unit * 0.6, y: -unit * 1.25 }, { x, y: -unit * 0.25 }], true));
   }
   return [
-    drawn(hatch(0, 0, sheet.width, usable.y, unit * 0.55, true), { stroke: 'hatch', width: scale.fine }),
-    filled([rectangle(0, -scale.heavy, sheet.width, scale.thin)], { fill: 'accent' }),
-    filled(teeth, { fill: 'accent' }),
+    drawn(hatch(0, 0, sheet.width, usable.y, unit * HATCH, true), wasteLook(scale)),
+    drawn([rectangle(0, -scale.heavy, sheet.width, scale.thin)], { fill: 'accent' }),
+    drawn(teeth, { fill: 'accent' }),
     label(words.gripperEdge, { x: middle, y: -unit * 1.3 }, textSize, { anchor: 'middle', bold: true, paint: 'accent' }),
   ];
 }
@@ -107,7 +108,7 @@ function slug({ sheet, usable, keepOuts, designs, placements }: SheetView, { wor
   const fitted = Math.min(size, (size * (sheet.width - 4 * size)) / textWidth(text, size));
   const start = { x: 2 * size, y: room / 2 - fitted * 0.36 };
   return [
-    filled([rectangle(start.x - fitted * 0.5, start.y - fitted * 0.35, start.x + textWidth(text, fitted) + fitted * 0.5, start.y + fitted)], { fill: 'paper' }),
+    drawn([rectangle(start.x - fitted * 0.5, start.y - fitted * 0.35, start.x + textWidth(text, fitted) + fitted * 0.5, start.y + fitted)], { fill: 'paper' }),
     label(text, start, fitted),
   ];
 }
@@ -120,6 +121,7 @@ function limits({ usable, printable }: SheetView, scale: Scale): SceneItem[] {
   return [drawn([frame(usable)], knifeLimitLook(scale)), drawn([frame(printable)], inkLimitLook(scale))];
 }
 
+const wasteLook = ({ fine }: Scale) => ({ stroke: 'hatch', width: fine }) as const;
 const knifeLimitLook = ({ unit, thin }: Scale) => ({ stroke: 'accent', width: thin, dash: [unit * 0.8, unit * 0.25, unit * 0.15, unit * 0.25] }) as const;
 const inkLimitLook = ({ unit, thin }: Scale) => ({ stroke: 'grey', width: thin, dash: [unit * 0.3, unit * 0.3] }) as const;
 
@@ -130,7 +132,7 @@ function keepOutItems(kind: string, box: Box, ring: SheetView['keepOuts'][number
   const size = Math.min(unit, ((box.maxX - box.minX) * 0.8 * unit) / textWidth(text, unit), (box.maxY - box.minY) * 0.6);
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 - size * 0.36 };
   return [
-    filled([polyline(ring, true)], { fill: 'light', stroke: 'ink', width: scale.thin, dash: [unit * 0.4, unit * 0.25] }),
+    drawn([polyline(ring, true)], { fill: 'light', stroke: 'ink', width: scale.thin, dash: [unit * 0.4, unit * 0.25] }),
     label(text, middle, size, { anchor: 'middle' }),
   ];
 }
@@ -143,14 +145,14 @@ function colourBar({ minX, minY, maxX, maxY }: Box, scale: Scale): SceneItem[] {
   const patches = fills.map((fill, f) => {
     const paths = [];
     for (let i = f; i < count; i += fills.length) paths.push(rectangle(minX + i * patch, minY, minX + (i + 1) * patch, maxY));
-    return filled(paths, { fill });
+    return drawn(paths, { fill });
   });
-  return [...patches, filled([rectangle(minX, minY, maxX, maxY)], { stroke: 'ink', width: scale.fine })];
+  return [...patches, drawn([rectangle(minX, minY, maxX, maxY)], { stroke: 'ink', width: scale.fine })];
 }
 
 function registerMark(x: number, y: number, half: number, scale: Scale): SceneItem[] {
   const cross = [line({ x: x - half, y }, { x: x + half, y }), line({ x, y: y - half }, { x, y: y + half }), circle({ x, y }, half * 0.6)];
-  return [filled([circle({ x, y }, half)], { fill: 'paper' }), drawn(cross, { stroke: 'ink', width: Math.min(scale.thin, half * 0.12) })];
+  return [drawn([circle({ x, y }, half)], { fill: 'paper' }), drawn(cross, { stroke: 'ink', width: Math.min(scale.thin, half * 0.12) })];
 }
 
 /** Where the sheet is pushed against the guide at its side, low enough to be near the gripper edge. */
@@ -162,10 +164,24 @@ function sideLay({ sheet, lay }: SheetView, words: PictureWords, scale: Scale): 
   const wedge = polyline([{ x: edge + out * unit * 0.1, y }, { x: edge + out * unit * 1.1, y: y + unit * 0.6 }, { x: edge + out * unit * 1.1, y: y - unit * 0.6 }], true);
   const x = edge + out * unit * (lay === 'left' ? 0.45 : 1.1);
   return [
-    filled([wedge], { fill: 'accent' }),
+    drawn([wedge], { fill: 'accent' }),
     drawn([line({ x: edge, y: y - unit * 1.6 }, { x: edge, y: y + unit * 1.6 })], { stroke: 'accent', width: scale.heavy }),
     label(words.sideLay, { x, y: y + unit * 1.9 }, unit * 0.8, { turn: 1, bold: true, paint: 'accent' }),
   ];
+}
+
+/** Numbered flags at the places of faults, in the order of the list that goes with the picture. */
+function faults({ faults: places = [] }: SheetView, { unit, thin }: Scale): SceneItem[] {
+  return places.flatMap((at, i): SceneItem[] => {
+    const text = String(i + 1);
+    const half = Math.max(textWidth(text, unit, true) / 2 + unit * 0.3, unit * 0.7);
+    const foot = at.y + unit * 1.4;
+    return [
+      drawn([circle(at, unit * 0.35), line({ x: at.x, y: at.y + unit * 0.35 }, { x: at.x, y: foot })], { stroke: 'accent', width: thin * 1.5 }),
+      drawn([rectangle(at.x - half, foot, at.x + half, foot + unit * 1.3)], { fill: 'accent' }),
+      label(text, { x: at.x, y: foot + unit * 0.29 }, unit, { anchor: 'middle', bold: true, paint: 'paper' }),
+    ];
+  });
 }
 
 function dimensions(view: SheetView, words: PictureWords, format: Format, scale: Scale): SceneItem[] {
@@ -239,5 +255,6 @@ function legend(layers: readonly string[], words: PictureWords, scale: Scale): L
     ...cutFirst.map((role) => ({ look: ruleLook(role, scale), text: role === 'Bleed' ? words.bleed : (words.roles[role] ?? role) })),
     { look: knifeLimitLook(scale), text: words.knifeLimit },
     { look: inkLimitLook(scale), text: words.inkLimit },
+    { look: wasteLook(scale), text: words.waste, hatched: true },
   ];
 }

@@ -18,6 +18,8 @@ export interface SheetView {
   /** In station order. */
   readonly placements: readonly { readonly design: number; readonly turn: Turn; readonly x: number; readonly y: number }[];
   readonly bleed: number;
+  /** Places of faults, numbered as in the list that goes with the picture. */
+  readonly faults?: readonly Point[];
   /** Cells of the title block, the most important first. */
   readonly figures: readonly { readonly label: string; readonly value: string }[];
 }

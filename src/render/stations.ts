@@ -1,17 +1,21 @@
+import type { CurvePath } from '../geometry/curve.ts';
+import { flattenPath } from '../geometry/flatten.ts';
 import type { Point } from '../geometry/point.ts';
 import { turnPoint } from '../geometry/turn.ts';
 import { labelPlace, type Segment } from './label-place.ts';
 import type { Scale } from './scale.ts';
 import type { SceneItem, SceneSymbol } from './scene.ts';
-import { filled, circle, label, polyline } from './shapes.ts';
+import { circle, drawn, label, polyline } from './shapes.ts';
 import type { DesignView, SheetView } from './sheet-view.ts';
 import { textWidth } from './text-width.ts';
 
 /** Heights of a station's number, in units of the body text: the least where there is room, and the most on large blanks. */
 const LEAST_NUMBER = 1;
-const MOST_NUMBER = 2;
+const MOST_NUMBER = 1.6;
 /** The badge takes at most this part of the room around its place; on smaller blanks the number stands alone. */
 const BADGE_PART = 0.6;
+/** How far chords may leave a curve that a number keeps clear of, mm. */
+const CHORD_TOLERANCE_MM = 0.5;
 /** A number alone takes at most this part. */
 const NUMBER_PART = 0.85;
 
@@ -29,8 +33,8 @@ export function stations(view: SheetView, scale: Scale): Stations {
   const symbols = badges.map(({ id, at, radius, size, alone }): SceneSymbol => {
     const foot = alone ? size * 0.58 : radius * 0.82;
     const half = alone ? size * 0.22 : radius * 0.5;
-    const nose = filled([polyline([{ x: at.x - half, y: at.y + foot }, { x: at.x, y: at.y + foot + half * 1.2 }, { x: at.x + half, y: at.y + foot }], true)], { fill: 'ink' });
-    return { id, items: alone ? [nose] : [nose, filled([circle(at, radius)], { fill: 'paper', stroke: 'ink', width: radius * 0.09 })] };
+    const nose = drawn([polyline([{ x: at.x - half, y: at.y + foot }, { x: at.x, y: at.y + foot + half * 1.2 }, { x: at.x + half, y: at.y + foot }], true)], { fill: 'ink' });
+    return { id, items: alone ? [nose] : [nose, drawn([circle(at, radius)], { fill: 'paper', stroke: 'ink', width: radius * 0.09 })] };
   });
   const items = view.placements.flatMap(({ design, turn, x, y }, i): SceneItem[] => {
     const badge = badges[design]!;
@@ -52,10 +56,16 @@ interface Badge {
   readonly alone: boolean;
 }
 
+/** Chords that follow the curves closely enough for a label. */
+function segmentsOf(curves: CurvePath): Segment[] {
+  const points = flattenPath(curves, CHORD_TOLERANCE_MM);
+  return points.slice(1).map((to, i) => [points[i]!, to]);
+}
+
 /** Clear of creases where that leaves room for a badge of the least size, else clear of the knives only. */
 function badgeFor(design: DesignView, highest: number, { unit }: Scale): Badge {
   const rings = [design.ring, ...design.openingRings];
-  const creases = design.rules.flatMap(({ curves }) => curves.map(({ from, to }): Segment => [from, to]));
+  const creases = design.rules.flatMap(({ curves }) => segmentsOf(curves));
   const radiusOf = (size: number) => {
     const halfWidth = textWidth('0'.repeat(String(highest).length), size, true) / 2;
     return Math.sqrt(halfWidth ** 2 + (size * 0.36) ** 2) * 1.18;

@@ -1,6 +1,6 @@
-import type { CurvePath } from '../geometry/curve.ts';
+import { writePathData } from '../geometry/path-data.ts';
 import { degreesOf } from '../geometry/turn.ts';
-import { pathData, plain } from './path-data.ts';
+import { LENGTH_DECIMALS, plain } from './plain.ts';
 import { COLOURS, type Look, type Paint, type Scene, type SceneItem } from './scene.ts';
 import { element, escapeXml, type Attributes } from './xml.ts';
 
@@ -46,7 +46,7 @@ export function sceneToSvg(scene: Scene, { idPrefix = '', size = 'true size' }: 
 function itemToSvg(item: SceneItem, id: (name: string) => string): string {
   switch (item.kind) {
     case 'path':
-      return element('path', { d: item.paths.map((path: CurvePath) => pathData(path, item.closed)).join(''), ...lookAttributes(item.look) });
+      return element('path', { d: item.paths.map((path) => writePathData(path, LENGTH_DECIMALS)).join(' '), ...lookAttributes(item.look) });
     case 'use': {
       const turn = item.turn === 0 ? '' : ` rotate(${degreesOf(item.turn)})`;
       return element('use', { href: `#${id(item.symbol)}`, transform: `translate(${plain(item.at.x)} ${plain(item.at.y)})${turn}` });

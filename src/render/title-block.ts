@@ -1,4 +1,5 @@
-import type { Scale } from './scale.ts';
+import { hatch } from './hatch.ts';
+import { HATCH, type Scale } from './scale.ts';
 import type { Look, SceneItem } from './scene.ts';
 import { drawn, label, line, rectangle } from './shapes.ts';
 import { textWidth } from './text-width.ts';
@@ -8,10 +9,11 @@ export interface Cell {
   readonly value: string;
 }
 
-/** A kind of line on the picture and what it stands for. */
+/** A kind of line on the picture, or of hatched area, and what it stands for. */
 export interface LegendEntry {
   readonly look: Look;
   readonly text: string;
+  readonly hatched?: boolean;
 }
 
 export interface TitleBlock {
@@ -34,27 +36,28 @@ export function titleBlock(cells: readonly Cell[], legend: readonly LegendEntry[
   const items: SceneItem[] = [];
   const lines = [];
   const [lead, ...others] = cells;
-  const leadWidth = lead ? Math.max(textWidth(lead.value, unit * 2.4, true), textWidth(lead.label, unit * LABEL_SIZE)) + 2 * PAD * unit : 0;
+  const leadWidth = lead ? Math.max(textWidth(lead.value, unit * 2.3, true), textWidth(lead.label, unit * LABEL_SIZE)) + 2 * PAD * unit : 0;
   const rows = intoRows(others, (cell) => cellWidth(cell, unit), width - leadWidth);
-  const cellsDepth = Math.max(rows.length, lead ? 1.4 : 0) * ROW * unit;
+  const cellsDepth = Math.max(rows.length, lead ? 1.5 : 0) * ROW * unit;
+  const rowDepth = cellsDepth / rows.length;
 
   if (lead) {
     items.push(label(lead.label, { x: left + PAD * unit, y: top - 0.95 * unit }, unit * LABEL_SIZE, { paint: 'grey' }));
-    items.push(label(lead.value, { x: left + PAD * unit, y: top - cellsDepth + 0.75 * unit }, unit * 2.4, { bold: true }));
+    items.push(label(lead.value, { x: left + PAD * unit, y: top - cellsDepth + 0.75 * unit }, unit * 2.3, { bold: true }));
     lines.push(line({ x: left + leadWidth, y: top }, { x: left + leadWidth, y: top - cellsDepth }));
   }
   rows.forEach((row, r) => {
     const natural = row.reduce((sum, cell) => sum + cellWidth(cell, unit), 0);
     const stretch = (width - leadWidth) / natural;
-    const y = top - r * ROW * unit;
+    const y = top - r * rowDepth;
     let x = left + leadWidth;
     if (r > 0) lines.push(line({ x, y }, { x: left + width, y }));
     row.forEach((cell, c) => {
       const cellSpan = cellWidth(cell, unit) * stretch;
       const room = cellSpan - 2 * PAD * unit;
-      if (c > 0) lines.push(line({ x, y }, { x, y: y - ROW * unit }));
+      if (c > 0) lines.push(line({ x, y }, { x, y: y - rowDepth }));
       items.push(label(cell.label, { x: x + PAD * unit, y: y - 0.95 * unit }, shrunk(cell.label, unit * LABEL_SIZE, room), { paint: 'grey' }));
-      items.push(label(cell.value, { x: x + PAD * unit, y: y - 2.15 * unit }, shrunk(cell.value, unit * VALUE_SIZE, room, true), { bold: true }));
+      items.push(label(cell.value, { x: x + PAD * unit, y: y - rowDepth + 0.75 * unit }, shrunk(cell.value, unit * VALUE_SIZE, room, true), { bold: true }));
       x += cellSpan;
     });
   });
@@ -65,7 +68,8 @@ export function titleBlock(cells: readonly Cell[], legend: readonly LegendEntry[
     const y = top - cellsDepth - (r + 1) * legendStep;
     let x = left + PAD * unit;
     for (const entry of row) {
-      items.push(drawn([line({ x, y: y + 0.25 * unit }, { x: x + SAMPLE * unit, y: y + 0.25 * unit })], entry.look));
+      const sample = entry.hatched ? hatch(x, y - 0.1 * unit, x + SAMPLE * unit, y + 0.7 * unit, unit * HATCH) : [line({ x, y: y + 0.25 * unit }, { x: x + SAMPLE * unit, y: y + 0.25 * unit })];
+      items.push(drawn(sample, entry.look));
       items.push(label(entry.text, { x: x + (SAMPLE + 0.5) * unit, y }, unit * 0.75));
       x += entryWidth(entry, unit);
     }

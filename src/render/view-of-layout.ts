@@ -1,31 +1,47 @@
-import type { Role } from '../dieline/dieline.ts';
-import { readPathData } from '../geometry/path-data.ts';
+import { inputError } from '../base/issue.ts';
+import { OTHER_ROLES, STRUCTURAL_ROLES, type Role } from '../dieline/dieline.ts';
 import type { CurvePath } from '../geometry/curve.ts';
+import { flattenPath } from '../geometry/flatten.ts';
+import { readPathData } from '../geometry/path-data.ts';
+import type { Point } from '../geometry/point.ts';
 import { turnOfDegrees } from '../geometry/turn.ts';
+import { between } from '../geometry/vector.ts';
 import type { Design, LayoutFile, MmRing } from '../layout/layout-file.ts';
+import { squaredDistance } from './label-place.ts';
+import { polyline } from './shapes.ts';
 import type { DesignView, SheetView } from './sheet-view.ts';
 
-/** What a layout file does not say about its sheet. */
+/** A rule whose points all lie so near to the outline is the outline, mm: twice the flattening of outlines and a little. */
+const ON_OUTLINE_MM = 0.05;
+
+/** What the picture needs besides the layout file. */
 export interface ViewExtras {
   readonly grain?: 'x' | 'y' | undefined;
-  /** Cells of the title block. */
   readonly figures: SheetView['figures'];
+  /** Places of faults, as the judge gives them. */
+  readonly faults?: readonly (readonly [number, number])[];
 }
 
-/** The picture's view of a layout file whose designs and rotations are known to be right (it was judged). */
-export function viewOfLayout(layout: LayoutFile, { grain, figures }: ViewExtras): SheetView {
-  const { sheet, usable, printable, lay, keepOut, designs, placements, rules } = layout;
-  const index = new Map(designs.map((design, i) => [design.id, i]));
+/** The view of a layout file. Throws an InputError where a placement or a path in it cannot be drawn. */
+export function viewOfLayout(layout: LayoutFile, { grain, figures, faults }: ViewExtras): SheetView {
+  const index = new Map(layout.designs.map(({ id }, i) => [id, i]));
   return {
-    sheet,
-    usable,
-    printable,
-    lay,
+    sheet: layout.sheet,
+    usable: layout.usable,
+    printable: layout.printable,
+    lay: layout.lay,
     ...(grain && { grain }),
-    keepOuts: keepOut.map(({ kind, ring }) => ({ kind, ring: points(ring) })),
-    designs: designs.map(designView),
-    placements: placements.map(({ design, rotation, x, y }) => ({ design: index.get(design)!, turn: turnOfDegrees(rotation)!, x, y })),
-    bleed: rules.bleed,
+    keepOuts: layout.keepOut.map(({ kind, ring }) => ({ kind, ring: points(ring) })),
+    designs: layout.designs.map(designView),
+    placements: layout.placements.map(({ design, rotation, x, y }, number) => {
+      const known = index.get(design);
+      const turn = turnOfDegrees(rotation);
+      if (known === undefined) throw inputError('design-unknown', { where: `placements[${number}]`, facts: { design } });
+      if (turn === undefined) throw inputError('rotation-not-quarter', { where: `placements[${number}]`, facts: { rotation } });
+      return { design: known, turn, x, y };
+    }),
+    bleed: layout.rules.bleed,
+    ...(faults && { faults: points(faults) }),
     figures,
   };
 }
@@ -33,24 +49,32 @@ export function viewOfLayout(layout: LayoutFile, { grain, figures }: ViewExtras)
 function designView({ id, outline, openings, drawing }: Design): DesignView {
   const ring = points(outline);
   const openingRings = openings.map(points);
+  const edges = [ring, ...openingRings];
+  const trueLoops = drawing?.openings?.flatMap(readPathData);
   return {
     id,
     ring,
     openingRings,
-    outline: drawing?.outline === undefined ? polygonPath(ring) : firstPath(drawing.outline),
-    openings: drawing?.openings?.map(firstPath) ?? openingRings.map(polygonPath),
-    rules: drawing?.paths.flatMap(({ role, d }) => readPathData(d).map((curves) => ({ role: role as Role, curves }))) ?? [],
+    outline: (drawing?.outline === undefined ? undefined : readPathData(drawing.outline)[0]) ?? polyline(ring, true),
+    openings: trueLoops ?? openingRings.map((opening) => polyline(opening, true)),
+    rules: (drawing?.paths ?? []).flatMap(({ role, d }) => readPathData(d).filter((curves) => !isOnOutline(curves, edges)).map((curves) => ({ role: knownRole(role), curves }))),
   };
 }
 
-function points(ring: MmRing): { x: number; y: number }[] {
+/** True for the lines that make up the outline and the openings, which are drawn as whole loops. */
+function isOnOutline(curves: CurvePath, rings: readonly (readonly Point[])[]): boolean {
+  const points = flattenPath(curves, ON_OUTLINE_MM);
+  // A crease from edge to edge has only its ends on the outline: the middles decide.
+  const middles = points.slice(1).map((point, i) => between(points[i]!, point, 0.5));
+  return [...points, ...middles].every((point) =>
+    rings.some((ring) => ring.some((from, i) => squaredDistance(point, [from, ring[(i + 1) % ring.length]!]) <= ON_OUTLINE_MM ** 2)),
+  );
+}
+
+function knownRole(role: string): Role {
+  return [...STRUCTURAL_ROLES, ...OTHER_ROLES].find((known) => known === role) ?? 'Unknown';
+}
+
+function points(ring: MmRing): Point[] {
   return ring.map(([x, y]) => ({ x, y }));
-}
-
-function firstPath(data: string): CurvePath {
-  return readPathData(data)[0] ?? [];
-}
-
-function polygonPath(ring: readonly { x: number; y: number }[]): CurvePath {
-  return ring.map((from, i) => ({ kind: 'line', from, to: ring[(i + 1) % ring.length]! }));
 }

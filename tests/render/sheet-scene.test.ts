@@ -28,6 +28,9 @@ const views = {
   'twelve cartons': sheetView(1020, 720, middling, grid(middling, 8, 13, { rows: 3, columns: 4, stepX: 218, stepY: 204, turned: (row) => row % 2 === 1 })),
   'sixty cartons upright': sheetView(720, 1020, small, grid(small, 6, 13, { rows: 10, columns: 6, stepX: 116, stepY: 98, turned: (row) => row % 2 === 1 }), { grain: 'y', lay: 'right' }),
   '384 rounds': sheetView(1020, 720, round, grid(round, 8, 14, { rows: 16, columns: 24, stepX: 41, stepY: 42, shift: 20 })),
+  'an empty sheet': sheetView(1020, 720, middling, []),
+  'a long reel': sheetView(3000, 500, middling, grid(middling, 30, 20, { rows: 2, columns: 13, stepX: 218, stepY: 204 })),
+  'faults marked': sheetView(1020, 720, middling, grid(middling, 8, 13, { rows: 1, columns: 2, stepX: 200, stepY: 0 }), { faults: [{ x: 210, y: 300 }, { x: 500, y: 600 }] }),
   'a small sheet': sheetView(297, 210, round, grid(round, 8, 14, { rows: 4, columns: 6, stepX: 46, stepY: 46 })),
 };
 
@@ -49,7 +52,7 @@ describe.each(Object.entries(views))('picture of %s', (_, view) => {
   });
 
   test('every station has its number, readable when the sheet is printed on A4', () => {
-    const numbers = scene.layers.find(({ name }) => name === 'Stations')!.items.filter(isText);
+    const numbers = scene.layers.filter(({ name }) => name === 'Stations').flatMap(({ items }) => items.filter(isText));
     expect(numbers.map(({ text }) => text)).toEqual(view.placements.map((_unused, i) => String(i + 1)));
     const { minX, minY, maxX, maxY } = scene.box;
     const [long, short] = [Math.max(maxX - minX, maxY - minY), Math.min(maxX - minX, maxY - minY)];

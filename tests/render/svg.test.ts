@@ -37,7 +37,7 @@ describe('the sheet as SVG', () => {
 
   test('rules stand in groups named after their roles, knives painted last', () => {
     const layers = all.filter(({ attributes }) => attributes['data-layer'] !== undefined).map(({ attributes }) => attributes['data-layer']);
-    expect(layers).toEqual(['Paper', 'Waste', 'Gripper', 'Limits', 'Blanks', 'Bleed', 'Creasing', 'Cutting', 'Register', 'Sheet', 'Stations', 'Dimensions', 'Title']);
+    expect(layers).toEqual(['Surround', 'Waste', 'Gripper edge', 'Limits', 'Blanks', 'Bleed', 'Creasing', 'Cutting', 'Register marks', 'Sheet edge', 'Stations', 'Steps', 'Title block']);
   });
 
   test('every reference has its target and no id stands twice', () => {

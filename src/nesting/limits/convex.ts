@@ -1,3 +1,4 @@
+import { convexHull } from '../../geometry/convex-hull.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 
 /** Convex polygons as rings, counter-clockwise. Coordinates are whole in and, where nothing else is said, whole out. */
@@ -10,21 +11,6 @@ export function isConvex(ring: Ring): boolean {
   const n = ring.length;
   // A closed ring that turns left everywhere and is simple winds once; rings are simple by contract.
   return n >= 3 && ring.every((p, i) => cross(p, ring[(i + 1) % n]!, ring[(i + 2) % n]!) >= 0);
-}
-
-/** Corners of the convex hull (Andrew 1979, monotone chain), collinear points left out. */
-export function convexHull(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
-  const half = (order: readonly Point[]) => {
-    const chain: Point[] = [];
-    for (const p of order) {
-      while (chain.length >= 2 && cross(chain.at(-2)!, chain.at(-1)!, p) <= 0) chain.pop();
-      chain.push(p);
-    }
-    return chain.slice(0, -1);
-  };
-  const hull = [...half(sorted), ...half(sorted.toReversed())];
-  return hull.length > 0 ? hull : sorted.slice(0, 1);
 }
 
 /** Minkowski sum of two convex polygons: their edges merged by direction. */

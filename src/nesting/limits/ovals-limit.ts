@@ -1,9 +1,10 @@
+import { convexHull } from '../../geometry/convex-hull.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, ringArea, shiftRing } from '../../geometry/point.ts';
 import type { Turn } from '../../geometry/turn.ts';
 import { turnRing } from '../../geometry/turn.ts';
 import type { Limit, Problem } from '../../layout/problem.ts';
-import { convexHull, convexSum, cutLeft, discInside, insetConvex, isConvex } from './convex.ts';
+import { convexSum, cutLeft, discInside, insetConvex, isConvex } from './convex.ts';
 import type { Granted } from './granted.ts';
 import { ROUNDING_SHARE, onlyOutline } from './granted.ts';
 import { leastHexagonBelow } from './least-hexagon.ts';

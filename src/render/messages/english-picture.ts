@@ -10,7 +10,6 @@ export const englishPicture: PictureWords = {
   inkLimit: 'ink stays inside',
   waste: 'waste',
   bleed: 'bleed',
-  registerMark: 'register mark',
   roles: {
     Cutting: 'cut',
     PartialCutting: 'partial cut',

@@ -33,6 +33,7 @@ export const englishReport: ReportWords = {
     sheet: 'sheet',
     seed: 'seed',
     atMost: 'at most',
+    design: 'design',
   },
   bounds: {
     area: { name: 'area', meaning: 'limit known only from area: each blank with its share of the gap takes board, and the sheet has only so much' },

@@ -15,7 +15,6 @@ export interface PictureWords {
   readonly inkLimit: string;
   readonly waste: string;
   readonly bleed: string;
-  readonly registerMark: string;
   /** By role; a role without a word is shown under its own name. */
   readonly roles: Readonly<Partial<Record<Role, string>>>;
   /** By the kind that the layout file names; a kind without a word is shown under its own name. */
@@ -43,4 +42,4 @@ export interface ReportWords {
   readonly caution: string;
 }
 
-export type ReportLabel = 'source' | 'limit' | 'difference' | 'stopped' | 'time' | 'gap' | 'bleed' | 'rotations' | 'blank' | 'yield' | 'cell' | 'sheet' | 'seed' | 'atMost';
+export type ReportLabel = 'source' | 'limit' | 'difference' | 'stopped' | 'time' | 'gap' | 'bleed' | 'rotations' | 'blank' | 'yield' | 'cell' | 'sheet' | 'seed' | 'atMost' | 'design';
