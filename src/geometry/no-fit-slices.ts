@@ -99,9 +99,12 @@ function reachSpans({ edges, gap }: NoFit, axis: Axis, at: number): Span[] {
   const [u0, v0, u1, v1] = axis === 'x' ? [edges.x0, edges.y0, edges.x1, edges.y1] : [edges.y0, edges.x0, edges.y1, edges.x1];
   const spans: Span[] = [];
   for (let k = 0; k < edges.count; k++) {
-    if (Math.max(v0[k], v1[k]) + gap <= at || Math.min(v0[k], v1[k]) - gap >= at) continue;
-    const span = reachSpan(u0[k], v0[k], u1[k], v1[k], gap, at);
-    if (span[0] <= span[1]) spans.push(span);
+    const low = v0[k] < v1[k] ? v0[k] : v1[k];
+    const high = v0[k] < v1[k] ? v1[k] : v0[k];
+    if (high + gap <= at || low - gap >= at) continue;
+    const from = firstNear(u0[k], v0[k] - at, u1[k], v1[k] - at, gap);
+    const to = -firstNear(-u0[k], v0[k] - at, -u1[k], v1[k] - at, gap) + 0;
+    if (from <= to) spans.push([from, to]);
   }
   return spans.sort((p, q) => p[0] - q[0]);
 }
@@ -112,38 +115,25 @@ function reachSpans({ edges, gap }: NoFit, axis: Axis, at: number): Span[] {
  */
 const END_FILTER = 2 ** -6;
 
-/** The whole u for which (u, at) is nearer than `gap` to the segment; empty when to < from. */
-function reachSpan(u0: number, v0: number, u1: number, v1: number, gap: number, at: number): Span {
-  let least = Infinity;
-  let most = -Infinity;
-  const end = (u: number, v: number) => {
-    const height = at - v;
-    if (height > gap || height < -gap) return;
-    const halfChord = Math.sqrt(gap * gap - height * height);
-    least = Math.min(least, u - halfChord);
-    most = Math.max(most, u + halfChord);
-  };
-  end(u0, v0);
-  end(u1, v1);
-  const du = u1 - u0;
-  const dv = v1 - v0;
-  const squaredLength = du * du + dv * dv;
-  if (dv !== 0) {
-    const middle = u0 + ((at - v0) * du) / dv;
-    const half = (gap * Math.sqrt(squaredLength)) / Math.abs(dv);
-    const foot = (u: number) => (u - u0) * du + (at - v0) * dv;
-    const isFoot = (along: number) => along >= 0 && along <= squaredLength;
-    if (isFoot(foot(middle - half))) least = Math.min(least, middle - half);
-    if (isFoot(foot(middle + half))) most = Math.max(most, middle + half);
+/** The least whole u for which (u, 0) is nearer than `gap` to the segment; somewhere beyond the greatest when there is none. */
+function firstNear(u0: number, v0: number, u1: number, v1: number, gap: number): number {
+  const square = gap * gap;
+  let end = Infinity;
+  if (v0 <= gap && v0 >= -gap) end = u0 - Math.sqrt(square - v0 * v0);
+  if (v1 <= gap && v1 >= -gap) {
+    const other = u1 - Math.sqrt(square - v1 * v1);
+    if (other < end) end = other;
   }
-  if (least > most) return [0, -1];
-  const isNear = (u: number) => nearerThan(u, at, u0, v0, u1, v1, gap);
-  return [firstWhole(least, isNear), -firstWhole(-most, (u) => isNear(-u)) + 0];
-}
-
-/** The first whole number past the end of a span that was computed to within END_FILTER. */
-function firstWhole(end: number, isIn: (u: number) => boolean): number {
-  const nearest = Math.round(end);
+  const dv = v1 - v0;
+  if (dv !== 0) {
+    // The side of the strip that faces smaller u, where its foot lies within the segment.
+    const du = u1 - u0;
+    const squaredLength = du * du + dv * dv;
+    const onSide = u0 - (v0 * du + gap * Math.sqrt(squaredLength) * (dv > 0 ? 1 : -1)) / dv;
+    const along = (onSide - u0) * du - v0 * dv;
+    if (along >= 0 && along <= squaredLength && onSide < end) end = onSide;
+  }
+  const nearest = Math.round(end) + 0;
   if (Math.abs(end - nearest) > END_FILTER) return Math.ceil(end) + 0;
-  return isIn(nearest) ? nearest : nearest + 1;
+  return nearerThan(nearest, 0, u0, v0, u1, v1, gap) ? nearest : nearest + 1;
 }
