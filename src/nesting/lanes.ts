@@ -1,9 +1,10 @@
 import { createRandom } from '../base/random.ts';
 import type { Candidate, Cell, Placement, Problem } from '../layout/problem.ts';
+import { separate } from './finish/separate.ts';
+import { prepareLinearPrograms } from './linear-program.ts';
 import type { Prepared } from './prepare.ts';
 import { guidedSearch, type FailedLayout } from './searches/guided.ts';
 import type { Tables } from './tables.ts';
-import { layoutIsValid } from './valid.ts';
 
 /**
  * A lane's round of free search: a pure function of what stands here, so that it does not matter which thread runs it or
@@ -41,7 +42,8 @@ export async function runLane(task: LaneTask, { prepared, tables }: { prepared: 
   let failed = task.failed;
   let work = 0;
   let pauseAt = WORK_PER_PAUSE;
-  const finish = (placements: readonly Placement[]) => (layoutIsValid(problem, placements) ? placements : undefined);
+  await prepareLinearPrograms();
+  const finish = (placements: readonly Placement[]) => separate(problem, placements);
   const search = guidedSearch({ ...task, prepared, tables, random: createRandom(task.seed), finish });
   for (const step of search) {
     work += step.work;
