@@ -1,6 +1,6 @@
 import { childSeed, createRandom } from '../base/random.ts';
 import type { Candidate, Limit, Problem, StopReason } from '../layout/problem.ts';
-import { budgetOf, type Budget, type Effort } from './effort.ts';
+import type { Budget, Effort } from './effort.ts';
 import { Incumbents, type Improvement } from './incumbents.ts';
 import type { Search } from './search.ts';
 import type { FailedLayout } from './searches/guided.ts';
@@ -19,6 +19,7 @@ export interface DriverSettings {
 
 /** The methods a run is made of. */
 export interface Methods {
+  readonly budgetOf: (effort: Effort) => Budget;
   readonly patterns: readonly Search[];
   readonly closedFormLimits: (problem: Problem) => readonly Limit[];
   readonly isValid: (problem: Problem, candidate: Candidate) => boolean;
@@ -46,7 +47,7 @@ interface Run {
  */
 export async function drive(problem: Problem, settings: DriverSettings, methods: Methods): Promise<Outcome> {
   const incumbents = new Incumbents(problem, (candidate) => methods.isValid(problem, candidate), settings.onImprovement ?? (() => {}));
-  const run: Run = { problem, settings, methods, budget: budgetOf(settings.effort), incumbents };
+  const run: Run = { problem, settings, methods, budget: methods.budgetOf(settings.effort), incumbents };
   for (const stage of [closedForms, patterns, freeSearch]) {
     const reason = stopReason(run);
     if (reason) return { incumbents, stopped: reason };

@@ -1,10 +1,12 @@
 import type { Methods } from './driver.ts';
+import { budgetOf } from './effort.ts';
 import { closedFormLimits } from './limits/closed-form.ts';
 import { patternSearches } from './searches/patterns.ts';
 import { layoutIsValid } from './valid.ts';
 
 /** The methods of this product, in the order in which they are tried. */
 export const standardMethods: Methods = {
+  budgetOf,
   patterns: patternSearches,
   closedFormLimits: (problem) => closedFormLimits(problem),
   isValid: (problem, { placements }) => layoutIsValid(problem, placements),
