@@ -17,7 +17,7 @@ export const OTHER_ROLES = ['Dimensions', 'Braille', 'Legend', 'Positions', 'Whi
 export type Role = (typeof STRUCTURAL_ROLES)[number] | (typeof OTHER_ROLES)[number];
 
 /** How a role was decided, strongest first. */
-export type RoleReason = 'user rule' | 'name' | 'dash' | 'only line' | 'outer outline' | 'not known';
+export type RoleReason = 'user rule' | 'name' | 'dash' | 'only line' | 'outer outline' | 'shape' | 'not known';
 
 /** One connected run of line work with one role. Millimetres, y up, drawing origin kept. */
 export interface RulePath {

@@ -1,0 +1,126 @@
+import { MICRONS_PER_MM, toMillimetres } from '../base/units.ts';
+import { reversePath } from '../geometry/affine.ts';
+import type { Curve, CurvePath } from '../geometry/curve.ts';
+import { flattenLoop } from '../geometry/flatten.ts';
+import { loopArea } from '../geometry/loop-area.ts';
+import { boxOf, type Box, type Point } from '../geometry/point.ts';
+import type { Arrangement } from './arrangement.ts';
+import { outerCycles, type Cycle, type Step } from './cycles.ts';
+import type { Blank, Role, RoleReason, RulePath } from './dieline.ts';
+import { cutsThrough } from './knife-roles.ts';
+import { isInside, outlineOf, type EdgeRole, type Outline } from './outlines.ts';
+import { LEAST_OPENING_AREA_MM2 } from './tolerances.ts';
+import { traceSteps } from './trace.ts';
+
+/** What belongs to one outline: everything but its number. */
+export interface Contents {
+  readonly outline: Outline;
+  readonly openings: readonly Cycle[];
+  /** Edges within or on the outline. */
+  readonly edges: readonly number[];
+}
+
+/** Parts the edges by the outlines they lie in; what lies in none is returned apart. */
+export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[], outlines: readonly Outline[]): { contents: Contents[]; outside: number[] } {
+  const owner = new Int32Array(graph.edges.length).fill(-1);
+  outlines.forEach(({ cycle }, i) => cycle.steps.forEach(({ edge }) => (owner[edge] = i)));
+  for (let edge = 0; edge < owner.length; edge++) {
+    if (owner[edge] < 0) owner[edge] = outlines.findIndex(({ locator }) => locator.locate(middleOf(graph, edge)) === 'inside');
+  }
+  const lists: number[][] = outlines.map(() => []);
+  const outside: number[] = [];
+  owner.forEach((outline, edge) => (outline < 0 ? outside : lists[outline]).push(edge));
+  const cut = outerCycles(graph, (edge) => roles[edge].inOutline && cutsThrough(roles[edge].role)).cycles;
+  const contents = outlines.map((outline, i): Contents => ({ outline, openings: openingsIn(cut, outline), edges: lists[i] }));
+  return { contents, outside };
+}
+
+export function middleOf({ edges, vertices: { x, y } }: Arrangement, edge: number): Point {
+  const [a, b] = edges[edge];
+  return { x: (x[a] + x[b]) / 2, y: (y[a] + y[b]) / 2 };
+}
+
+/** Closed loops of cut lines inside, but not those inside one another. */
+function openingsIn(cut: readonly Cycle[], outline: Outline): Cycle[] {
+  const own = new Set(outline.cycle.steps.map(({ edge }) => edge));
+  const inside = cut.filter((cycle) => cycle.area >= LEAST_OPENING && !cycle.steps.some(({ edge }) => own.has(edge)) && isInside(cycle, boxOf(cycle.ring), outline));
+  const openings: Outline[] = [];
+  for (const cycle of inside.toSorted((a, b) => b.area - a.area)) {
+    if (!openings.some((opening) => isInside(cycle, boxOf(cycle.ring), opening))) openings.push(outlineOf(cycle));
+  }
+  return openings.map(({ cycle }) => cycle);
+}
+
+const LEAST_OPENING = LEAST_OPENING_AREA_MM2 * MICRONS_PER_MM ** 2;
+
+/** Finds the order of a line's stretches again. */
+export type CurveOrder = ReadonlyMap<Curve, number>;
+
+export function buildBlank(graph: Arrangement, roles: readonly EdgeRole[], order: CurveOrder, describe: (line: number) => string, contents: Contents): Omit<Blank, 'number'> {
+  const outlineEdges = new Set(contents.outline.cycle.steps.map(({ edge }) => edge));
+  const roleOf = (edge: number): Pick<EdgeRole, 'role' | 'reason' | 'line'> =>
+    outlineEdges.has(edge) && roles[edge].role === 'Unknown' ? { role: 'Cutting', reason: 'outer outline', line: roles[edge].line } : roles[edge];
+  const drawn = new Set<number>();
+  const loopRules = [contents.outline.cycle, ...contents.openings].flatMap(({ steps }): RulePath[] => {
+    const first = roleOf(steps[0].edge);
+    if (steps.some(({ edge }) => roleOf(edge).role !== first.role || roleOf(edge).reason !== first.reason)) return [];
+    for (const { edge } of steps) drawn.add(edge);
+    return [{ role: first.role, reason: first.reason, curves: traceSteps(graph, steps, true), closed: true, source: describe(first.line) }];
+  });
+  const outline = traceSteps(graph, contents.outline.cycle.steps, true);
+  const rest = contents.edges.filter((edge) => !drawn.has(edge));
+  return {
+    outline,
+    openings: contents.openings.map(({ steps }) => reversePath(traceSteps(graph, steps, true))),
+    rules: [...loopRules, ...rulePaths(graph, roleOf, order, describe, rest)],
+    box: boxOfLoop(outline),
+    areaMm2: Math.abs(loopArea(outline)),
+  };
+}
+
+/** Connected stretches of the same line with the same role. */
+export function rulePaths(graph: Arrangement, roleOf: (edge: number) => Pick<EdgeRole, 'role' | 'reason' | 'line'>, order: CurveOrder, describe: (line: number) => string, edges: readonly number[]): RulePath[] {
+  const pieces = edges.map((edge) => {
+    const { line, role, reason } = roleOf(edge);
+    const { curve, start, end } = graph.covers[edge].find((cover) => cover.line === line)!;
+    const [a, b] = graph.edges[edge];
+    const step: Step = start < end ? { edge, from: a, to: b } : { edge, from: b, to: a };
+    return { line, role, reason, step, place: order.get(curve)!, parameter: Math.min(start, end) };
+  });
+  pieces.sort((p, q) => p.place - q.place || p.parameter - q.parameter);
+  const runs: { line: number; role: Role; reason: RoleReason; steps: Step[] }[] = [];
+  for (const { line, role, reason, step } of pieces) {
+    const last = runs[runs.length - 1];
+    const goesOn = last && last.line === line && last.role === role && last.reason === reason && last.steps[last.steps.length - 1].to === step.from;
+    if (goesOn) last.steps.push(step);
+    else runs.push({ line, role, reason, steps: [step] });
+  }
+  return runs.map(({ line, role, reason, steps }) => {
+    const closed = steps.length > 1 && steps[0].from === steps[steps.length - 1].to;
+    return { role, reason, curves: traceSteps(graph, steps, closed), closed, source: describe(line) };
+  });
+}
+
+/** Box of the true curves: a ring with tangents at the axis extremes has it, to the micrometre. */
+function boxOfLoop(loop: CurvePath): Box {
+  const { minX, minY, maxX, maxY } = boxOf(flattenLoop(loop, { toleranceMm: BOX_TOLERANCE_MM, side: 'outside' }).ring);
+  return { minX: toMillimetres(minX), minY: toMillimetres(minY), maxX: toMillimetres(maxX), maxY: toMillimetres(maxY) };
+}
+
+/** The box does not depend on it; a coarse ring is a short one. */
+const BOX_TOLERANCE_MM = 0.5;
+
+/** Blanks in reading order: row by row from the upper left; in one row those whose heights overlap by half. */
+export function inReadingOrder(blanks: readonly Omit<Blank, 'number'>[]): Blank[] {
+  const rows: Omit<Blank, 'number'>[][] = [];
+  for (const blank of blanks.toSorted((a, b) => b.box.maxY - a.box.maxY || a.box.minX - b.box.minX)) {
+    const row = rows[rows.length - 1];
+    if (row && sharedHeight(row[0].box, blank.box) >= 0.5) row.push(blank);
+    else rows.push([blank]);
+  }
+  return rows.flatMap((row) => row.toSorted((a, b) => a.box.minX - b.box.minX)).map((blank, i) => ({ ...blank, number: i + 1 }));
+}
+
+function sharedHeight(a: Box, b: Box): number {
+  return (Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY)) / Math.min(a.maxY - a.minY, b.maxY - b.minY);
+}

@@ -1,0 +1,244 @@
+import type { Issue, Severity } from '../base/issue.ts';
+import { MICRONS_PER_MM } from '../base/units.ts';
+import type { Point } from '../geometry/point.ts';
+import { distanceBetween } from '../geometry/vector.ts';
+import type { Arrangement } from './arrangement.ts';
+import { middleOf, type Contents } from './blanks.ts';
+import { curvePart, pathLength } from './curve-part.ts';
+import type { DrawnLine } from './drawing.ts';
+import { looseEnds, pairsWithin, type Closure } from './gaps.ts';
+import { cutsThrough, isKnife, knifeRank } from './knife-roles.ts';
+import { isFrom, type EdgeRole, type Outlines } from './outlines.ts';
+import type { LineRole } from './roles.ts';
+import { JOIN_TOLERANCE_MM, NEAR_GAP_MM, OVERSHOOT_MM } from './tolerances.ts';
+
+/** Everything the search for faults looks at, after blanks have been found. */
+export interface Finding {
+  /** The graph's lines, closures after the drawing's own, and their roles. */
+  readonly lines: readonly DrawnLine[];
+  readonly lineRoles: readonly LineRole[];
+  readonly graph: Arrangement;
+  readonly roles: readonly EdgeRole[];
+  readonly closures: ReadonlyMap<number, Closure>;
+  readonly outlines: Outlines;
+  readonly contents: readonly Contents[];
+  /** Edges in no blank. */
+  readonly outside: readonly number[];
+}
+
+/** A place in the drawing's own axes, y down, as its program shows it. */
+export function placeOf({ x, y }: Point): [number, number] {
+  const rounded = (value: number) => Math.round(value * MICRONS_PER_MM) / MICRONS_PER_MM + 0;
+  return [rounded(x), rounded(-y)];
+}
+
+function issueAt(code: string, severity: Severity, place: Point, where: string, facts: Issue['facts'] = {}): Issue {
+  return { code, severity, place: placeOf(place), where, facts };
+}
+
+/** Faults of the line work, each with its place. */
+export function findFaults(finding: Finding): Issue[] {
+  const faults = [
+    ...closedGaps(finding),
+    ...openGaps(finding),
+    ...sticksOut(finding),
+    ...overshoots(finding),
+    ...selfCrossings(finding),
+    ...doubledLines(finding),
+    ...dividingCuts(finding),
+    ...tees(finding),
+    ...smallLoops(finding),
+  ];
+  return shortened(faults);
+}
+
+/** Of one code so many are listed one by one; the rest is counted. */
+const MOST_OF_ONE_CODE = 20;
+
+function shortened(issues: readonly Issue[]): Issue[] {
+  const byCode = new Map<string, Issue[]>();
+  for (const issue of issues) byCode.set(issue.code, [...(byCode.get(issue.code) ?? []), issue]);
+  return [...byCode].flatMap(([code, same]) => {
+    const more = same.length - MOST_OF_ONE_CODE;
+    if (more <= 0) return same;
+    return [...same.slice(0, MOST_OF_ONE_CODE), { code: 'more-of-the-same', severity: 'note' as const, facts: { count: more, code } }];
+  });
+}
+
+/** Lines and pieces of lines whose ends are one place. */
+export function zeroLengths(lines: readonly DrawnLine[]): Issue[] {
+  return shortened(lines.flatMap(({ curves, source }) => {
+    const place = curves[0].from;
+    if (pathLength(curves) < JOIN_TOLERANCE_MM) return [issueAt('zero-length', 'warning', place, source.described)];
+    const piece = curves.find(({ from, to, kind }) => kind === 'line' && from.x === to.x && from.y === to.y);
+    return piece ? [issueAt('zero-length-piece', 'note', piece.from, source.described)] : [];
+  }));
+}
+
+function closedGaps({ graph, closures, contents }: Finding): Issue[] {
+  const used = new Set<Closure>();
+  for (const { outline, openings } of contents) {
+    for (const { edge } of [outline.cycle, ...openings].flatMap(({ steps }) => steps)) {
+      for (const { line } of graph.covers[edge]) {
+        const closure = closures.get(line);
+        if (closure && graph.covers[edge].every((cover) => closures.has(cover.line))) used.add(closure);
+      }
+    }
+  }
+  return [...used].map(({ place, width }) => issueAt('gap-closed', 'warning', place, '', { widthMm: width }));
+}
+
+/** Loose ends outside every blank, or of lines that enclose nothing, that face one another over a gap too wide to close. */
+function openGaps(finding: Finding): Issue[] {
+  const { graph, roles, closures, outlines, contents } = finding;
+  const chosen = (edge: number) => isFrom(roles[edge], outlines.from === 'all' ? 'all' : 'cut') && !isClosureEdge(graph, closures, edge);
+  const outsideAll = (vertex: number) => contents.every(({ outline }) => outline.locator.locate({ x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] }) === 'outside');
+  const ends = looseEnds(graph, chosen).filter(outsideAll);
+  const taken = new Set<number>();
+  const severity = contents.length === 0 ? 'error' : 'warning';
+  return pairsWithin(graph, ends, NEAR_GAP_MM).flatMap(({ a, b, distance }) => {
+    if (taken.has(a) || taken.has(b) || closures.size > 0 && distance === 0) return [];
+    taken.add(a).add(b);
+    const from = graph.vertices.exact(a);
+    const to = graph.vertices.exact(b);
+    return [issueAt('gap-open', severity, { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }, '', { widthMm: distance })];
+  });
+}
+
+export function isClosureEdge({ covers }: Arrangement, closures: ReadonlyMap<number, Closure>, edge: number): boolean {
+  return covers[edge].every(({ line }) => closures.has(line));
+}
+
+/** Connected lines outside that start at an outline: one issue for each, at the end farthest out. */
+function sticksOut({ lines, graph, roles, closures, contents, outside }: Finding): Issue[] {
+  const onOutline = new Set(contents.flatMap(({ outline }) => outline.cycle.steps.map(({ from }) => from)));
+  const waiting = new Set(outside.filter((edge) => isKnife(roles[edge].role) && !isClosureEdge(graph, closures, edge)));
+  const issues: Issue[] = [];
+  for (const { from: root } of contents.flatMap(({ outline }) => outline.cycle.steps)) {
+    const tree = graph.edgesAt[root].filter((edge) => waiting.has(edge));
+    if (tree.length === 0) continue;
+    tree.forEach((edge) => waiting.delete(edge));
+    const vertices: number[] = [];
+    for (let i = 0; i < tree.length; i++) {
+      for (const vertex of graph.edges[tree[i]]) {
+        if (onOutline.has(vertex)) continue;
+        vertices.push(vertex);
+        for (const edge of graph.edgesAt[vertex]) if (waiting.delete(edge)) tree.push(edge);
+      }
+    }
+    const start = graph.vertices.exact(root);
+    const tip = vertices.map((vertex) => graph.vertices.exact(vertex)).reduce((far, point) => (distanceBetween(start, point) > distanceBetween(start, far) ? point : far), start);
+    const { role, line } = roles[tree[0]];
+    issues.push(issueAt('line-sticks-out', 'warning', tip, lines[line].source.described, { byMm: distanceBetween(start, tip), role }));
+  }
+  return issues;
+}
+
+/** Cut lines that go on inside the blank by a little after meeting another cut line. */
+function overshoots({ lines, graph, roles, contents }: Finding): Issue[] {
+  const cut = (edge: number) => cutsThrough(roles[edge].role);
+  return contents.flatMap(({ edges }) => {
+    const own = new Set(edges);
+    return [...new Set(edges.flatMap((edge) => graph.edges[edge]))].flatMap((end) => {
+      const [edge, ...others] = graph.edgesAt[end].filter(cut);
+      if (edge === undefined || others.length > 0 || !own.has(edge)) return [];
+      const tail = tailFrom(graph, cut, end, edge);
+      if (tail.length > OVERSHOOT_MM || !tail.passes) return [];
+      return [issueAt('overshoot', 'warning', graph.vertices.exact(end), lines[roles[edge].line].source.described, { byMm: tail.length })];
+    });
+  });
+}
+
+/** Follows a loose end back to the next junction. `passes`: the line goes on beyond it, so the tail is a bit too much of it. */
+function tailFrom(graph: Arrangement, chosen: (edge: number) => boolean, end: number, edge: number): { length: number; passes: boolean } {
+  let length = 0;
+  let vertex = end;
+  let at = edge;
+  for (;;) {
+    const [a, b] = graph.edges[at];
+    const next = a === vertex ? b : a;
+    length += distanceBetween(graph.vertices.exact(a), graph.vertices.exact(b));
+    const onwards = graph.edgesAt[next].filter((candidate) => candidate !== at && chosen(candidate));
+    if (onwards.length !== 1 || length > OVERSHOOT_MM) {
+      const line = graph.covers[at][0].line;
+      return { length, passes: onwards.length > 1 && onwards.some((candidate) => graph.covers[candidate].some((cover) => cover.line === line)) };
+    }
+    vertex = next;
+    at = onwards[0];
+  }
+}
+
+function selfCrossings({ lines, graph, closures }: Finding): Issue[] {
+  return graph.selfCrossings.flatMap(({ vertex, line }) =>
+    closures.has(line) ? [] : [issueAt('self-crossing', 'warning', graph.vertices.exact(vertex), lines[line].source.described)],
+  );
+}
+
+/** One issue for each two lines that run on one another, at the middle of the first common stretch. */
+function doubledLines({ lines, lineRoles, graph, closures }: Finding): Issue[] {
+  const pairs = new Map<number, { first: number; second: number; edge: number; length: number }>();
+  graph.covers.forEach((covers, edge) => {
+    if (covers.length < 2) return;
+    const [first, second] = covers.map(({ line }) => line).sort((p, q) => p - q);
+    if (closures.has(second) || !isKnife(lineRoles[first].role) || !isKnife(lineRoles[second].role)) return;
+    const [a, b] = graph.edges[edge].map((vertex) => graph.vertices.exact(vertex));
+    const length = distanceBetween(a, b);
+    const key = first * lines.length + second;
+    const known = pairs.get(key);
+    if (known) known.length += length;
+    else pairs.set(key, { first, second, edge, length });
+  });
+  return [...pairs.values()].map(({ first, second, edge, length }) => {
+    const [kept, lost] = [first, second].sort((p, q) => knifeRank(lineRoles[p].role) - knifeRank(lineRoles[q].role));
+    const [role, other] = [lineRoles[kept].role, lineRoles[lost].role];
+    const differ = role !== other && other !== 'Unknown';
+    const facts = { lengthMm: length, other: lines[kept].source.described, ...(differ ? { kept: role, lost: other } : {}) };
+    return issueAt(differ ? 'roles-on-one-line' : 'line-doubled', 'warning', middleInMm(graph, edge), lines[lost].source.described, facts);
+  });
+}
+
+function middleInMm(graph: Arrangement, edge: number): Point {
+  const { x, y } = middleOf(graph, edge);
+  return { x: x / MICRONS_PER_MM, y: y / MICRONS_PER_MM };
+}
+
+/** Cut lines that run from the outline to the outline: they would cut the blank apart. */
+function dividingCuts({ lines, graph, roles, outlines, contents }: Finding): Issue[] {
+  if (outlines.from !== 'cut') return [];
+  return contents.flatMap(({ outline }) => {
+    const passed = new Set(outline.cycle.steps.map(({ edge }) => edge));
+    const open = outline.cycle.steps.map(({ from }) => from);
+    const chords: number[] = [];
+    while (open.length > 0) {
+      for (const edge of graph.edgesAt[open.pop()!]) {
+        if (outlines.cycles.core[edge] === 0 || passed.has(edge)) continue;
+        passed.add(edge);
+        chords.push(edge);
+        open.push(...graph.edges[edge]);
+      }
+    }
+    const length = chords.reduce((sum, edge) => sum + pathLength(graph.covers[edge].slice(0, 1).map(({ curve, start, end }) => curvePart(curve, start, end))), 0);
+    if (length < LEAST_DIVIDING_MM) return [];
+    return [issueAt('cut-divides-blank', 'warning', middleInMm(graph, chords[0]), lines[roles[chords[0]].line].source.described, { lengthMm: length })];
+  });
+}
+
+/** Cut lines between the outline and itself that are together shorter are slivers between lines meant to be one, mm. */
+const LEAST_DIVIDING_MM = 3;
+
+function tees({ lines, lineRoles, graph, closures, contents }: Finding): Issue[] {
+  return graph.tees.flatMap(({ vertex, line }) => {
+    if (closures.has(line) || !cutsThrough(lineRoles[line].role)) return [];
+    const place = { x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] };
+    const met = graph.edgesAt[vertex].some((edge) => graph.covers[edge].some((cover) => cover.line !== line && cutsThrough(lineRoles[cover.line].role)));
+    if (!met || contents.every(({ outline }) => outline.locator.locate(place) === 'outside')) return [];
+    return [issueAt('t-joint', 'note', graph.vertices.exact(vertex), lines[line].source.described)];
+  });
+}
+
+function smallLoops({ lines, graph, roles, outlines }: Finding): Issue[] {
+  return outlines.small.map(({ steps, area }) => {
+    const [{ edge, from }] = steps;
+    return issueAt('loop-too-small', 'note', graph.vertices.exact(from), lines[roles[edge].line].source.described, { areaMm2: area / MICRONS_PER_MM ** 2 });
+  });
+}

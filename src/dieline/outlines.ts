@@ -1,0 +1,117 @@
+import { boxOf, type Box } from '../geometry/point.ts';
+import type { Arrangement } from './arrangement.ts';
+import { outerCycles, type Cycle, type Cycles } from './cycles.ts';
+import { cutsThrough, knifeRank } from './knife-roles.ts';
+import { createRingLocator, type RingLocator } from './ring-locator.ts';
+import type { LineRole } from './roles.ts';
+import { LEAST_BLANK_AREA_MM2, LEAST_BLANK_SHARE } from './tolerances.ts';
+
+/** An outline found, as edges. */
+export interface Outline {
+  readonly cycle: Cycle;
+  readonly box: Box;
+  readonly locator: RingLocator;
+}
+
+export interface Outlines {
+  readonly outlines: readonly Outline[];
+  /** Loops too small to be blanks, beside larger ones. */
+  readonly small: readonly Cycle[];
+  /** Which lines they were found from. */
+  readonly from: OutlineSource;
+  readonly cycles: Cycles;
+}
+
+/** Cut lines alone, all lines whose role is known, or all. */
+export type OutlineSource = 'cut' | 'known' | 'all';
+
+/** The strongest role along each edge, and the line that gives it. */
+export interface EdgeRole extends LineRole {
+  readonly line: number;
+}
+
+export function edgeRoles(graph: Arrangement, roles: readonly LineRole[]): EdgeRole[] {
+  return graph.covers.map((covers) => {
+    const line = covers.map((cover) => cover.line).reduce((best, next) => (knifeRank(roles[next].role) < knifeRank(roles[best].role) ? next : best));
+    return { ...roles[line], line };
+  });
+}
+
+/**
+ * The outer outlines: of the cut lines where these close, else together with the other known rules, else with all. A
+ * loop inside an open chain of cut lines is an opening of something that was not closed, and no blank.
+ */
+export function findOutlines(graph: Arrangement, roles: readonly EdgeRole[]): Outlines {
+  let found: Outlines | undefined;
+  for (const from of outlineSources(roles)) {
+    const chosen = (edge: number) => isFrom(roles[edge], from);
+    const cycles = outerCycles(graph, chosen);
+    const open = openChainBoxes(graph, roles, cycles.core);
+    const { outlines, small } = outermost(cycles.cycles.filter((cycle) => !open.some((box) => strictlyHolds(box, boxOf(cycle.ring)))));
+    found = { outlines, small, from, cycles };
+    if (outlines.length > 0) break;
+  }
+  return found!;
+}
+
+export function outlineSources(roles: readonly LineRole[]): readonly OutlineSource[] {
+  const cut = roles.some(({ role }) => cutsThrough(role));
+  return cut ? ['cut', 'known', 'all'] : ['all'];
+}
+
+export function isFrom({ role, inOutline }: LineRole, from: OutlineSource): boolean {
+  return inOutline && (from === 'all' || (from === 'known' ? role !== 'Unknown' : cutsThrough(role)));
+}
+
+/** Boxes of connected cut lines that bound no face. */
+function openChainBoxes({ edges, edgesAt, vertices: { x, y } }: Arrangement, roles: readonly EdgeRole[], core: Uint8Array): Box[] {
+  const inChain = (edge: number) => core[edge] === 0 && cutsThrough(roles[edge].role);
+  const seen = new Uint8Array(edges.length);
+  const boxes: Box[] = [];
+  for (let start = 0; start < edges.length; start++) {
+    if (seen[start] || !inChain(start)) continue;
+    const chain = [start];
+    seen[start] = 1;
+    for (let i = 0; i < chain.length; i++) {
+      for (const next of edges[chain[i]].flatMap((vertex) => edgesAt[vertex])) {
+        if (seen[next] || !inChain(next)) continue;
+        seen[next] = 1;
+        chain.push(next);
+      }
+    }
+    boxes.push(boxOf(chain.flatMap((edge) => edges[edge].map((vertex) => ({ x: x[vertex], y: y[vertex] })))));
+  }
+  return boxes;
+}
+
+function strictlyHolds(outer: Box, inner: Box): boolean {
+  return outer.minX < inner.minX && outer.minY < inner.minY && outer.maxX > inner.maxX && outer.maxY > inner.maxY;
+}
+
+const SQUARE_MICRONS_PER_MM2 = 1e6;
+
+/** Cycles that lie in no other, parted into those that can be blanks and those too small for it. */
+function outermost(cycles: readonly Cycle[]): { outlines: Outline[]; small: Cycle[] } {
+  const largest = cycles.reduce((area, cycle) => Math.max(area, cycle.area), 0);
+  const least = Math.max(LEAST_BLANK_AREA_MM2 * SQUARE_MICRONS_PER_MM2, LEAST_BLANK_SHARE * largest);
+  const outlines: Outline[] = [];
+  const small: Cycle[] = [];
+  for (const cycle of cycles.toSorted((a, b) => b.area - a.area)) {
+    const box = boxOf(cycle.ring);
+    if (outlines.some((outline) => isInside(cycle, box, outline))) continue;
+    if (cycle.area < least) small.push(cycle);
+    else outlines.push(outlineOf(cycle));
+  }
+  return { outlines, small };
+}
+
+export function outlineOf(cycle: Cycle): Outline {
+  return { cycle, box: boxOf(cycle.ring), locator: createRingLocator(cycle.ring) };
+}
+
+/** Whether a cycle, which crosses no other, lies within an outline; they may touch in vertices. */
+export function isInside(cycle: Cycle, box: Box, outline: Outline): boolean {
+  if (box.minX < outline.box.minX || box.minY < outline.box.minY || box.maxX > outline.box.maxX || box.maxY > outline.box.maxY) return false;
+  const decisive = cycle.ring.map((point) => outline.locator.locate(point)).find((place) => place !== 'boundary');
+  return decisive === 'inside';
+}

@@ -1,0 +1,87 @@
+import type { Role, RoleReason } from './dieline.ts';
+import type { Drawing, DrawnLine } from './drawing.ts';
+import { lineKinds } from './line-kinds.ts';
+import { ruleApplies, type RoleRule } from './role-rule.ts';
+import { roleOfName, type NamedRole } from './vocabulary.ts';
+
+export interface LineRole {
+  readonly role: Role;
+  readonly reason: RoleReason;
+  /** Whether the line may be part of an outline. */
+  readonly inOutline: boolean;
+}
+
+/** What is known of a line before its kind is looked at; `whole` when its name is that of the whole line work. */
+export type Naming = { readonly known: LineRole } | { readonly known?: undefined; readonly whole: boolean };
+
+/** Resolution order: the user's rules, then names, nearest first. The rest waits for dashes and kinds. */
+export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[]): { namings: Naming[]; used: ReadonlySet<RoleRule> } {
+  const used = new Set<RoleRule>();
+  const byName = createNameLookup();
+  const bySource = new Map<DrawnLine['source'], Naming>();
+  const nameSource = (source: DrawnLine['source']): Naming => {
+    const rule = rules.find((candidate) => ruleApplies(candidate, source));
+    for (const candidate of rules) if (ruleApplies(candidate, source)) used.add(candidate);
+    if (rule) return { known: { role: rule.role, reason: 'user rule', inOutline: rule.role !== 'Unknown' } };
+    for (const level of source.levels) {
+      for (const name of level.names) {
+        const role = byName(name);
+        if (role === 'whole dieline') return { whole: true };
+        if (role) return { known: { role, reason: 'name', inOutline: true } };
+      }
+    }
+    return { whole: false };
+  };
+  const namings = lines.map(({ source }) => {
+    const found = bySource.get(source) ?? nameSource(source);
+    bySource.set(source, found);
+    return found;
+  });
+  return { namings, used };
+}
+
+function createNameLookup(): (name: string) => NamedRole | undefined {
+  const known = new Map<string, NamedRole | undefined>();
+  return (name) => {
+    if (!known.has(name)) known.set(name, roleOfName(name));
+    return known.get(name);
+  };
+}
+
+/** Lines that are no rules though nothing names them, with what they are instead. */
+export type LeftOut = ReadonlyMap<number, 'Dimensions' | 'Legend'>;
+
+/**
+ * Roles of all lines. Of those without a name, dashed ones beside solid ones are creases, dotted ones perforations; a
+ * single kind of solid line, where nothing is named as cut, is cut. What is left is Unknown: colour alone is no role.
+ * Where a name speaks of the whole line work, only lines under it are looked at.
+ */
+export function settleRoles({ lines }: Pick<Drawing, 'lines'>, namings: readonly Naming[], leftOut: LeftOut): LineRole[] {
+  const waiting = lines.flatMap((_, i) => (namings[i].known || leftOut.has(i) ? [] : [i]));
+  const underWhole = waiting.filter((i) => isWhole(namings[i]));
+  const looked = underWhole.length > 0 ? underWhole : waiting;
+  const kinds = lineKinds(lines);
+  const cutNamed = namings.some(({ known }) => known?.role === 'Cutting');
+  const solid = looked.filter((i) => kinds[i].pattern === 'solid');
+  const byDash = cutNamed || solid.length > 0;
+  const unclear = byDash ? solid : looked;
+  const oneKind = !cutNamed && new Set(unclear.map((i) => kinds[i].key)).size === 1;
+  const asked = new Set(looked);
+
+  return lines.map((_, i): LineRole => {
+    const { known } = namings[i];
+    const instead = leftOut.get(i);
+    if (known) return known;
+    if (instead) return { role: instead, reason: 'shape', inOutline: false };
+    if (!asked.has(i)) return { role: 'Unknown', reason: 'not known', inOutline: false };
+    const { pattern } = kinds[i];
+    if (byDash && pattern === 'dashed') return { role: 'Creasing', reason: 'dash', inOutline: true };
+    if (byDash && pattern === 'dotted') return { role: 'Perforating', reason: 'dash', inOutline: true };
+    if (oneKind && (pattern === 'solid' || !byDash)) return { role: 'Cutting', reason: isWhole(namings[i]) ? 'name' : 'only line', inOutline: true };
+    return { role: 'Unknown', reason: 'not known', inOutline: true };
+  });
+}
+
+function isWhole(naming: Naming): boolean {
+  return naming.known === undefined && naming.whole;
+}

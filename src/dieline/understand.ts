@@ -1,0 +1,110 @@
+import type { Issue, Severity } from '../base/issue.ts';
+import { toMicrons } from '../base/units.ts';
+import { arrange } from './arrangement.ts';
+import { buildBlank, inReadingOrder, rulePaths, sortIntoOutlines, type CurveOrder } from './blanks.ts';
+import { curvePoint, pathLength } from './curve-part.ts';
+import { STRUCTURAL_ROLES, type Dieline, type Role, type RulePath } from './dieline.ts';
+import type { Drawing, DrawnLine, LineSource } from './drawing.ts';
+import { findFaults, isClosureEdge, zeroLengths, type Finding } from './faults.ts';
+import { closeGaps, type Closure } from './gaps.ts';
+import { grainOf } from './grain.ts';
+import { isKnife } from './knife-roles.ts';
+import { openQuestions } from './open-questions.ts';
+import type { ReadOptions } from './options.ts';
+import { edgeRoles, findOutlines, isFrom, outlineSources } from './outlines.ts';
+import { nameLines, settleRoles, type LeftOut, type LineRole, type Naming } from './roles.ts';
+import { JOIN_TOLERANCE_MM } from './tolerances.ts';
+
+/**
+ * From a drawing's lines to blanks, rules and faults: names, what is no rule, one planar graph of all knife lines, kinds
+ * and roles, gaps, outlines, contents.
+ */
+export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' | 'closeGaps'>): Dieline {
+  const named = nameEverything(drawing, options);
+  const { lines, namings } = named;
+  const leftOut: LeftOut = new Map();
+  const roles = settleRoles({ lines }, namings, leftOut);
+  const knives = lines.flatMap((line, i) => (isKnife(roles[i].role) && pathLength(line.curves) >= JOIN_TOLERANCE_MM ? [i] : []));
+  const finding = findBlanks(knives.map((i) => lines[i]), knives.map((i) => roles[i]), options.closeGaps);
+
+  const order: CurveOrder = new Map(finding.lines.flatMap(({ curves }) => curves).map((curve, i) => [curve, i]));
+  const describe = (line: number) => finding.lines[line].source.described;
+  const blanks = finding.contents.map((contents) => buildBlank(finding.graph, finding.roles, order, describe, contents));
+  const isKept = new Set(knives);
+  const areas = lines.flatMap((line, i) => (isKept.has(i) || isKnife(roles[i].role) ? [] : [pathOf(line, roles[i])]));
+  const { within, rest } = shareOut(finding, [...areas, ...named.fills]);
+  const outside = finding.outside.filter((edge) => !isClosureEdge(finding.graph, finding.closures, edge));
+  const grain = grainOf(drawing);
+  const issues = [...drawing.issues, ...named.issues, ...zeroLengths(lines), ...findFaults(finding), ...openQuestions(drawing, finding)];
+  return {
+    blanks: inReadingOrder(blanks.map((blank, i) => ({ ...blank, rules: [...blank.rules, ...within[i]] }))),
+    rest: [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, outside), ...rest],
+    ...(grain ? { grain } : {}),
+    scale: drawing.scale,
+    fingerprint: drawing.fingerprint,
+    issues: issues.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity)),
+  };
+}
+
+const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
+
+/** Lines with what is known of them by rule and name; filled shapes are lines only where the user says so. */
+function nameEverything(drawing: Drawing, { roles: rules }: Pick<ReadOptions, 'roles'>) {
+  const stroked = nameLines(drawing.lines, rules);
+  const filled = nameLines(drawing.fills, rules);
+  const lines: DrawnLine[] = [...drawing.lines];
+  const namings: Naming[] = [...stroked.namings];
+  const fills: RulePath[] = [];
+  let ignored: DrawnLine | undefined;
+  drawing.fills.forEach((fill, i) => {
+    const { known } = filled.namings[i];
+    if (known?.reason === 'user rule') {
+      lines.push(fill);
+      namings.push({ known });
+      return;
+    }
+    if (known && isKnife(known.role)) ignored ??= fill;
+    fills.push(pathOf(fill, known && !isKnife(known.role) ? known : { role: 'Artwork', reason: 'shape' }));
+  });
+  const issues: Issue[] = rules
+    .filter((rule) => !stroked.used.has(rule) && !filled.used.has(rule))
+    .map((rule) => ({ code: 'role-rule-unused', severity: 'warning', where: rule.text }));
+  if (ignored) issues.push({ code: 'fill-is-no-rule', severity: 'note', where: ignored.source.described });
+  return { lines, namings, fills, issues };
+}
+
+function pathOf({ curves, closed, source }: DrawnLine, { role, reason }: Pick<LineRole, 'role' | 'reason'>): RulePath {
+  return { role, reason, curves, closed, source: source.described };
+}
+
+const CLOSURE_SOURCE: LineSource = { index: -1, described: 'closed gap', levels: [], stroke: 'none', dash: [], widthMm: 0, filled: false, marked: false };
+
+/** One graph to see the gaps, and where some are closed a second one with the closures. */
+function findBlanks(own: readonly DrawnLine[], ownRoles: readonly LineRole[], widest: number): Finding {
+  const open = arrange(own);
+  const openRoles = edgeRoles(open, ownRoles);
+  const [source] = outlineSources(openRoles);
+  const closed = closeGaps(open, (edge) => isFrom(openRoles[edge], source), widest);
+  const closureRole: LineRole = { role: source === 'cut' ? 'Cutting' : 'Unknown', reason: 'not known', inOutline: true };
+  const closures = new Map(closed.map((closure, i): [number, Closure] => [own.length + i, closure]));
+  const lines = [...own, ...closed.map(({ curves }): DrawnLine => ({ curves, closed: false, source: CLOSURE_SOURCE }))];
+  const lineRoles = [...ownRoles, ...closed.map(() => closureRole)];
+  const graph = closed.length === 0 ? open : arrange(lines);
+  const roles = closed.length === 0 ? openRoles : edgeRoles(graph, lineRoles);
+  const outlines = findOutlines(graph, roles);
+  return { lines, lineRoles, graph, roles, closures, outlines, ...sortIntoOutlines(graph, roles, outlines.outlines) };
+}
+
+/** Areas and notes that say something of a blank go to the blank they lie in. */
+function shareOut({ contents }: Finding, paths: readonly RulePath[]): { within: RulePath[][]; rest: RulePath[] } {
+  const within: RulePath[][] = contents.map(() => []);
+  const rest: RulePath[] = [];
+  const ofBlank = new Set<Role>(STRUCTURAL_ROLES);
+  for (const path of paths) {
+    const { x, y } = curvePoint(path.curves[0], 0.5);
+    const point = { x: toMicrons(x), y: toMicrons(y) };
+    const owner = ofBlank.has(path.role) ? contents.findIndex(({ outline }) => outline.locator.locate(point) !== 'outside') : -1;
+    (owner < 0 ? rest : within[owner]).push(path);
+  }
+  return { within, rest };
+}
