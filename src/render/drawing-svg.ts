@@ -30,9 +30,9 @@ function drawingScene(file: string, { blanks, rest, issues }: Dieline): Scene {
   const rules = new Map<Role, RulePath[]>();
   for (const rule of blanks.flatMap((blank) => blank.rules)) rules.set(rule.role, [...(rules.get(rule.role) ?? []), rule]);
   const layers: SceneLayer[] = [
-    { name: 'left out', items: [pathItem(rest.map(({ curves }) => curves), false, LEFT_OUT)] },
-    { name: 'blanks', items: blanks.map(({ outline, openings }) => pathItem([outline, ...openings], true, { fill: 'blank' })) },
-    ...[...rules].map(([role, list]): SceneLayer => ({ name: role, items: [pathItem(list.map(({ curves }) => curves), false, LOOKS[role] ?? OTHER_RULE)] })),
+    { name: 'left out', items: [pathItem(rest.map(({ curves }) => curves), LEFT_OUT)] },
+    { name: 'blanks', items: blanks.map(({ outline, openings }) => pathItem([outline, ...openings], { fill: 'blank' })) },
+    ...[...rules].map(([role, list]): SceneLayer => ({ name: role, items: [pathItem(list.map(({ curves }) => curves), LOOKS[role] ?? OTHER_RULE)] })),
     { name: 'numbers', items: blanks.length > 1 ? blanks.map(({ number, box: own }) => text(String(number), middle(own), 5 * unit)) : [] },
     { name: 'faults', items: [...numberFaults(issues)].flatMap(([issue, number]) => faultMark(issue.place!, number, unit)) },
   ];
@@ -46,8 +46,8 @@ function drawingScene(file: string, { blanks, rest, issues }: Dieline): Scene {
   };
 }
 
-function pathItem(paths: readonly CurvePath[], closed: boolean, look: Look): PathItem {
-  return { kind: 'path', paths, closed, look };
+function pathItem(paths: readonly CurvePath[], look: Look): PathItem {
+  return { kind: 'path', paths, look };
 }
 
 function grown({ minX, minY, maxX, maxY }: Box, by: number): Box {
@@ -66,5 +66,5 @@ function text(content: string, at: Point, size: number): TextItem {
 function faultMark([x, y]: readonly [number, number], number: number, unit: number): SceneItem[] {
   const centre = { x, y: -y };
   const ring = ellipseArc({ centre, radiusX: unit, radiusY: unit, tilt: 0 }, 0, 2 * Math.PI);
-  return [pathItem([[ring]], true, { stroke: 'accent', width: unit / 5 }), text(String(number), { x: x + 2.2 * unit, y: -y + 0.6 * unit }, 2 * unit)];
+  return [pathItem([[ring]], { stroke: 'accent', width: unit / 5 }), text(String(number), { x: x + 2.2 * unit, y: -y + 0.6 * unit }, 2 * unit)];
 }
