@@ -1,3 +1,4 @@
+import { distanceBetween as distance } from '../geometry/vector.ts';
 import { edge, forNearEdges, nearestOnSegment, segmentNearness, type Nearness } from './judge-distance.ts';
 import type { Shape, Spot } from './judge-shape.ts';
 import { JUDGE_TOLERANCE_MM } from './judge-tolerance.ts';
@@ -63,8 +64,4 @@ function sharedStretch([p, q]: Segment, [r, s]: Segment): Segment | undefined {
   const to = Math.min(length, Math.max(along(r), along(s)));
   const ends = [from, to].map((at) => ({ x: p.x + at * unit.x, y: p.y + at * unit.y })) as [Spot, Spot];
   return ends.every((end) => distance(end, nearestOnSegment(end, r, s)) <= JUDGE_TOLERANCE_MM) ? ends : undefined;
-}
-
-function distance(a: Spot, b: Spot): number {
-  return Math.sqrt((a.x - b.x) ** 2 + (a.y - b.y) ** 2);
 }

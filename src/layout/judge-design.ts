@@ -2,14 +2,13 @@ import { inputError } from '../base/issue.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { parsePathData } from '../geometry/path-data.ts';
 import { turnOfDegrees, TURNS, type Turn } from '../geometry/turn.ts';
-import { samePoint } from '../geometry/vector.ts';
 import { isInside, outlineDistance } from './judge-distance.ts';
 import { outlineOfLoop, outlineOfPath, outlineOfRing, type Outline } from './judge-outline.ts';
-import { checkSimple } from './judge-ring.ts';
 import { shapeOf, turnOutline, type Shape, type Spot } from './judge-shape.ts';
 import { JUDGE_TOLERANCE_MM, OUTLINE_TOLERANCE_MM } from './judge-tolerance.ts';
 import type { Design, MmRing } from './layout-file.ts';
 import { micronRing } from './rings.ts';
+import { checkSimple } from './simple-ring.ts';
 
 /** A design made ready for judging. */
 export interface JudgedDesign {
@@ -41,10 +40,8 @@ export function quarterTurn(degrees: number, where: string): Turn {
   return turn;
 }
 
-/** Repeated points bound nothing, so a file that closes its rings by the first point is read all the same. */
 export function checkRing(ring: MmRing, where: string): void {
-  const points = micronRing(ring);
-  checkSimple(points.filter((point, i) => !samePoint(point, points[(i + 1) % points.length])), where);
+  checkSimple(micronRing(ring), where);
 }
 
 interface TrueOutline {

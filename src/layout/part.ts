@@ -7,16 +7,17 @@ import { flattenLoop } from '../geometry/flatten.ts';
 import { writePathData } from '../geometry/path-data.ts';
 import { boxOf, COORDINATE_LIMIT, doubleArea, reverseRing, shiftRing, type Point, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnOfDegrees, type Turn } from '../geometry/turn.ts';
-import { checkSimple } from './judge-ring.ts';
 import type { Design } from './layout-file.ts';
 import type { Part } from './problem.ts';
 import { micronRing, mmRing } from './rings.ts';
+import { checkSimple, simpleFaults } from './simple-ring.ts';
 
 /**
  * How far a flattened outline may lie outside the true one. A corner of radius 8 mm takes 11 edges, a round label of
  * 60 mm takes 86; two of them lose at most twice this of the sheet, and only between the points where axes touch.
  */
 export const FLATTENING_MM = 0.02;
+const FINE_FLATTENING_MM = 0.001;
 
 /** Decimals of true curves in a layout file: their rounding stays well under the judge's tolerance. */
 const CURVE_DECIMALS = 4;
@@ -33,7 +34,7 @@ export interface Prepared {
  * sheet or when its outline does not come out as a simple ring.
  */
 export function preparePart(blank: Blank, { id, turns, fingerprint }: { id: string; turns: readonly Turn[]; fingerprint: Dieline['fingerprint'] }): Prepared {
-  const flattened = flattenLoop(blank.outline, { toleranceMm: FLATTENING_MM, side: 'outside' }).ring;
+  const flattened = flattenOutline(blank.outline);
   const box = boxOf(flattened);
   if (Math.max(box.maxX - box.minX, box.maxY - box.minY) > COORDINATE_LIMIT) throw inputError('blank-too-large', { where: id, facts: { limit: toMillimetres(COORDINATE_LIMIT) } });
   const shift = { x: -box.minX, y: -box.minY };
@@ -69,6 +70,12 @@ export function partOfDesign({ id, outline, openings, rotations }: Design): Part
     return turn;
   });
   return { id, outline: ring, openings: openings.map((opening) => reverseRing(counterClockwise(micronRing(opening)))), turns };
+}
+
+/** Where the outline comes so near to itself that tangents meet across, finer pieces keep apart what is apart. */
+function flattenOutline(loop: CurvePath): Ring {
+  const { ring } = flattenLoop(loop, { toleranceMm: FLATTENING_MM, side: 'outside' });
+  return simpleFaults(ring).length === 0 ? ring : flattenLoop(loop, { toleranceMm: FINE_FLATTENING_MM, side: 'outside' }).ring;
 }
 
 /** Flattened to the inside, so that the hole is never larger than the true one. */

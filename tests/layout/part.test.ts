@@ -57,6 +57,14 @@ describe('a blank as a part', () => {
     expect(partOfDesign(design)).toEqual(part);
   });
 
+  test('two bows a hair apart stay apart, and an outline that crosses itself is refused with its place', () => {
+    // Two discs of radius 10 with 0.006 mm between them: tangents that err by up to 0.02 mm cross there.
+    const bows = blankOf('M0.603074 6.579799 A10 10 0 1 1 8.263518 19.848078 L14.298301 25.882860 A10 10 0 1 1 29.146378 32.806632 L10 45 L-12 25 Z');
+    expect(preparePart(bows, { id: 'bows', turns: [0], fingerprint: '' }).part.outline.length).toBeGreaterThan(20);
+    const crossed = blankOf('M0 0 H40 V10 L10 -5 V10 H0 Z');
+    expect(() => preparePart(crossed, { id: 'crossed', turns: [0], fingerprint: '' })).toThrow('ring-not-simple');
+  });
+
   const problem: Problem = {
     sheet: { width: 300_000, height: 200_000 },
     usable: { minX: 6000, minY: 12_000, maxX: 294_000, maxY: 190_000 },

@@ -6,7 +6,6 @@ export const layoutMessages: MessageTable = {
   'layout-version': '{where}: version {found} of the layout file is not known here. Write it as version {version}.',
   'layout-field': '{where}: {field} must be {wanted}.',
   'ring-not-simple': '{where}: the line touches or crosses itself. It must be one closed line that meets itself nowhere.',
-  'ring-without-area': '{where}: the line encloses nothing.',
   'true-outline-not-one-loop': '{where}: {loops} lines where one closed loop is wanted.',
   'path-data-not-valid': '{where}: this is not SVG path data from character {position} on.',
   'path-too-long': 'A curve of the layout file takes {points} points; at most {limit} are judged. Simplify the drawing.',
