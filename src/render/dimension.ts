@@ -22,13 +22,15 @@ const TEXT_SIZE = 0.85;
 /** More pieces than that are no help to anybody. */
 const MOST_RUNS = 10;
 
-/** True when there are few enough pieces and every label has room: over its run, or, at the two ends, across the line's end. */
+/** Distance that two labels across their lines keep between their middles, in units of the body text. */
+const ACROSS_PITCH = 0.95;
+
+/** True when there are few enough pieces and no label meets the next. */
 export function chainFits(runs: readonly Run[], format: Format, scale: Scale): boolean {
-  return runs.length <= MOST_RUNS && runs.every((run, i) => {
-    if (hasRoom(run, format, scale)) return true;
-    const atEnd = i === 0 || i === runs.length - 1;
-    return atEnd && (runs.length === 1 || hasRoom(runs[i === 0 ? 1 : i - 1]!, format, scale));
-  });
+  const middle = ({ from, step, count }: Run) => from + (step * count) / 2;
+  const isAcross = runs.map((run) => !hasRoom(run, format, scale));
+  const meets = (i: number) => isAcross[i] && isAcross[i + 1] && middle(runs[i + 1]!) - middle(runs[i]!) < ACROSS_PITCH * scale.unit;
+  return runs.length <= MOST_RUNS && !runs.some((_, i) => meets(i));
 }
 
 export function dimensionChain({ axis, at, edge, runs, suffix = '' }: Chain, format: Format, scale: Scale): SceneItem[] {
@@ -60,7 +62,7 @@ export function dimensionChain({ axis, at, edge, runs, suffix = '' }: Chain, for
     if (hasRoom(run, format, scale)) {
       items.push(label(text, place(middle, at + above * unit * 0.3), size, { anchor: 'middle', turn: axis === 'x' ? 0 : 1 }));
     } else {
-      // Across the line, where the neighbour's label is far enough away.
+      // Across the line: too short for the label along it.
       items.push(label(text, axis === 'x' ? place(middle + size * 0.36, at + unit * 0.5) : place(middle - size * 0.36, at + unit * 0.5), size, { turn: axis === 'x' ? 1 : 0 }));
     }
   }

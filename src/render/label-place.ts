@@ -14,7 +14,7 @@ const STEPS = 32;
 
 /**
  * The place for a number within a blank: among places at least `wanted` away from all lines the one nearest to the
- * middle of the box; where there is none, the one with the most room. Places on a grid only: it is a label, not a knife.
+ * middle of the box; where there is none, the one with the most room, and on a sliver that the grid misses the middle. Places on a grid only: it is a label, not a knife.
  * @param rings the outline, then its openings
  * @param lines further lines to stay clear of
  */
@@ -25,7 +25,7 @@ export function labelPlace(rings: readonly (readonly Point[])[], lines: readonly
   const edges = rings.flatMap((ring) => ring.map((from, i): Segment => [from, ring[(i + 1) % ring.length]!]));
   const all = [...edges, ...lines];
 
-  let best: LabelPlace = { at: middle, clearance: -Infinity };
+  let best: LabelPlace = { at: middle, clearance: 0 };
   let bestMerit = -Infinity;
   for (let i = 0; i <= STEPS; i++) {
     for (let j = 0; j <= STEPS; j++) {

@@ -16,8 +16,10 @@ const MOST_NUMBER = 1.6;
 const BADGE_PART = 0.6;
 /** How far chords may leave a curve that a number keeps clear of, mm. */
 const CHORD_TOLERANCE_MM = 0.5;
-/** A number alone takes at most this part. */
+/** A number alone takes at most this part … */
 const NUMBER_PART = 0.85;
+/** … but is never smaller than this part of the least height: on a sliver it may cross the knives. */
+const SMALLEST = 0.45;
 
 export interface Stations {
   readonly symbols: readonly SceneSymbol[];
@@ -74,6 +76,6 @@ function badgeFor(design: DesignView, highest: number, { unit }: Scale): Badge {
   const clear = labelPlace(rings, creases, least / BADGE_PART);
   const { at, clearance } = clear.clearance >= least / BADGE_PART ? clear : labelPlace(rings, [], least / BADGE_PART);
   const alone = least > clearance * BADGE_PART;
-  const radius = alone ? Math.min(least, clearance * NUMBER_PART) : Math.min(radiusOf(unit * MOST_NUMBER), clearance * BADGE_PART);
+  const radius = alone ? Math.max(least * SMALLEST, Math.min(least, clearance * NUMBER_PART)) : Math.min(radiusOf(unit * MOST_NUMBER), clearance * BADGE_PART);
   return { at, radius, size: (unit * LEAST_NUMBER * radius) / least, alone };
 }
