@@ -1,3 +1,13 @@
+import { intersect, subtract, unite } from '../geometry/boolean.ts';
+import { convexHull } from '../geometry/convex-hull.ts';
+import { growPolygon } from '../geometry/offset.ts';
+import { ringArea, shiftRing, type Point, type Polygon, type Ring } from '../geometry/point.ts';
+import { turnOfDegrees, turnRing } from '../geometry/turn.ts';
+import type { LayoutFile } from '../layout/layout-file.ts';
+import { requiredGap } from '../layout/problem.ts';
+import { micronBox, micronRing } from '../layout/rings.ts';
+import { toMicrons } from '../base/units.ts';
+
 /** What becomes of the board of one sheet. Every square millimetre has one cause. */
 export const WASTE_CAUSES = ['blanks', 'gripper', 'tail', 'side-margins', 'colour-bar', 'keep-outs', 'gaps', 'between', 'edges'] as const;
 
@@ -5,3 +15,72 @@ export type WasteCause = (typeof WASTE_CAUSES)[number];
 
 /** Areas in mm², adding up to the sheet's. `blanks` is the board that is used, openings included. */
 export type Waste = Readonly<Record<WasteCause, number>>;
+
+/** How far the rounded corners of half a gap may stand out, µm: less than the width of a pencil line. */
+const CORNER_TOLERANCE = 50;
+
+/** µm² in a mm². */
+const MICRONS2_PER_MM2 = 1e6;
+
+/**
+ * Splits the sheet by cause. First come the blanks, then the colour bar, then other areas kept free; what is left of the
+ * margins belongs to the gripper (full width), the tail (full width) and the sides. Of what is left between the margins,
+ * everything within half the required gap of a blank is gap; the rest is offcut, between the blanks where it lies within
+ * the convex hull of all blanks, otherwise at the edges. Rotations must be quarter turns.
+ */
+export function wasteOf(layout: LayoutFile): Waste {
+  const sheet = box(0, 0, toMicrons(layout.sheet.width), toMicrons(layout.sheet.height));
+  const { minX, minY, maxX, maxY } = micronBox(layout.usable);
+  const [width, height] = [toMicrons(layout.sheet.width), toMicrons(layout.sheet.height)];
+  const gap = toMicrons(requiredGap(layout.rules));
+
+  const blanks = intersect(unite(placed(layout, 0)), sheet);
+  const bars = subtract(intersect(keepOuts(layout, (kind) => kind === 'colour-bar'), sheet), blanks);
+  const others = subtract(intersect(keepOuts(layout, (kind) => kind !== 'colour-bar'), sheet), [...blanks, ...bars]);
+  const taken = unite([...blanks, ...bars, ...others]);
+  const free = (part: readonly Polygon[]) => subtract(part, taken);
+
+  const inside = free(box(minX, minY, maxX, maxY));
+  const nearBlanks = unite(placed(layout, Math.ceil(gap / 2)));
+  const offcuts = subtract(inside, nearBlanks);
+  const hull = asPolygons(convexHull(blanks.flatMap(({ outer }) => outer)));
+  const areas: Record<WasteCause, readonly Polygon[]> = {
+    blanks,
+    gripper: free(box(0, 0, width, minY)),
+    tail: free(box(0, maxY, width, height)),
+    'side-margins': free([...box(0, minY, minX, maxY), ...box(maxX, minY, width, maxY)]),
+    'colour-bar': bars,
+    'keep-outs': others,
+    gaps: intersect(inside, nearBlanks),
+    between: intersect(offcuts, hull),
+    edges: subtract(offcuts, hull),
+  };
+  return Object.fromEntries(WASTE_CAUSES.map((cause) => [cause, areaOf(areas[cause])])) as Waste;
+}
+
+/** All blanks where they stand, grown by so many micrometres. */
+function placed({ designs, placements }: LayoutFile, by: number): Polygon[] {
+  const grown = new Map(designs.map(({ id, outline }) => [id, growPolygon({ outer: micronRing(outline), holes: [] }, by, CORNER_TOLERANCE).polygon.outer]));
+  return placements.map(({ design, rotation, x, y }) => ({
+    outer: shiftRing(turnRing(grown.get(design)!, turnOfDegrees(rotation)!), { x: toMicrons(x), y: toMicrons(y) }),
+    holes: [],
+  }));
+}
+
+function keepOuts({ keepOut }: LayoutFile, wanted: (kind: string) => boolean): Polygon[] {
+  return unite(keepOut.filter(({ kind }) => wanted(kind)).map(({ ring }) => ({ outer: micronRing(ring), holes: [] })));
+}
+
+/** No polygon where the box has no area. */
+function box(minX: number, minY: number, maxX: number, maxY: number): Polygon[] {
+  return minX < maxX && minY < maxY ? asPolygons([{ x: minX, y: minY }, { x: maxX, y: minY }, { x: maxX, y: maxY }, { x: minX, y: maxY }]) : [];
+}
+
+function asPolygons(ring: readonly Point[]): Polygon[] {
+  return ring.length >= 3 ? [{ outer: ring, holes: [] }] : [];
+}
+
+function areaOf(polygons: readonly Polygon[]): number {
+  const area = (rings: readonly Ring[]) => rings.reduce((sum, ring) => sum + ringArea(ring), 0);
+  return polygons.reduce((sum, { outer, holes }) => sum + ringArea(outer) - area(holes), 0) / MICRONS2_PER_MM2;
+}

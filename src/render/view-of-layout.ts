@@ -1,18 +1,24 @@
 import { inputError } from '../base/issue.ts';
+import { toMicrons } from '../base/units.ts';
 import { OTHER_ROLES, STRUCTURAL_ROLES, type Role } from '../dieline/dieline.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { flattenPath } from '../geometry/flatten.ts';
+import { growPolygon } from '../geometry/offset.ts';
 import { readPathData } from '../geometry/path-data.ts';
 import type { Point } from '../geometry/point.ts';
 import { turnOfDegrees } from '../geometry/turn.ts';
 import { between } from '../geometry/vector.ts';
 import type { Design, LayoutFile, MmRing } from '../layout/layout-file.ts';
+import { micronRing, mmRing } from '../layout/rings.ts';
 import { squaredDistance } from './label-place.ts';
 import { polyline } from './shapes.ts';
 import type { DesignView, SheetView } from './sheet-view.ts';
 
 /** A rule whose points all lie so near to the outline is the outline, mm: twice the flattening of outlines and a little. */
 const ON_OUTLINE_MM = 0.05;
+
+/** How far a drawn bleed line may stand out at round corners, µm: less than the line is wide. */
+const BLEED_TOLERANCE = 20;
 
 /** What the picture needs besides the layout file. */
 export interface ViewExtras {
@@ -32,7 +38,7 @@ export function viewOfLayout(layout: LayoutFile, { grain, figures, faults }: Vie
     lay: layout.lay,
     ...(grain && { grain }),
     keepOuts: layout.keepOut.map(({ kind, ring }) => ({ kind, ring: points(ring) })),
-    designs: layout.designs.map(designView),
+    designs: layout.designs.map((design) => designView(design, layout.rules.bleed)),
     placements: layout.placements.map(({ design, rotation, x, y }, number) => {
       const known = index.get(design);
       const turn = turnOfDegrees(rotation);
@@ -46,19 +52,25 @@ export function viewOfLayout(layout: LayoutFile, { grain, figures, faults }: Vie
   };
 }
 
-function designView({ id, outline, openings, drawing }: Design): DesignView {
+function designView({ id, outline, openings, drawing }: Design, bleed: number): DesignView {
   const ring = points(outline);
   const openingRings = openings.map(points);
   const edges = [ring, ...openingRings];
   const trueLoops = drawing?.openings?.flatMap(readPathData);
   return {
     id,
+    ...(bleed > 0 && { bleedOutline: bleedOutline(outline, bleed) }),
     ring,
     openingRings,
     outline: (drawing?.outline === undefined ? undefined : readPathData(drawing.outline)[0]) ?? polyline(ring, true),
     openings: trueLoops ?? openingRings.map((opening) => polyline(opening, true)),
     rules: (drawing?.paths ?? []).flatMap(({ role, d }) => readPathData(d).filter((curves) => !isOnOutline(curves, edges)).map((curves) => ({ role: knownRole(role), curves }))),
   };
+}
+
+function bleedOutline(outline: MmRing, bleed: number): Point[] {
+  const { polygon } = growPolygon({ outer: micronRing(outline), holes: [] }, toMicrons(bleed), BLEED_TOLERANCE);
+  return points(mmRing(polygon.outer));
 }
 
 /** True for the lines that make up the outline and the openings, which are drawn as whole loops. */

@@ -49,6 +49,11 @@ describe('the view of a layout file', () => {
     expect(view.designs[0]!.rules.map(({ role }) => role)).toEqual(['Creasing', 'Cutting', 'Unknown']);
   });
 
+  test('the bleed stands round the outline', () => {
+    const xs = view.designs[0]!.bleedOutline!.map(({ x }) => x);
+    expect([Math.min(...xs), Math.max(...xs)]).toEqual([-3, 83]);
+  });
+
   test('polygons stand in where a file has no drawing', () => {
     const { drawing: _, ...bare } = layout.designs[0]!;
     const [design] = viewOfLayout({ ...layout, designs: [bare] }, { figures: [] }).designs;
