@@ -1,4 +1,3 @@
-import { ellipsePoint, ellipseVelocity } from './arc.ts';
 import type { ArcCurve, CubicCurve, Curve } from './curve.ts';
 import type { Point } from './point.ts';
 import { between, cross, lengthOf, minus } from './vector.ts';
@@ -36,20 +35,28 @@ function arcPieces(arc: ArcCurve): Piece[] {
 }
 
 function arcPiece(arc: ArcCurve, from: number, to: number): Piece {
-  const angle = (u: number) => arc.start + arc.sweep * (from + u * (to - from));
+  const { centre, radiusX, radiusY } = arc;
+  const cos = Math.cos(arc.tilt);
+  const sin = Math.sin(arc.tilt);
   const sign = Math.sign(arc.sweep);
   const angularSpeed = Math.abs(arc.sweep) * (to - from);
+  const angle = (u: number) => arc.start + arc.sweep * (from + u * (to - from));
+  const tilted = (along: number, across: number): Point => ({ x: along * cos - across * sin, y: along * sin + across * cos });
+  const direction = (u: number) => {
+    const t = angle(u);
+    return tilted(-sign * radiusX * Math.sin(t), sign * radiusY * Math.cos(t));
+  };
   return {
-    // The stored ends are shared bit for bit with the neighbouring curves.
-    point: (u) => (u === 0 && from === 0 ? arc.from : u === 1 && to === 1 ? arc.to : ellipsePoint(arc, angle(u))),
-    direction: (u) => {
-      const velocity = ellipseVelocity(arc, angle(u));
-      return { x: sign * velocity.x, y: sign * velocity.y };
+    point: (u) => {
+      // The stored ends are shared bit for bit with the neighbouring curves.
+      if (u === 0 && from === 0) return arc.from;
+      if (u === 1 && to === 1) return arc.to;
+      const t = angle(u);
+      const { x, y } = tilted(radiusX * Math.cos(t), radiusY * Math.sin(t));
+      return { x: centre.x + x, y: centre.y + y };
     },
-    density: (u) => {
-      const speed = lengthOf(ellipseVelocity(arc, angle(u)));
-      return speed > 0 ? Math.sqrt((arc.radiusX * arc.radiusY) / speed) * angularSpeed : 0;
-    },
+    direction,
+    density: (u) => Math.sqrt((radiusX * radiusY) / lengthOf(direction(u))) * angularSpeed,
   };
 }
 

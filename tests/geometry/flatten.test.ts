@@ -11,7 +11,7 @@ import { decimal, ellipseLoop, mixedLoop, samplePath } from '../support/curves.t
 import { isSimple } from '../support/rings.ts';
 import { distanceToOutline, isWithin } from '../support/outline-distance.ts';
 
-const seeded = { seed: 20260101, numRuns: 50, endOnFailure: true };
+const seeded = { seed: 20260101, numRuns: 40, endOnFailure: true };
 const SNAP = Math.SQRT1_2;
 /** Double rounding of coordinates near a metre, µm. */
 const NOISE = 1e-6;
@@ -32,7 +32,7 @@ describe('flattenLoop', () => {
   test('outside holds the loop, inside is held by it, near runs along it', () => {
     fc.assert(
       fc.property(anyLoop, tolerance, (loop, toleranceMm) => {
-        const samples = inMicrons(samplePath(loop, 200));
+        const samples = inMicrons(samplePath(loop, 120));
         const fine = inMicrons(flattenPath(loop, 0.001)).slice(0, -1);
         const outside = flattenLoop(loop, { toleranceMm, side: 'outside' });
         const inside = flattenLoop(loop, { toleranceMm, side: 'inside' });
