@@ -1,0 +1,40 @@
+import { EllShapes } from './ell-shapes.ts';
+import { FiveBlocks, type PackedBox } from './five-blocks.ts';
+import { createRaster, rasterIndex } from './raster.ts';
+
+/** A packing and the work it took since the one before. */
+export interface PackingStep {
+  readonly work: number;
+  readonly boxes?: readonly PackedBox[];
+}
+
+/** Tried divisions spent on five blocks, and then on L shapes in ever longer attempts. */
+const FIVE_BLOCK_WORK = 3_000_000;
+const ELL_WORK = [50_000, 200_000, 800_000, 3_200_000];
+
+/**
+ * Packs boxes a × b, turned or not, into a rectangle: ever better packings until `enough` is met, the area allows no
+ * more, or the work is done. Far more than a few hundred boxes: five blocks only as far as their work goes.
+ */
+export function* packRectangles(width: number, height: number, a: number, b: number, enough: number): Generator<PackingStep> {
+  if (Math.min(width, height) < Math.min(a, b)) return;
+  const raster = createRaster(a, b, Math.max(width, height));
+  const [w, h] = [rasterIndex(raster, width), rasterIndex(raster, height)];
+  const fiveBlocks = new FiveBlocks(raster, FIVE_BLOCK_WORK);
+  let count = fiveBlocks.solve(w, h);
+  yield { work: fiveBlocks.work, boxes: fiveBlocks.boxes(w, h) };
+  const most = Math.min(enough, fiveBlocks.bound(w, h));
+  const whole = { w, h, arm: w, foot: h };
+  const ells = new EllShapes(raster, fiveBlocks);
+  for (const workLimit of ELL_WORK) {
+    ells.workLimit = workLimit;
+    while (count < most) {
+      const before = ells.work;
+      const found = ells.holds(whole, count + 1);
+      yield found ? { work: ells.work - before, boxes: ells.boxes(whole) } : { work: ells.work - before };
+      if (!found) break;
+      count++;
+    }
+    if (count >= most || ells.work < workLimit) return;
+  }
+}
