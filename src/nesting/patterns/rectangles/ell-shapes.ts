@@ -241,7 +241,7 @@ function isSwapped(shape: Ell): boolean {
 }
 
 function withoutEmptyEnds({ w, h, arm, foot }: Ell): Ell {
-  if (arm === 0 || h === foot) [h, foot, arm] = [foot, foot, w];
-  if (foot === 0 || w === arm) [w, arm, foot] = [arm, arm, h];
+  if (arm === 0 || h === foot) [h, arm] = [foot, w];
+  if (foot === 0 || w === arm) [w, foot] = [arm, h];
   return { w, h, arm, foot };
 }
