@@ -110,12 +110,15 @@ function boxesOf({ count, start, x, y }: Sums): Float64Array {
     let maxX = -Infinity;
     let maxY = -Infinity;
     for (let i = start[k]; i < start[k + 1]; i++) {
-      minX = Math.min(minX, x[i]);
-      minY = Math.min(minY, y[i]);
-      maxX = Math.max(maxX, x[i]);
-      maxY = Math.max(maxY, y[i]);
+      if (x[i] < minX) minX = x[i];
+      if (x[i] > maxX) maxX = x[i];
+      if (y[i] < minY) minY = y[i];
+      if (y[i] > maxY) maxY = y[i];
     }
-    box.set([minX, minY, maxX, maxY], 4 * k);
+    box[4 * k] = minX;
+    box[4 * k + 1] = minY;
+    box[4 * k + 2] = maxX;
+    box[4 * k + 3] = maxY;
   }
   return box;
 }
