@@ -5,14 +5,16 @@ import type { Ring } from './point.ts';
  * ring's area, no two sharing more than an edge. Flat vertices of the ring (on a straight line between their neighbours)
  * may lie on a part's edge without being its vertex. Time about O(n · reflex vertices).
  *
- * Ear clipping (Meisters, "Polygons have ears", Amer. Math. Monthly 82, 1975), then every diagonal that is not needed is
- * taken out, longest first (Hertel and Mehlhorn, FCT 1983: at most four times the fewest parts possible).
+ * Ear clipping (Meisters, "Polygons have ears", Amer. Math. Monthly 82, 1975), then flips towards fat triangles, so that
+ * the parts along a hollow curve are small and near it, then every diagonal that is not needed is taken out, longest first
+ * (Hertel and Mehlhorn, FCT 1983: at most four times the fewest parts possible).
  *
  * The ring must be simple and counter-clockwise, coordinates within 2²⁵ µm so that determinants are exact.
  * Throws RangeError for a clockwise ring and for one that it finds to cross itself; not every crossing is found.
  */
 export function convexParts(ring: Ring): Ring[] {
   const mesh = earMesh(ring);
+  flipToDelaunay(mesh);
   removeSpareDiagonals(mesh);
   return faces(mesh).map((corners) => corners.map((corner) => ring[corner]));
 }
@@ -107,6 +109,61 @@ function cutEar(mesh: Mesh, out: number): number {
   link(mesh, out, leaves);
   link(mesh, leaves, into);
   return stays;
+}
+
+/** Flips per diagonal after which flipping ends, whatever rounding may do to it. */
+const FLIPS = 20;
+
+/**
+ * Lawson's flips towards the constrained Delaunay triangulation: fat triangles keep parts short and local. Which diagonals
+ * come out is a matter of taste, so the test for circles is in doubles; that a flip is possible is decided exactly.
+ */
+function flipToDelaunay(mesh: Mesh): void {
+  const { ringEdges, halfEdges } = mesh;
+  const open: number[] = [];
+  for (let edge = ringEdges; edge < halfEdges; edge += 2) open.push(edge);
+  for (let flips = FLIPS * open.length; open.length > 0 && flips > 0; ) {
+    const edge = open.pop()!;
+    if (!shouldFlip(mesh, edge)) continue;
+    flips--;
+    for (const side of flip(mesh, edge)) if (side >= ringEdges) open.push(side - ((side - ringEdges) % 2));
+  }
+}
+
+/** Whether the fourth corner lies in the circle through one triangle's corners, and the two triangles make a convex quadrilateral. */
+function shouldFlip(mesh: Mesh, edge: number): boolean {
+  const { x, y, origin, previous } = mesh;
+  const a = origin[edge];
+  const b = origin[edge + 1];
+  const c = origin[previous[edge]];
+  const d = origin[previous[edge + 1]];
+  if (turning(mesh, c, d, b) <= 0 || turning(mesh, d, c, a) <= 0) return false;
+  const adx = x[a] - x[d];
+  const ady = y[a] - y[d];
+  const bdx = x[b] - x[d];
+  const bdy = y[b] - y[d];
+  const cdx = x[c] - x[d];
+  const cdy = y[c] - y[d];
+  const lift =
+    (adx * adx + ady * ady) * (bdx * cdy - bdy * cdx) + (bdx * bdx + bdy * bdy) * (cdx * ady - cdy * adx) + (cdx * cdx + cdy * cdy) * (adx * bdy - ady * bdx);
+  return lift > 0;
+}
+
+/** Replaces the diagonal by the other one of its quadrilateral; returns the quadrilateral's four sides. */
+function flip(mesh: Mesh, edge: number): number[] {
+  const { origin, next, previous } = mesh;
+  const twin = edge + 1;
+  const [bc, ca, ad, db] = [next[edge], previous[edge], next[twin], previous[twin]];
+  origin[edge] = origin[ca];
+  origin[twin] = origin[db];
+  // Edge now runs from c to d, its triangle c, d, b; the twin's is d, c, a.
+  link(mesh, edge, db);
+  link(mesh, db, bc);
+  link(mesh, bc, edge);
+  link(mesh, twin, ca);
+  link(mesh, ca, ad);
+  link(mesh, ad, twin);
+  return [bc, ca, ad, db];
 }
 
 function removeSpareDiagonals(mesh: Mesh): void {

@@ -86,18 +86,21 @@ function doubleAreaOf({ start, x, y }: Sums, k: number): number {
 }
 
 /** How many of the largest polygons are tried as containers; the rest are too small to hold much. */
-const CONTAINERS = 64;
+const CONTAINERS = 32;
 
 function withoutContained(sums: Sums): ConvexPolygons {
   const areas = Float64Array.from({ length: sums.count }, (_, k) => doubleAreaOf(sums, k));
   const boxes = boxesOf(sums);
   const bySize = Array.from({ length: sums.count }, (_, k) => k).sort((k, l) => areas[l] - areas[k] || k - l);
   const kept: number[] = [];
+  // What held the last one is tried first: sums alike in size are often alike in place.
+  let likely = 0;
   for (const k of bySize) {
     const holders = Math.min(kept.length, CONTAINERS);
-    let held = false;
-    for (let h = 0; h < holders && !held; h++) held = boxHolds(boxes, kept[h], k) && holds(sums, kept[h], k);
-    if (!held) kept.push(k);
+    let holder = holders > 0 && lies(sums, boxes, k, kept[likely]) ? likely : 0;
+    if (holder === 0) while (holder < holders && !lies(sums, boxes, k, kept[holder])) holder++;
+    if (holder === holders) kept.push(k);
+    else likely = holder;
   }
   return gather(sums, boxes, kept);
 }
@@ -123,21 +126,19 @@ function boxesOf({ count, start, x, y }: Sums): Float64Array {
   return box;
 }
 
-function boxHolds(box: Float64Array, outer: number, inner: number): boolean {
-  const o = 4 * outer;
+/** Whether polygon `inner` lies in polygon `outer`, boundaries included. */
+function lies({ start, x, y }: Sums, box: Float64Array, inner: number, outer: number): boolean {
   const i = 4 * inner;
-  return box[o] <= box[i] && box[o + 1] <= box[i + 1] && box[o + 2] >= box[i + 2] && box[o + 3] >= box[i + 3];
-}
-
-function holds({ start, x, y }: Sums, outer: number, inner: number): boolean {
+  const o = 4 * outer;
+  if (box[o] > box[i] || box[o + 1] > box[i + 1] || box[o + 2] < box[i + 2] || box[o + 3] < box[i + 3]) return false;
   const from = start[outer];
   const to = start[outer + 1];
-  for (let i = from, h = to - 1; i < to; h = i++) {
-    const dx = x[i] - x[h];
-    const dy = y[i] - y[h];
-    for (let v = start[inner]; v < start[inner + 1]; v++) {
-      if (dx * (y[v] - y[h]) - dy * (x[v] - x[h]) < 0) return false;
-    }
+  const first = start[inner];
+  const last = start[inner + 1];
+  for (let b = from, a = to - 1; b < to; a = b++) {
+    const dx = x[b] - x[a];
+    const dy = y[b] - y[a];
+    for (let v = first; v < last; v++) if (dx * (y[v] - y[a]) < dy * (x[v] - x[a])) return false;
   }
   return true;
 }
