@@ -7,7 +7,7 @@ import { flattenLoop, flattenPath } from '../../src/geometry/flatten.ts';
 import { loopArea } from '../../src/geometry/loop-area.ts';
 import { readPathData } from '../../src/geometry/path-data.ts';
 import { boxOf, doubleArea, ringArea, type Point, type Ring } from '../../src/geometry/point.ts';
-import { decimal, ellipseLoop, mixedLoop, samplePath } from '../support/curves.ts';
+import { decimal, ellipseLoop, mixedLoop, samplePath, wildCubicLoop } from '../support/curves.ts';
 import { isSimple } from '../support/rings.ts';
 import { distanceToOutline, isWithin } from '../support/outline-distance.ts';
 
@@ -59,6 +59,17 @@ describe('flattenLoop', () => {
         for (const p of ring) expect(distanceToOutline(p, fine)).toBeLessThanOrEqual(deviationMicrons + 1 + NOISE);
       }),
       { ...seeded, numRuns: 40 },
+    );
+  });
+
+  test('cusps, loops and turns back of a cubic curve keep the tolerance and the deviation returned', () => {
+    fc.assert(
+      fc.property(wildCubicLoop, tolerance, fc.constantFrom('outside' as const, 'inside' as const, 'near' as const), (loop, toleranceMm, side) => {
+        const { ring, deviationMicrons } = flattenLoop(loop, { toleranceMm, side });
+        expect(deviationMicrons).toBeLessThanOrEqual(toleranceMm * 1000 + SNAP + 0.1 + NOISE);
+        for (const p of inMicrons(samplePath(loop, 60))) expect(distanceToOutline(p, ring)).toBeLessThanOrEqual(deviationMicrons + NOISE);
+      }),
+      { ...seeded, numRuns: 300 },
     );
   });
 

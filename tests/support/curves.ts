@@ -79,3 +79,13 @@ export const mixedLoop: fc.Arbitrary<CurvePath> = fc
     const points = corners.map(({ radius }, i) => ({ x: x + radius * Math.cos(i * step), y: y + radius * Math.sin(i * step) }));
     return corners.map(({ style }, i) => styledEdge(points[i], points[(i + 1) % points.length], style));
   });
+
+const gridPoint = fc.record({ x: fc.integer({ min: 0, max: 20 }), y: fc.integer({ min: 0, max: 20 }) });
+
+/** One cubic curve and its chord, controls anywhere on a grid: cusps, loops, turns back, controls upon ends. */
+export const wildCubicLoop: fc.Arbitrary<CurvePath> = fc
+  .tuple(gridPoint, gridPoint, gridPoint, gridPoint)
+  .map(([from, control1, control2, to]) => [
+    { kind: 'cubic', from, control1, control2, to },
+    { kind: 'line', from: to, to: from },
+  ]);
