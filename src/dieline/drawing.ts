@@ -12,6 +12,8 @@ export interface Drawing {
   /** Filled shapes without a stroke: artwork, and the heads of dimension arrows. */
   readonly fills: readonly DrawnLine[];
   readonly texts: readonly DrawnText[];
+  /** Size of the page whose upper left corner is the origin, mm, where the drawing has one. */
+  readonly page: { readonly width: number; readonly height: number } | undefined;
   readonly scale: Dieline['scale'];
   readonly fingerprint: string;
   readonly issues: readonly Issue[];

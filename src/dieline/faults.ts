@@ -7,7 +7,7 @@ import { middleOf, type Contents } from './blanks.ts';
 import { curvePart, pathLength } from './curve-part.ts';
 import type { DrawnLine } from './drawing.ts';
 import { looseEnds, pairsWithin, type Closure } from './gaps.ts';
-import { cutsThrough, isKnife, knifeRank } from './knife-roles.ts';
+import { cutsThrough, isKnife } from './knife-roles.ts';
 import { isFrom, type EdgeRole, type Outlines } from './outlines.ts';
 import type { LineRole } from './roles.ts';
 import { JOIN_TOLERANCE_MM, NEAR_GAP_MM, OVERSHOOT_MM } from './tolerances.ts';
@@ -75,16 +75,9 @@ export function zeroLengths(lines: readonly DrawnLine[]): Issue[] {
   }));
 }
 
-function closedGaps({ graph, closures, contents }: Finding): Issue[] {
-  const used = new Set<Closure>();
-  for (const { outline, openings } of contents) {
-    for (const { edge } of [outline.cycle, ...openings].flatMap(({ steps }) => steps)) {
-      for (const { line } of graph.covers[edge]) {
-        const closure = closures.get(line);
-        if (closure && graph.covers[edge].every((cover) => closures.has(cover.line))) used.add(closure);
-      }
-    }
-  }
+function closedGaps({ roles, closures, contents }: Finding): Issue[] {
+  const edges = contents.flatMap(({ outline, openings }) => [outline.cycle, ...openings].flatMap(({ steps }) => steps.map(({ edge }) => edge)));
+  const used = new Set(edges.flatMap((edge) => closures.get(roles[edge].line) ?? []));
   return [...used].map(({ place, width }) => issueAt('gap-closed', 'warning', place, '', { widthMm: width }));
 }
 
@@ -174,25 +167,25 @@ function selfCrossings({ lines, graph, closures }: Finding): Issue[] {
   );
 }
 
-/** One issue for each two lines that run on one another, at the middle of the first common stretch. */
-function doubledLines({ lines, lineRoles, graph, closures }: Finding): Issue[] {
-  const pairs = new Map<number, { first: number; second: number; edge: number; length: number }>();
+/** Lines that run on another, stronger or earlier one: one issue for each two, at the first common stretch. */
+function doubledLines({ lines, lineRoles, roles, graph, closures }: Finding): Issue[] {
+  const pairs = new Map<number, { kept: number; lost: number; edge: number; length: number }>();
   graph.covers.forEach((covers, edge) => {
-    if (covers.length < 2) return;
-    const [first, second] = covers.map(({ line }) => line).sort((p, q) => p - q);
-    if (closures.has(second) || !isKnife(lineRoles[first].role) || !isKnife(lineRoles[second].role)) return;
+    const kept = roles[edge].line;
+    if (covers.length < 2 || closures.has(kept)) return;
     const [a, b] = graph.edges[edge].map((vertex) => graph.vertices.exact(vertex));
-    const length = distanceBetween(a, b);
-    const key = first * lines.length + second;
-    const known = pairs.get(key);
-    if (known) known.length += length;
-    else pairs.set(key, { first, second, edge, length });
+    const others = covers.map(({ line }) => line).toSpliced(covers.findIndex(({ line }) => line === kept), 1);
+    for (const lost of others) {
+      if (closures.has(lost)) continue;
+      const pair = pairs.get(kept * lines.length + lost) ?? { kept, lost, edge, length: 0 };
+      pair.length += distanceBetween(a, b);
+      pairs.set(kept * lines.length + lost, pair);
+    }
   });
-  return [...pairs.values()].map(({ first, second, edge, length }) => {
-    const [kept, lost] = [first, second].sort((p, q) => knifeRank(lineRoles[p].role) - knifeRank(lineRoles[q].role));
-    const [role, other] = [lineRoles[kept].role, lineRoles[lost].role];
-    const differ = role !== other && other !== 'Unknown';
-    const facts = { lengthMm: length, other: lines[kept].source.described, ...(differ ? { kept: role, lost: other } : {}) };
+  return [...pairs.values()].map(({ kept, lost, edge, length }) => {
+    const [strong, weak] = [lineRoles[kept].role, lineRoles[lost].role];
+    const differ = strong !== weak && weak !== 'Unknown';
+    const facts = { lengthMm: length, other: lines[kept].source.described, ...(differ ? { kept: strong, lost: weak } : {}) };
     return issueAt(differ ? 'roles-on-one-line' : 'line-doubled', 'warning', middleInMm(graph, edge), lines[lost].source.described, facts);
   });
 }
@@ -230,8 +223,9 @@ function tees({ lines, lineRoles, graph, closures, contents }: Finding): Issue[]
   return graph.tees.flatMap(({ vertex, line }) => {
     if (closures.has(line) || !cutsThrough(lineRoles[line].role)) return [];
     const place = { x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] };
+    const own = graph.edgesAt[vertex].some((edge) => graph.covers[edge].every((cover) => cover.line === line));
     const met = graph.edgesAt[vertex].some((edge) => graph.covers[edge].some((cover) => cover.line !== line && cutsThrough(lineRoles[cover.line].role)));
-    if (!met || contents.every(({ outline }) => outline.locator.locate(place) === 'outside')) return [];
+    if (!own || !met || contents.every(({ outline }) => outline.locator.locate(place) === 'outside')) return [];
     return [issueAt('t-joint', 'note', graph.vertices.exact(vertex), lines[line].source.described)];
   });
 }

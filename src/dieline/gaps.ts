@@ -28,7 +28,7 @@ export function closeGaps(graph: Arrangement, chosen: (edge: number) => boolean,
   const taken = new Set<number>();
   const closures: Closure[] = [];
   for (const { a, b } of pairsWithin(graph, ends, widest)) {
-    if (taken.has(a) || taken.has(b) || reachOf(graph, a, 3 * widest).vertices.has(b)) continue;
+    if (taken.has(a) || taken.has(b) || reachOf(graph, chosen, a, 3 * widest).vertices.has(b)) continue;
     taken.add(a).add(b);
     closures.push(bridge(graph, chosen, a, b));
   }
@@ -36,7 +36,7 @@ export function closeGaps(graph: Arrangement, chosen: (edge: number) => boolean,
   const index = edgeIndex(graph, edges);
   for (const end of ends) {
     if (taken.has(end)) continue;
-    const closure = toNearestLine(graph, index, edges, end, widest);
+    const closure = toNearestLine(graph, chosen, index, edges, end, widest);
     if (closure) closures.push(closure);
   }
   return closures;
@@ -65,13 +65,13 @@ export function pairsWithin({ vertices }: Arrangement, ends: readonly number[], 
 const NEAREST_LOOKED_AT = 6;
 
 /** What can be reached from a vertex along edges of a given length together: the end's own line, to which no gap leads. */
-function reachOf({ edges, edgesAt, vertices }: Arrangement, start: number, length: number): { vertices: ReadonlySet<number>; edges: ReadonlySet<number> } {
+function reachOf({ edges, edgesAt, vertices }: Arrangement, chosen: (edge: number) => boolean, start: number, length: number): { vertices: ReadonlySet<number>; edges: ReadonlySet<number> } {
   const left = new Map([[start, length]]);
   const open = [start];
   const passed = new Set<number>();
   while (open.length > 0) {
     const vertex = open.pop()!;
-    for (const edge of edgesAt[vertex]) {
+    for (const edge of edgesAt[vertex].filter(chosen)) {
       passed.add(edge);
       const [a, b] = edges[edge];
       const next = a === vertex ? b : a;
@@ -121,9 +121,9 @@ function edgeIndex({ edges, vertices }: Arrangement, chosen: readonly number[]):
   return index;
 }
 
-function toNearestLine(graph: Arrangement, index: Flatbush, edges: readonly number[], end: number, widest: number): Closure | undefined {
+function toNearestLine(graph: Arrangement, chosen: (edge: number) => boolean, index: Flatbush, edges: readonly number[], end: number, widest: number): Closure | undefined {
   const from = graph.vertices.exact(end);
-  const own = reachOf(graph, end, 3 * widest).edges;
+  const own = reachOf(graph, chosen, end, 3 * widest).edges;
   const places = index
     .search(from.x - widest, from.y - widest, from.x + widest, from.y + widest)
     .map((i) => edges[i])

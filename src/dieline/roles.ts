@@ -1,5 +1,6 @@
 import type { Role, RoleReason } from './dieline.ts';
 import type { Drawing, DrawnLine } from './drawing.ts';
+import { isKnife } from './knife-roles.ts';
 import { lineKinds } from './line-kinds.ts';
 import { ruleApplies, type RoleRule } from './role-rule.ts';
 import { roleOfName, type NamedRole } from './vocabulary.ts';
@@ -23,14 +24,12 @@ export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[
     const rule = rules.find((candidate) => ruleApplies(candidate, source));
     for (const candidate of rules) if (ruleApplies(candidate, source)) used.add(candidate);
     if (rule) return { known: { role: rule.role, reason: 'user rule', inOutline: rule.role !== 'Unknown' } };
-    for (const level of source.levels) {
-      for (const name of level.names) {
-        const role = byName(name);
-        if (role === 'whole dieline') return { whole: true };
-        if (role) return { known: { role, reason: 'name', inOutline: true } };
-      }
-    }
-    return { whole: false };
+    const named = source.levels.flatMap(({ names }) => names.map(byName)).filter((role) => role !== undefined);
+    const whole = named.indexOf('whole dieline');
+    // `outline` within a layer `cut` is cut; within a layer `artwork` it is still the outline.
+    const role = named.find((found, i) => found !== 'whole dieline' && (whole < 0 || i < whole || isKnife(found)));
+    if (role && role !== 'whole dieline') return { known: { role, reason: 'name', inOutline: true } };
+    return { whole: whole >= 0 };
   };
   const namings = lines.map(({ source }) => {
     const found = bySource.get(source) ?? nameSource(source);

@@ -45,7 +45,7 @@ export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
   const physical = lines.length > 0 && collector.allPhysical();
   if (assumed && !physical) issues.unshift(unitAssumed(page));
   const from = assumed && physical ? 'unit' : page.scale.from;
-  return { lines, fills, texts, scale: { mmPerUnit: page.scale.mmPerUnit, from }, fingerprint: fingerprintOf(bytes), issues };
+  return { lines, fills, texts, page: page.size, scale: { mmPerUnit: page.scale.mmPerUnit, from }, fingerprint: fingerprintOf(bytes), issues };
 }
 
 function createCollector(root: XmlElement) {

@@ -4,13 +4,17 @@ import { arrange } from './arrangement.ts';
 import { buildBlank, inReadingOrder, rulePaths, sortIntoOutlines, type CurveOrder } from './blanks.ts';
 import { curvePoint, pathLength } from './curve-part.ts';
 import { STRUCTURAL_ROLES, type Dieline, type Role, type RulePath } from './dieline.ts';
+import { findDimensionLines } from './dimension-lines.ts';
 import type { Drawing, DrawnLine, LineSource } from './drawing.ts';
 import { findFaults, isClosureEdge, zeroLengths, type Finding } from './faults.ts';
 import { closeGaps, type Closure } from './gaps.ts';
 import { grainOf } from './grain.ts';
-import { isKnife } from './knife-roles.ts';
+import { findFrames } from './frames.ts';
+import { cutsThrough, isKnife } from './knife-roles.ts';
+import { lineKinds } from './line-kinds.ts';
 import { openQuestions } from './open-questions.ts';
 import type { ReadOptions } from './options.ts';
+import { findOutlyingKinds } from './outlying-kinds.ts';
 import { edgeRoles, findOutlines, isFrom, outlineSources } from './outlines.ts';
 import { nameLines, settleRoles, type LeftOut, type LineRole, type Naming } from './roles.ts';
 import { JOIN_TOLERANCE_MM } from './tolerances.ts';
@@ -22,9 +26,10 @@ import { JOIN_TOLERANCE_MM } from './tolerances.ts';
 export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' | 'closeGaps'>): Dieline {
   const named = nameEverything(drawing, options);
   const { lines, namings } = named;
-  const leftOut: LeftOut = new Map();
+  const drawn = lines.flatMap(({ curves }, i) => (pathLength(curves) >= JOIN_TOLERANCE_MM ? [i] : []));
+  const leftOut = findNoRules({ ...drawing, lines }, namings, drawn);
   const roles = settleRoles({ lines }, namings, leftOut);
-  const knives = lines.flatMap((line, i) => (isKnife(roles[i].role) && pathLength(line.curves) >= JOIN_TOLERANCE_MM ? [i] : []));
+  const knives = drawn.filter((i) => isKnife(roles[i].role));
   const finding = findBlanks(knives.map((i) => lines[i]), knives.map((i) => roles[i]), options.closeGaps);
 
   const order: CurveOrder = new Map(finding.lines.flatMap(({ curves }) => curves).map((curve, i) => [curve, i]));
@@ -71,6 +76,24 @@ function nameEverything(drawing: Drawing, { roles: rules }: Pick<ReadOptions, 'r
     .map((rule) => ({ code: 'role-rule-unused', severity: 'warning', where: rule.text }));
   if (ignored) issues.push({ code: 'fill-is-no-rule', severity: 'note', where: ignored.source.described });
   return { lines, namings, fills, issues };
+}
+
+/** Of the lines that no name explains: dimension lines, then in the graph of what is left frames and outlying kinds. */
+function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readonly number[]): LeftOut {
+  const isOpen = (line: number) => namings[line].known === undefined;
+  const leftOut = new Map<number, 'Dimensions' | 'Legend'>();
+  for (const line of findDimensionLines(drawing, isOpen)) leftOut.set(line, 'Dimensions');
+  // Where cut lines are named the outline comes from them.
+  if (namings.some(({ known }) => known && cutsThrough(known.role))) return leftOut;
+  const left = drawn.filter((line) => !leftOut.has(line) && isKnife(namings[line].known?.role ?? 'Unknown'));
+  const lines = left.map((line) => drawing.lines[line]);
+  const graph = arrange(lines);
+  const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(left[line]) });
+  const kinds = lineKinds(lines);
+  const kindOf = new Map(left.flatMap((line, i) => (isOpen(line) ? [[i, kinds[i].key] as const] : [])));
+  for (const line of frames) leftOut.set(left[line], 'Legend');
+  for (const line of findOutlyingKinds(graph, kindOf, frames)) leftOut.set(left[line], 'Dimensions');
+  return leftOut;
 }
 
 function pathOf({ curves, closed, source }: DrawnLine, { role, reason }: Pick<LineRole, 'role' | 'reason'>): RulePath {
