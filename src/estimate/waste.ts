@@ -1,12 +1,12 @@
+import { toMicrons } from '../base/units.ts';
 import { intersect, subtract, unite } from '../geometry/boolean.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { growPolygon } from '../geometry/offset.ts';
-import { ringArea, shiftRing, type Point, type Polygon, type Ring } from '../geometry/point.ts';
-import { turnOfDegrees, turnRing } from '../geometry/turn.ts';
+import { ringArea, type Point, type Polygon, type Ring } from '../geometry/point.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import { requiredGap } from '../layout/problem.ts';
 import { micronBox, micronRing } from '../layout/rings.ts';
-import { toMicrons } from '../base/units.ts';
+import { placedRings } from './placed-rings.ts';
 
 /** What becomes of the board of one sheet. Every square millimetre has one cause. */
 export const WASTE_CAUSES = ['blanks', 'gripper', 'tail', 'side-margins', 'colour-bar', 'keep-outs', 'gaps', 'between', 'edges'] as const;
@@ -59,12 +59,9 @@ export function wasteOf(layout: LayoutFile): Waste {
 }
 
 /** All blanks where they stand, grown by so many micrometres. */
-function placed({ designs, placements }: LayoutFile, by: number): Polygon[] {
-  const grown = new Map(designs.map(({ id, outline }) => [id, growPolygon({ outer: micronRing(outline), holes: [] }, by, CORNER_TOLERANCE).polygon.outer]));
-  return placements.map(({ design, rotation, x, y }) => ({
-    outer: shiftRing(turnRing(grown.get(design)!, turnOfDegrees(rotation)!), { x: toMicrons(x), y: toMicrons(y) }),
-    holes: [],
-  }));
+function placed(layout: LayoutFile, by: number): Polygon[] {
+  const grown = (outer: Ring) => growPolygon({ outer, holes: [] }, by, CORNER_TOLERANCE).polygon.outer;
+  return placedRings(layout, grown).map((outer) => ({ outer, holes: [] }));
 }
 
 function keepOuts({ keepOut }: LayoutFile, wanted: (kind: string) => boolean): Polygon[] {

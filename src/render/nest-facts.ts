@@ -1,5 +1,6 @@
 import type { Issue } from '../base/issue.ts';
 import type { BoundName, StopReason } from '../layout/problem.ts';
+import type { BleedKept } from '../estimate/bleed-kept.ts';
 import type { Waste } from '../estimate/waste.ts';
 
 /** What the report of one design on one sheet is made from. Millimetres. */
@@ -28,6 +29,10 @@ export interface NestFacts {
   readonly waste: Waste;
   /** What was taken for granted or changed, each a sentence of the catalogue. */
   readonly assumed: readonly Issue[];
+  /** Facing edges that keep less than the whole bleed; only where bleeds are cut. */
+  readonly bleedKept?: readonly BleedKept[];
+  /** Limits as they came down, where they are to be charted. */
+  readonly limits?: readonly { readonly work: number; readonly seconds?: number; readonly ups: number }[];
   /** Improvements in the order in which they came. */
   readonly history: readonly Improvement[];
 }

@@ -15,6 +15,7 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
   const sections: ReportSection[] = [
     { id: 'why', heading: words.headings.why(facts.ups), sentences: [], figures: whyFigures(facts, language, format) },
     { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },
+    { id: 'bleed', heading: words.headings.bleed, sentences: [], figures: bleedFigures(facts, language, format) },
     { id: 'history', heading: words.headings.history, sentences: facts.history.map((step) => words.improvement(step, format)), figures: [] },
     { id: 'assumed', heading: words.headings.assumed, sentences: facts.assumed.map((issue) => language.issues.sentence(issue)), figures: [] },
   ];
@@ -53,4 +54,15 @@ function boardFigures({ waste, sheet, product }: NestFacts, { report: words }: L
   const figures = WASTE_CAUSES.map((cause, i): Figure => ({ label: names[cause], value: format.percent(shares[i]!), share: shares[i]!, note: format.area(waste[cause]) }));
   const present = figures.filter((_, i) => waste[WASTE_CAUSES[i]!] > 0);
   return [...present, { label: words.labels.sheet, value: format.percent(1), note: format.area(sheet.width * sheet.height) }];
+}
+
+/** One row for each width of bleed kept, the narrowest first, then what all other edges keep. */
+function bleedFigures({ bleedKept = [], bleed }: NestFacts, { report: words }: Language, format: Format): Figure[] {
+  if (bleedKept.length === 0) return [];
+  const rows = new Map<string, [number, number][]>();
+  for (const { blanks: [a, b], keptMm } of bleedKept.toSorted((one, other) => one.keptMm - other.keptMm)) {
+    const width = format.length(keptMm);
+    rows.set(width, [...(rows.get(width) ?? []), [a + 1, b + 1]]);
+  }
+  return [...[...rows].map(([value, pairs]) => ({ label: value, value: words.facing(pairs) })), { label: format.length(bleed), value: words.otherEdges }];
 }

@@ -52,6 +52,24 @@ describe('the report in a terminal', () => {
     expect(nestReport(unlimited).answer).toContain('how many more could fit is not proved');
   });
 
+  test('blanks of no named kind read well', () => {
+    expect(nestReport({ ...facts, product: 'blank' }).answer).toContain('66.0 % of the sheet is used.');
+  });
+
+  test('bleeds that are cut are listed by what they keep, the narrowest first', () => {
+    const bleedKept = [
+      { blanks: [0, 1] as const, keptMm: 2.5 },
+      ...[1, 2, 3, 4, 5, 6].map((i) => ({ blanks: [i, i + 1] as const, keptMm: 2 })),
+    ];
+    const text = reportText(nestReport({ ...facts, bleedMeeting: 'cut', bleedKept }));
+    const start = text.indexOf('Bleed that each edge keeps');
+    expect(text.slice(start + 1, start + 4)).toEqual([
+      '  2 mm    between stations 2 and 3, 3 and 4, 4 and 5, 5 and 6 and 2 more pairs',
+      '  2.5 mm  between stations 1 and 2',
+      '  3 mm    all other edges',
+    ]);
+  });
+
   test('lengths follow the unit asked for', () => {
     expect(nestReport(facts, englishLanguage, createFormat('en', 'in')).answer).toContain('on 40.157 × 28.346 in');
   });

@@ -57,6 +57,19 @@ describe('the chart of improvements', () => {
     expect(untimed).not.toContain('limit');
   });
 
+  test('the limit comes down where its earlier values are known', () => {
+    const falling = historyChart({ ...facts, limits: [{ work: 500, seconds: 0.05, ups: 20 }, { work: 50_000, seconds: 2, ups: 17 }] }, englishReport, format)!;
+    const [, first, second] = /class="chart-limit" d="M[\d.]+ ([\d.]+)H[\d.]+V([\d.]+)H/.exec(falling)!.map(Number);
+    expect(second).toBeGreaterThan(first!);
+  });
+
+  test('labels of the time axis keep apart over many decades', () => {
+    const wide = historyChart({ history: [{ work: 1, ups: 3, source: 'plain rows' }, { work: 4e11, ups: 9, source: 'nested rows' }] }, englishReport, format)!;
+    const ticks = [...wide.matchAll(/<text x="([\d.]+)" y="199.2"[^>]*>([^<]+)</g)].map(([, x, text]) => ({ x: Number(x), width: text!.length * 6 }));
+    expect(ticks.length).toBeGreaterThan(3);
+    for (let i = 1; i < ticks.length; i++) expect(ticks[i]!.x - ticks[i - 1]!.x).toBeGreaterThan((ticks[i]!.width + ticks[i - 1]!.width) / 2);
+  });
+
   test('there is none without improvements', () => {
     expect(historyChart({ history: [] }, englishReport, format)).toBeUndefined();
   });

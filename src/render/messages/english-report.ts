@@ -1,18 +1,23 @@
 import type { NestFacts } from '../nest-facts.ts';
 import type { ReportWords } from './words.ts';
 
-const PRODUCT: Readonly<Record<NestFacts['product'], string>> = { carton: 'carton', label: 'label', blank: 'blank' };
+const USED: Readonly<Record<NestFacts['product'], string>> = { carton: 'is carton', label: 'is label', blank: 'is used' };
+const USE: Readonly<Record<NestFacts['product'], string>> = { carton: 'carton', label: 'label', blank: 'blanks' };
+
+/** Pairs of stations named in a row before the rest is only counted. */
+const NAMED_PAIRS = 4;
 
 export const englishReport: ReportWords = {
   title: ({ design, ups, sheet }, format) => `${design.name}: ${ups} ups on ${format.size(sheet.width, sheet.height)}`,
   answer: (facts, format) => {
     const { ups, sheet, product } = facts;
-    const used = `${format.percent(facts.yield)} of the sheet is ${PRODUCT[product]}`;
+    const used = `${format.percent(facts.yield)} of the sheet ${USED[product]}`;
     return `${ups} ups on ${format.size(sheet.width, sheet.height)}; ${limitWords(facts)}; ${used}.`;
   },
   headings: {
     why: (ups) => `Why ${ups}`,
     board: 'Where the board goes',
+    bleed: 'Bleed that each edge keeps',
     assumed: 'What was assumed',
     caution: 'Before a die is ordered',
     history: 'How the search went',
@@ -51,7 +56,7 @@ export const englishReport: ReportWords = {
   },
   sources: {},
   causes: (product) => ({
-    blanks: PRODUCT[product],
+    blanks: USE[product],
     gripper: 'gripper margin',
     tail: 'tail margin',
     'side-margins': 'side margins',
@@ -64,6 +69,12 @@ export const englishReport: ReportWords = {
   difference: (ups, limit, format) => (limit === ups ? 'none: this is the most possible' : `${limit - ups} ups (${format.percent((limit - ups) / ups)}) not settled`),
   gap: ({ gap }, format) => `${format.length(gap)} knife to knife`,
   bleed: ({ bleed, bleedMeeting }, format) => `${format.length(bleed)}${bleedMeeting === 'cut' ? ', cut at the middle of the gap' : ''}`,
+  facing: (pairs) => {
+    const named = pairs.slice(0, NAMED_PAIRS).map(([a, b]) => `${a} and ${b}`).join(', ');
+    const more = pairs.length > NAMED_PAIRS ? ` and ${pairs.length - NAMED_PAIRS} more pairs` : '';
+    return `between stations ${named}${more}`;
+  },
+  otherEdges: 'all other edges',
   improvement: ({ ups, source, work, seconds }, format) => `${ups} ups by ${source} after ${seconds === undefined ? `${format.number(work, 0)} steps` : format.duration(seconds)}`,
   axes: { ups: 'ups', seconds: 'seconds', work: 'steps of work' },
   caution:

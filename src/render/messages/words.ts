@@ -25,7 +25,7 @@ export interface PictureWords {
 export interface ReportWords {
   readonly title: (facts: NestFacts, format: Format) => string;
   readonly answer: (facts: NestFacts, format: Format) => string;
-  readonly headings: { readonly why: (ups: number) => string; readonly board: string; readonly assumed: string; readonly caution: string; readonly history: string; readonly picture: string };
+  readonly headings: { readonly why: (ups: number) => string; readonly board: string; readonly bleed: string; readonly assumed: string; readonly caution: string; readonly history: string; readonly picture: string };
   readonly labels: Readonly<Record<ReportLabel, string>>;
   /** How a limit is known. */
   readonly bounds: Readonly<Record<BoundName, { readonly name: string; readonly meaning: string }>>;
@@ -37,6 +37,9 @@ export interface ReportWords {
   readonly difference: (ups: number, limit: number, format: Format) => string;
   readonly gap: (facts: NestFacts, format: Format) => string;
   readonly bleed: (facts: NestFacts, format: Format) => string;
+  /** A row of the list of bleeds: these pairs of stations face each other. */
+  readonly facing: (pairs: readonly (readonly [number, number])[]) => string;
+  readonly otherEdges: string;
   readonly improvement: (step: Improvement, format: Format) => string;
   readonly axes: { readonly ups: string; readonly seconds: string; readonly work: string };
   readonly caution: string;
