@@ -1,10 +1,11 @@
+import type { ConvexPolygons } from './minkowski.ts';
 import { insideAny } from './minkowski.ts';
 import type { NoFit } from './no-fit.ts';
 
 /**
- * What keeps a shift from moving further: moved by a small m, it is at least `distance` + normal · m away from one contact
- * edge, for any m. `distance` is negative for a shift at which the interiors meet: then the normal is a way out and the
- * promise holds only roughly.
+ * What keeps a shift from moving further: moved by any m, it is at least `distance` + normal · m away from one convex part
+ * of the forbidden shifts at gap 0. `distance` is negative for a shift at which the interiors meet: then the normal is a
+ * way out and the promise holds only roughly.
  */
 export interface ShiftContact {
   readonly distance: number;
@@ -13,43 +14,60 @@ export interface ShiftContact {
   readonly normalY: number;
 }
 
-/** A shift as near as this to a contact edge, µm, stands on it: its direction from the edge is noise, the edge's normal is not. */
+/** A shift as near as this to an edge, µm, stands on it: its direction from the edge is noise, the edge's normal is not. */
 const ON_EDGE = 2 ** -10;
-/** Of contacts whose normals differ by less than about a quarter of a degree the nearest one speaks for all. */
-const SAME_NORMAL = 0.99999;
+/** Cosine above which two normals are one (10⁻⁶ rad): parts seen by a common edge or corner. The nearest speaks for all. */
+const SAME_NORMAL = 1 - 5e-13;
 
 /**
- * The contact edges within `reach` of the shift (x, y), nearest first. Constructed in doubles: a guide for moving blanks,
- * to be checked exactly afterwards. The shift need not be whole.
+ * The convex parts within `reach` of the shift (x, y), nearest first, parts behind the same edge or corner once.
+ * Constructed in doubles: a guide for moving blanks, to be checked exactly afterwards. The shift need not be whole.
  *
- * From outside, each edge is a convex set, so that its distance is at least what the linear rule says wherever the shift is
- * moved (see ShiftContact).
+ * The distance to a convex set is a convex function of the shift, so the linear rule of ShiftContact bounds it from below
+ * however far the shift is moved; and a shift far enough from every part is allowed.
  */
 export function contactsAt(noFit: NoFit, x: number, y: number, reach: number): ShiftContact[] {
-  if (insideAny(noFit.sums, x, y)) return [nearestExit(noFit, x, y)];
-  const { count, x0, y0, x1, y1 } = noFit.edges;
+  const { sums } = noFit;
+  if (insideAny(sums, x, y)) return [nearestExit(noFit, x, y)];
+  const { count, box } = sums;
   const found: ShiftContact[] = [];
-  const atCorner: ShiftContact[] = [];
   for (let k = 0; k < count; k++) {
-    const ax = x0[k];
-    const ay = y0[k];
-    const bx = x1[k];
-    const by = y1[k];
-    if ((ax < bx ? ax : bx) > x + reach || (ax > bx ? ax : bx) < x - reach || (ay < by ? ay : by) > y + reach || (ay > by ? ay : by) < y - reach) continue;
-    const dx = bx - ax;
-    const dy = by - ay;
-    const along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy);
-    const t = along < 0 ? 0 : along > 1 ? 1 : along;
-    const gapX = x - ax - t * dx;
-    const gapY = y - ay - t * dy;
-    const distance = Math.sqrt(gapX * gapX + gapY * gapY);
-    if (distance > reach) continue;
-    if (distance > ON_EDGE) found.push({ distance, normalX: gapX / distance, normalY: gapY / distance });
-    else (t === along ? found : atCorner).push({ distance, ...outward(dx, dy) });
+    const b = 4 * k;
+    if (box[b] > x + reach || box[b + 1] > y + reach || box[b + 2] < x - reach || box[b + 3] < y - reach) continue;
+    const contact = contactWith(sums, k, x, y);
+    if (contact.distance <= reach) found.push(contact);
   }
-  // A shift on a corner of the boundary may leave either edge's side; one of them is enough to hold it.
-  if (atCorner.length > 0 && !found.some(({ distance }) => distance <= ON_EDGE)) found.push(atCorner[0]);
   return distinct(found.sort((p, q) => p.distance - q.distance));
+}
+
+/** The nearest point of convex polygon k to a point outside it or on its edge. */
+function contactWith({ start, x, y }: ConvexPolygons, k: number, px: number, py: number): ShiftContact {
+  const from = start[k];
+  const to = start[k + 1];
+  let least = Infinity;
+  let awayX = 0;
+  let awayY = 0;
+  let nearest = from;
+  for (let b = from, a = to - 1; b < to; a = b++) {
+    const dx = x[b] - x[a];
+    const dy = y[b] - y[a];
+    // Only edges that face the point can be nearest.
+    if (dx * (py - y[a]) - dy * (px - x[a]) > 0) continue;
+    const along = ((px - x[a]) * dx + (py - y[a]) * dy) / (dx * dx + dy * dy);
+    const t = along < 0 ? 0 : along > 1 ? 1 : along;
+    const ux = px - x[a] - t * dx;
+    const uy = py - y[a] - t * dy;
+    const square = ux * ux + uy * uy;
+    if (square >= least) continue;
+    least = square;
+    awayX = ux;
+    awayY = uy;
+    nearest = b;
+  }
+  const distance = Math.sqrt(least);
+  if (distance > ON_EDGE) return { distance, normalX: awayX / distance, normalY: awayY / distance };
+  const before = nearest === from ? to - 1 : nearest - 1;
+  return { distance, ...outward(x[nearest] - x[before], y[nearest] - y[before]) };
 }
 
 /** Right of the direction: away from the overlap. */

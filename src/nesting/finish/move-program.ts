@@ -26,22 +26,47 @@ export function spread(bodies: Bodies, contacts: readonly Contact[], trust: numb
   }
 }
 
+/** What moving a body aside costs against moving one forward by as much: nobody steps aside for nothing. */
+const ASIDE_COST = 0.02;
+
+/** Which way `push` moves: −1 towards smaller coordinates, 1 towards larger ones. */
+export interface Direction {
+  readonly axis: 'x' | 'y';
+  readonly sign: -1 | 1;
+}
+
 /**
- * Moves all bodies at once towards smaller `costX` · x + `costY` · y with every rule kept by `margin`. Returns how much the
- * cost fell; undefined when the program failed or the rules cannot all be kept.
+ * Moves all bodies at once so that the one furthest back along the direction comes as far forward as can be, and all of
+ * them together too. Rules that hold with more than `margin` keep that margin, tighter ones are not tightened: standing still
+ * is always allowed. Returns false when the program failed.
  */
-export function push(bodies: Bodies, contacts: readonly Contact[], trust: number, margin: number, [costX, costY]: readonly [number, number]): number | undefined {
+export function push(bodies: Bodies, contacts: readonly Contact[], trust: number, margin: number, { axis, sign }: Direction): boolean {
   const program = createLinearProgram('minimise');
   try {
-    addMoves(program, bodies, trust, costX, costY);
-    program.addRows(contacts.map((contact) => ruleRow(contact, { columns: [], values: [] }, margin)));
+    addMoves(program, bodies, trust, axis === 'x' ? -sign : 0, axis === 'y' ? -sign : 0);
+    const aside = Array.from(bodies.x, () => program.addColumn(ASIDE_COST));
+    const rear = program.addColumn(bodies.count, -Infinity, Infinity);
+    const rules = contacts.map((contact) => ruleRow(contact, { columns: [], values: [] }, Math.min(margin, contact.distance - contact.required)));
+    program.addRows([...rules, ...rearRows(bodies, rear, { axis, sign }), ...asideRows(aside, axis)]);
     const result = program.solve(ITERATIONS_PER_BODY * (bodies.count + 1));
-    if (result.status !== 'optimal') return undefined;
+    if (result.status !== 'optimal') return false;
     applyMoves(bodies, result.values);
-    return -result.objective;
+    return true;
   } finally {
     program.dispose();
   }
+}
+
+/** The column `rear` is at least every movable body's distance from the end it moves away from, less a constant. */
+function rearRows(bodies: Bodies, rear: number, { axis, sign }: Direction): ProgramRow[] {
+  const place = bodies[axis];
+  const end = sign < 0 ? (axis === 'x' ? bodies.maxX : bodies.maxY) : axis === 'x' ? bodies.minX : bodies.minY;
+  return Array.from(place, (at, i) => ({ lower: -sign * (at - end[i]), upper: Infinity, columns: [rear, axis === 'x' ? 2 * i : 2 * i + 1], values: [1, sign] })).filter((_, i) => bodies.movable[i]);
+}
+
+/** Column `aside[i]` is at least the length of body i's move across the axis. */
+function asideRows(aside: readonly number[], axis: 'x' | 'y'): ProgramRow[] {
+  return aside.flatMap((column, i) => [1, -1].map((sign) => ({ lower: 0, upper: Infinity, columns: [column, axis === 'x' ? 2 * i + 1 : 2 * i], values: [1, sign] })));
 }
 
 /** Columns 2i and 2i + 1 are the moves of body i along x and y, held to its room. */
