@@ -12,7 +12,7 @@ const HEIGHT = 220;
 const PLOT = { left: 46, right: 616, top: 26, base: 182 } as const;
 const TEXT = 11;
 /** Labels along the time axis; more would touch one another. */
-const MOST_TICKS = 6;
+const MOST_TICKS = 4;
 /** Earlier moments are drawn as this one: a hundredth of a second, one step of work. */
 const FIRST_MOMENT = { seconds: 0.01, work: 1 } as const;
 
@@ -39,7 +39,7 @@ export function historyChart({ history, limit, limits = [] }: Pick<NestFacts, 'h
 
   const parts = [
     ...upsTicks(low, high).map((tick) => rule(PLOT.left, y(tick), PLOT.right, y(tick), 0.15) + write(String(tick), PLOT.left - 8, y(tick) + TEXT * 0.36, 'end')),
-    ...decades(least, most).map((tick) => rule(x(tick), PLOT.base, x(tick), PLOT.base + 4, 0.6) + write(format.number(tick, 2), x(tick), PLOT.base + 4 + TEXT * 1.2, 'middle')),
+    ...decades(least, most).map((tick) => rule(x(tick), PLOT.base, x(tick), PLOT.base + 4, 0.6) + write(format.number(tick, 2), x(tick), PLOT.base + 4 + TEXT * 1.2, tick < most ? 'middle' : 'end')),
     rule(PLOT.left, PLOT.base, PLOT.right, PLOT.base, 0.6),
     write(words.axes.ups, PLOT.left - 8, PLOT.top - 12, 'end'),
     write(words.axes[clock], PLOT.right, HEIGHT - 4, 'end'),
@@ -79,17 +79,14 @@ function write(text: string, x: number, y: number, anchor: 'end' | 'middle' | 's
   return element('text', { x: plain(x), y: plain(y), 'text-anchor': anchor, 'font-weight': bold ? 'bold' : undefined, fill: 'currentColor' }, escapeXml(text));
 }
 
-/** The number of ups above every step, left out where it would touch the one before; the last always stands. */
+/** The number of ups above every step that is long enough for it; the last one always is named. */
 function stepLabels(steps: readonly Step[], x: (at: number) => number, y: (ups: number) => number): string[] {
-  const labels: string[] = [];
-  let free = Infinity;
-  for (const { at, ups } of steps.toReversed()) {
+  return steps.flatMap(({ at, ups }, i) => {
+    const next = steps[i + 1];
     const start = x(at) + 4;
-    if (start + textWidth(String(ups), TEXT, true) + 4 > free) continue;
-    labels.push(write(String(ups), start, y(ups) - 5, 'start', true));
-    free = start;
-  }
-  return labels.toReversed();
+    const hasRoom = !next || start + textWidth(String(ups), TEXT, true) + 2 <= x(next.at);
+    return hasRoom ? [write(String(ups), start, y(ups) - 5, 'start', true)] : [];
+  });
 }
 
 /** At most seven whole numbers from the bottom to the top. */
