@@ -1,0 +1,153 @@
+import { basename, extname } from 'node:path';
+import pc from 'picocolors';
+import type { Dieline } from '../../dieline/dieline.ts';
+import { chooseBlank } from '../../dieline/choose-blank.ts';
+import { mirrorBlank } from '../../dieline/mirror-blank.ts';
+import { readSvgDrawing } from '../../dieline/read-svg.ts';
+import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
+import { nest, type NestOutcome } from '../../pipeline/nest.ts';
+import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
+import type { Improvement } from '../../render/nest-facts.ts';
+import { sceneToPdf } from '../../render/pdf.ts';
+import { PLAIN, reportText, type TextStyle } from '../../render/report-text.ts';
+import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
+import { addDrawingOptions, readDrawingOptions } from '../drawing-options.ts';
+import { readInput, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { addEffortOptions, addLayingOptions, readNestOptions, type NestOptions } from '../nest-options.ts';
+import { createOptionReader } from '../option-reader.ts';
+import { createProgress } from '../progress.ts';
+import { createStopSignal } from '../stop-signal.ts';
+import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
+
+interface Outputs {
+  readonly json?: string;
+  readonly svg?: string;
+  readonly pdf?: string;
+  readonly html?: string;
+  readonly history?: string;
+  readonly explainLimit?: string;
+}
+
+export const registerNest: RegisterCommand = (program) => {
+  const command = program
+    .command('nest')
+    .description('Lays one design out on one sheet: the best layout, how good it is, its pictures.')
+    .argument('<drawing>', 'dieline drawing (SVG)')
+    .requiredOption('--sheet <size>', 'sheet size in mm, the first number along the gripper edge: 1020x720, 28x40in');
+  addLayingOptions(command);
+  addDrawingOptions(command);
+  addEffortOptions(command)
+    .option('--layouts <n>', 'offer so many truly different layouts', '1')
+    .option('--locked <layout>', 'blanks of this layout file stay where they are; the rest is filled')
+    .option('--grid <rows x columns>', 'force a regular arrangement: 3x5')
+    .option('--json <file>', 'write the layout file; - is standard output')
+    .option('--svg <file>', 'write the picture of the sheet as SVG')
+    .option('--pdf <file>', 'write the picture of the sheet as PDF')
+    .option('--html <file>', 'write the whole report as one page')
+    .option('--history <file>', 'write how the layout was found as JSON, with a chart beside it (.svg)')
+    .option('--explain-limit <file>', 'write how the limit is known, so that it can be recomputed')
+    .option('--progress', 'show how the search goes on stderr')
+    .addHelpText('after', `
+With --layouts the further layouts are written beside the first: sheet.json, sheet-2.json, …
+Exit code 0: done; 1: done, but the drawing or an interruption asks for a decision; 2: nothing was done and nothing written.`)
+    .action(action(runNest));
+};
+
+type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly progress?: boolean };
+
+async function runNest(path: string, raw: RawOptions): Promise<number> {
+  const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
+  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board].filter((input) => input !== undefined), outputs);
+  const options = readNestOptions(raw);
+  const { dieline, blank } = readDrawing(path, raw, options);
+  const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
+
+  const stop = createStopSignal(options.seconds);
+  const pool = createWorkerPool(options.workers ?? defaultWorkers());
+  const progress = createProgress(raw.progress === true, stop.elapsed);
+  const history: Improvement[] = [];
+  try {
+    const outcome = await nest(
+      { ...options, id: designName(path), blank, drawing: dieline, locked },
+      {
+        effort: options.effort,
+        seed: options.seed,
+        runner: pool,
+        stop: stop.reason,
+        onImprovement: (event) => {
+          progress.show(event);
+          if (event.kind === 'layout') history.push({ work: event.work, seconds: stop.elapsed() / 1000, ups: event.ups, source: event.source });
+        },
+      },
+    );
+    progress.end();
+    const occasion = { name: basename(path, extname(path)), seed: options.seed, seconds: stop.elapsed() / 1000, history };
+    const showings = outcome.layouts.map((layout) => showNest(outcome, layout, occasion));
+    writeAll(await outputFiles(raw, outcome, showings, history));
+    if (raw.json !== '-') sayAll(dieline, outcome, showings);
+    const asks = dieline.issues.some(({ severity }) => severity !== 'note') || outcome.solution.stopped === 'interrupted';
+    return asks ? ASKS : DONE;
+  } finally {
+    stop.dispose();
+    await pool.close();
+  }
+}
+
+/** The blank that is meant, as seen on the printed side. */
+function readDrawing(path: string, raw: RawOptions, { drawnFrom }: NestOptions) {
+  const reader = createOptionReader(raw);
+  const readOptions = readDrawingOptions(raw, reader);
+  reader.finish();
+  const dieline: Dieline = readSvgDrawing(readInput(path), readOptions);
+  const blank = chooseBlank(dieline, readOptions.blank);
+  return { dieline, blank: drawnFrom === 'inside' ? mirrorBlank(blank) : blank };
+}
+
+function designName(path: string): string {
+  return basename(path, extname(path));
+}
+
+async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonly Showing[], history: readonly Improvement[]): Promise<Output[]> {
+  const files: Output[] = [];
+  for (const [index, showing] of showings.entries()) {
+    const named = (path: string) => (index === 0 ? path : numbered(path, index + 1));
+    const layout = outcome.layouts[index]!;
+    if (raw.json === '-' && index > 0) continue;
+    if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(layout.file) });
+    if (raw.svg !== undefined) files.push({ path: named(raw.svg), content: showing.svg });
+    if (raw.pdf !== undefined) files.push({ path: named(raw.pdf), content: await sceneToPdf(showing.scene) });
+    if (raw.html !== undefined) files.push({ path: named(raw.html), content: showing.html() });
+  }
+  if (raw.history !== undefined) {
+    files.push({ path: raw.history, content: `${JSON.stringify({ format: 'blankwright-history', version: 1, improvements: history }, null, 2)}\n` });
+    const chart = showings[0]?.chart;
+    if (chart !== undefined) files.push({ path: withEnding(raw.history, '.svg'), content: chart });
+  }
+  if (raw.explainLimit !== undefined) {
+    const { limit } = outcome;
+    files.push({ path: raw.explainLimit, content: `${JSON.stringify({ format: 'blankwright-limit', version: 1, ...limit }, null, 2)}\n` });
+  }
+  return files;
+}
+
+/** `sheet.json` → `sheet-2.json` */
+function numbered(path: string, number: number): string {
+  const ending = extname(path);
+  return `${path.slice(0, path.length - ending.length)}-${number}${ending}`;
+}
+
+function withEnding(path: string, ending: string): string {
+  return path.slice(0, path.length - extname(path).length) + ending;
+}
+
+/** What the drawing asks about on stderr, the reports on stdout. */
+function sayAll(dieline: Dieline, outcome: NestOutcome, showings: readonly Showing[]): void {
+  for (const issue of dieline.issues) if (issue.severity !== 'note') process.stderr.write(`${sentence(issue)}\n`);
+  const [first, ...others] = showings;
+  process.stdout.write(`${reportText(first!.report, terminalStyle()).join('\n')}\n`);
+  others.forEach(({ report }, index) => process.stdout.write(`\n${index + 2}. ${report.answer}\n   ${String(outcome.layouts[index + 1]!.file.result?.['source'])}\n`));
+}
+
+function terminalStyle(): TextStyle {
+  return pc.isColorSupported && process.stdout.isTTY ? { strong: pc.bold, quiet: pc.dim, accent: pc.cyan } : PLAIN;
+}

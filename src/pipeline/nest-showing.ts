@@ -1,0 +1,95 @@
+import { ringArea } from '../geometry/point.ts';
+import { wasteOf } from '../estimate/waste-of.ts';
+import { createFormat, type Format } from '../render/format.ts';
+import { historyChart } from '../render/history-chart.ts';
+import { englishLanguage } from '../render/messages/english-language.ts';
+import type { Language } from '../render/messages/language.ts';
+import type { Improvement, NestFacts } from '../render/nest-facts.ts';
+import { nestReport } from '../render/nest-report.ts';
+import type { Report } from '../render/report.ts';
+import { reportHtml } from '../render/report-html.ts';
+import type { Scene } from '../render/scene.ts';
+import { sheetScene } from '../render/sheet-scene.ts';
+import { sceneToSvg } from '../render/svg.ts';
+import { viewOfLayout } from '../render/view-of-layout.ts';
+import type { NestedLayout, NestOutcome } from './nest.ts';
+
+/** What the host knows besides the outcome: what blanks are called, how long it took. */
+export interface Occasion {
+  readonly name: string;
+  readonly seed: number;
+  readonly seconds?: number | undefined;
+  /** Improvements with the moments at which they came. */
+  readonly history: readonly Improvement[];
+}
+
+/** One layout of an outcome as facts for the report. */
+export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file }: NestedLayout, { name, seed, seconds, history }: Occasion): NestFacts {
+  const [part] = problem.parts;
+  const areaMm2 = ringArea(part!.outline) / 1e6;
+  const [widthMm, heightMm] = [0, 1].map((axis) => Math.max(...design.outline.map((point) => point[axis]!)));
+  const { sheet, rules } = file;
+  const ups = file.placements.length;
+  return {
+    design: { name, widthMm: widthMm!, heightMm: heightMm!, areaMm2 },
+    product: 'blank',
+    sheet,
+    ups,
+    limit: { ups: limit.ups, by: limit.by },
+    yield: (areaMm2 * ups) / (sheet.width * sheet.height),
+    gap: rules.gap,
+    bleed: rules.bleed,
+    bleedMeeting: rules.bleedMeeting,
+    rotations: design.rotations,
+    source: String(file.result?.['source'] ?? ''),
+    stopped: solution.stopped,
+    seed,
+    ...(seconds !== undefined && { seconds }),
+    ...(solution.bestCell && { bestCellDensity: solution.bestCell.density }),
+    waste: wasteOf(file),
+    assumed: notes,
+    history,
+  };
+}
+
+export interface Showing {
+  readonly report: Report;
+  readonly scene: Scene;
+  readonly svg: string;
+  /** Undefined when there is nothing to chart. */
+  readonly chart: string | undefined;
+  readonly html: () => string;
+}
+
+/** Report and picture of one layout. */
+export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: Occasion, language: Language = englishLanguage): Showing {
+  const format = createFormat(language.locale);
+  const facts = factsOf(outcome, layout, occasion);
+  const report = nestReport(facts, language, format);
+  const view = viewOfLayout(layout.file, { grain: outcome.sheetGrain, figures: titleFigures(facts, language, format) });
+  const scene = sheetScene(view, { words: language.picture, format });
+  const svg = sceneToSvg(scene);
+  const chart = historyChart(facts, language.report, format);
+  const pictures = [
+    { section: 'answer', svg, onPaper: true },
+    ...(chart === undefined ? [] : [{ section: 'why', svg: chart, onPaper: false }]),
+  ];
+  return { report, scene, svg, chart, html: () => reportHtml(report, pictures) };
+}
+
+/** The title block: what a person at the press wants to know of this sheet. */
+function titleFigures(facts: NestFacts, { report: words }: Language, format: Format): { label: string; value: string }[] {
+  const { labels } = words;
+  return [
+    { label: labels.ups, value: String(facts.ups) },
+    { label: labels.design, value: facts.design.name },
+    { label: labels.sheet, value: format.size(facts.sheet.width, facts.sheet.height) },
+    { label: labels.blank, value: format.size(facts.design.widthMm, facts.design.heightMm) },
+    ...(facts.limit ? [{ label: labels.limit, value: String(facts.limit.ups) }] : []),
+    { label: labels.yield, value: format.percent(facts.yield) },
+    { label: labels.gap, value: format.length(facts.gap) },
+    { label: labels.bleed, value: format.length(facts.bleed) },
+    { label: labels.source, value: words.sources[facts.source] ?? facts.source },
+    { label: labels.seed, value: String(facts.seed) },
+  ];
+}
