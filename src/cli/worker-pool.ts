@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { Task, TaskResult, TaskRunner } from '../nesting/tasks.ts';
 
@@ -12,6 +13,11 @@ export type Reply = { readonly index: number; readonly result: TaskResult } | { 
 export interface WorkerPool extends TaskRunner {
   /** Ends the threads. */
   close(): Promise<void>;
+}
+
+/** One thread a core, at most eight: lanes are few. */
+export function defaultWorkers(): number {
+  return Math.min(8, availableParallelism());
 }
 
 /** How often `stop` is asked while threads work, milliseconds. */

@@ -1,9 +1,9 @@
-import { mapPath, type Affine } from '../geometry/affine.ts';
+import { mapPath, reversePath, scaling } from '../geometry/affine.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import type { Blank } from './dieline.ts';
 
 /** x changes sign, so what ran counter-clockwise runs clockwise. */
-const MIRROR: Affine = { a: -1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+const MIRROR = scaling(-1, 1);
 
 /** The blank seen from its other side. */
 export function mirrorBlank(blank: Blank): Blank {
