@@ -1,6 +1,6 @@
 import { ringArea } from '../geometry/point.ts';
-import { wasteOf } from '../estimate/waste-of.ts';
-import { createFormat, type Format } from '../render/format.ts';
+import { wasteOf } from '../estimate/waste.ts';
+import { createFormat } from '../render/format.ts';
 import { historyChart } from '../render/history-chart.ts';
 import { englishLanguage } from '../render/messages/english-language.ts';
 import type { Language } from '../render/messages/language.ts';
@@ -11,6 +11,7 @@ import { reportHtml } from '../render/report-html.ts';
 import type { Scene } from '../render/scene.ts';
 import { sheetScene } from '../render/sheet-scene.ts';
 import { sceneToSvg } from '../render/svg.ts';
+import { titleFigures } from '../render/title-figures.ts';
 import { viewOfLayout } from '../render/view-of-layout.ts';
 import type { NestedLayout, NestOutcome } from './nest.ts';
 
@@ -66,7 +67,7 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
   const format = createFormat(language.locale);
   const facts = factsOf(outcome, layout, occasion);
   const report = nestReport(facts, language, format);
-  const view = viewOfLayout(layout.file, { grain: outcome.sheetGrain, figures: titleFigures(facts, language, format) });
+  const view = viewOfLayout(layout.file, { grain: outcome.sheetGrain, figures: titleFigures(facts, language.report, format) });
   const scene = sheetScene(view, { words: language.picture, format });
   const svg = sceneToSvg(scene);
   const chart = historyChart(facts, language.report, format);
@@ -75,21 +76,4 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
     ...(chart === undefined ? [] : [{ section: 'why', svg: chart, onPaper: false }]),
   ];
   return { report, scene, svg, chart, html: () => reportHtml(report, pictures) };
-}
-
-/** The title block: what a person at the press wants to know of this sheet. */
-function titleFigures(facts: NestFacts, { report: words }: Language, format: Format): { label: string; value: string }[] {
-  const { labels } = words;
-  return [
-    { label: labels.ups, value: String(facts.ups) },
-    { label: labels.design, value: facts.design.name },
-    { label: labels.sheet, value: format.size(facts.sheet.width, facts.sheet.height) },
-    { label: labels.blank, value: format.size(facts.design.widthMm, facts.design.heightMm) },
-    ...(facts.limit ? [{ label: labels.limit, value: String(facts.limit.ups) }] : []),
-    { label: labels.yield, value: format.percent(facts.yield) },
-    { label: labels.gap, value: format.length(facts.gap) },
-    { label: labels.bleed, value: format.length(facts.bleed) },
-    { label: labels.source, value: words.sources[facts.source] ?? facts.source },
-    { label: labels.seed, value: String(facts.seed) },
-  ];
 }
