@@ -2,7 +2,8 @@ import { createCatalogue } from './catalogue.ts';
 import { commandMessages } from './english-command.ts';
 import { dielineMessages } from './english-dieline.ts';
 import { geometryMessages } from './english-geometry.ts';
+import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
 import { pressMessages } from './english-press.ts';
 
-export const english = createCatalogue([commandMessages, dielineMessages, geometryMessages, layoutMessages, pressMessages]);
+export const english = createCatalogue([commandMessages, dielineMessages, geometryMessages, layingMessages, layoutMessages, pressMessages]);
