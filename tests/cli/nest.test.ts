@@ -1,0 +1,98 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+
+const root = new URL('../..', import.meta.url).pathname;
+const binary = join(root, 'dist', 'cli', 'main.js');
+const folder = mkdtempSync(join(tmpdir(), 'blankwright-nest-'));
+const carton = join(root, 'samples', 'drawings', 'straight-tuck-small.svg');
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function run(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: folder });
+  return { status, stdout, stderr };
+}
+
+const nest = (...args: string[]) => run('nest', carton, '--sheet', '520x360', '--effort', 'quick', ...args);
+
+describe('nest', () => {
+  test('writes a layout that the judge finds sound, and says what it is', () => {
+    const { stdout } = nest('--json', 'sheet.json', '--svg', 'sheet.svg', '--pdf', 'sheet.pdf', '--html', 'sheet.html', '--history', 'history.json', '--explain-limit', 'limit.json');
+    const layout = JSON.parse(readFileSync(join(folder, 'sheet.json'), 'utf8'));
+    expect(layout).toMatchObject({ format: 'blankwright-layout', version: 1, units: 'mm', usable: { x: 6, y: 13, width: 508, height: 337 } });
+    expect(layout.placements.length).toBe(layout.result.ups);
+    expect(layout.result.upperBound).toBeGreaterThanOrEqual(layout.result.ups);
+    expect(stdout).toContain(`${layout.result.ups} ups on 520 × 360 mm`);
+    expect(run('judge', 'sheet.json').status).toBe(0);
+    expect(readFileSync(join(folder, 'sheet.svg'), 'utf8')).toMatch(/^<svg|^<\?xml/);
+    expect(readFileSync(join(folder, 'sheet.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(JSON.parse(readFileSync(join(folder, 'history.json'), 'utf8')).improvements.length).toBeGreaterThan(0);
+    expect(JSON.parse(readFileSync(join(folder, 'limit.json'), 'utf8')).ups).toBe(layout.result.upperBound);
+  });
+
+  test('the same bytes for any number of workers; with - standard output holds JSON only', () => {
+    const [one, two] = ['1', '2'].map((workers) => nest('--json', '-', '--workers', workers).stdout);
+    expect(JSON.parse(one!).result.seed).toBe(1);
+    expect(two).toBe(one);
+  });
+
+  test('a cut by the clock is said and is no failure', () => {
+    const { status, stdout } = run('nest', carton, '--sheet', '1020x720', '--effort', 'thorough', '--seconds', '0.5', '--json', '-');
+    expect(JSON.parse(stdout).result.stopped).toBe('seconds');
+    expect(status).not.toBe(2);
+  });
+
+  test('grain turns the blank; both ways of saying rotations contradict each other', () => {
+    const across = JSON.parse(nest('--grain', 'x', '--sheet-grain', 'y', '--json', '-').stdout);
+    expect(across.designs[0].rotations).toEqual([90, 270]);
+    expect(nest('--grain', 'x', '--sheet-grain', 'y', '--rotations', '0').status).toBe(2);
+  });
+
+  test('locked blanks stay', () => {
+    nest('--json', 'first.json');
+    const layout = JSON.parse(readFileSync(join(folder, 'first.json'), 'utf8'));
+    const kept = layout.placements.slice(0, 2);
+    writeFileSync(join(folder, 'kept.json'), JSON.stringify({ ...layout, placements: kept }));
+    const again = JSON.parse(nest('--locked', 'kept.json', '--json', '-').stdout);
+    for (const placed of kept) expect(again.placements).toContainEqual(placed);
+  });
+});
+
+describe('what nest refuses: exit code 2, the place and the remedy named, nothing written', () => {
+  const press = join(folder, 'press.json');
+  writeFileSync(press, '{ "gripper": -3, "bar": "middle:6" }');
+  test.each([
+    ['no sheet', [], /--sheet/],
+    ['a sheet of nonsense', ['--sheet', 'large'], /--sheet large: a size/],
+    ['a length of nonsense', ['--sheet', '520x360', '--gap', 'wide'], /--gap wide: a length/],
+    ['two faults at once', ['--sheet', '520x360', '--gap', '-1', '--seed', 'x'], /--gap -1[\s\S]*--seed x/],
+    ['bleeds that overlap', ['--sheet', '520x360', '--gap', '4', '--bleed', '3'], /--bleed-meeting cut/],
+    ['a blank too large', ['--sheet', '150x150'], /turned by 0°[\s\S]*too wide/],
+    ['margins that leave nothing', ['--sheet', '520x20'], /nothing is left of the sheet/],
+    ['a grid that does not fit', ['--sheet', '520x360', '--grid', '9x9'], /9 rows × 9 columns/],
+    ['long grain of a square', ['--sheet', '520x520', '--grain', 'x', '--sheet-grain', 'long'], /the sheet is square/],
+    ['a wrong record', ['--sheet', '520x360', '--press', press], /gripper[\s\S]*bar/],
+    ['a record that is not there', ['--sheet', '520x360', '--cutter', 'none.json'], /none.json: there is no such file/],
+    ['an output over the drawing', ['--sheet', '520x360', '--svg', carton], /overwrite an input/],
+    ['an output in no folder', ['--sheet', '520x360', '--effort', 'quick', '--svg', join(folder, 'no', 'x.svg')], /cannot write/],
+  ])('%s', (_, args, message) => {
+    const before = readdirSync(folder).sort();
+    const { status, stderr } = run('nest', carton, ...args, '--json', 'refused.json');
+    expect(status).toBe(2);
+    expect(stderr).toMatch(message);
+    expect(readdirSync(folder).sort()).toEqual(before);
+  });
+
+  test('a drawing that is none', () => {
+    writeFileSync(join(folder, 'broken.svg'), '<svg><path d="M0 0');
+    expect(run('nest', 'broken.svg', '--sheet', '520x360').status).toBe(2);
+    expect(run('nest', 'missing.svg', '--sheet', '520x360').stderr).toContain('missing.svg: there is no such file');
+  });
+});
+
+test('the help of every command can be read and names its options', () => {
+  const help = execFileSync(process.execPath, [binary, 'nest', '--help'], { encoding: 'utf8' });
+  for (const option of ['--sheet', '--gripper', '--bar', '--rotations', '--effort', '--locked', '--explain-limit']) expect(help).toContain(option);
+});
