@@ -48,7 +48,8 @@ interface Run {
 export async function drive(problem: Problem, settings: DriverSettings, methods: Methods): Promise<Outcome> {
   const incumbents = new Incumbents(problem, (candidate) => methods.isValid(problem, candidate), settings.onImprovement ?? (() => {}));
   const run: Run = { problem, settings, methods, budget: methods.budgetOf(settings.effort), incumbents };
-  for (const stage of [closedForms, patterns, freeSearch]) {
+  // A forced grid is for the patterns alone.
+  for (const stage of problem.grid ? [closedForms, patterns] : [closedForms, patterns, freeSearch]) {
     const reason = stopReason(run);
     if (reason) return { incumbents, stopped: reason };
     await stage(run);
@@ -56,8 +57,10 @@ export async function drive(problem: Problem, settings: DriverSettings, methods:
   return { incumbents, stopped: stopReason(run) ?? 'effort' };
 }
 
+/** A run that has nothing to show yet goes on: the first pattern is there in a moment. */
 function stopReason({ incumbents, settings }: Run): StopReason | undefined {
-  return incumbents.limitMet ? 'limit-met' : settings.stop();
+  if (incumbents.limitMet) return 'limit-met';
+  return incumbents.ups === 0 ? undefined : settings.stop();
 }
 
 async function closedForms({ problem, methods, incumbents }: Run): Promise<void> {

@@ -71,7 +71,6 @@ describe('what nest refuses: exit code 2, the place and the remedy named, nothin
     ['bleeds that overlap', ['--sheet', '520x360', '--gap', '4', '--bleed', '3'], /--bleed-meeting cut/],
     ['a blank too large', ['--sheet', '150x150'], /turned by 0°[\s\S]*too wide/],
     ['margins that leave nothing', ['--sheet', '520x20'], /nothing is left of the sheet/],
-    ['a grid that does not fit', ['--sheet', '520x360', '--grid', '9x9'], /9 rows × 9 columns/],
     ['long grain of a square', ['--sheet', '520x520', '--grain', 'x', '--sheet-grain', 'long'], /the sheet is square/],
     ['a wrong record', ['--sheet', '520x360', '--press', press], /gripper[\s\S]*bar/],
     ['a record that is not there', ['--sheet', '520x360', '--cutter', 'none.json'], /none.json: there is no such file/],
