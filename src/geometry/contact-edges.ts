@@ -1,4 +1,5 @@
 import type { Ring } from './point.ts';
+import { withoutStraights } from './without-straights.ts';
 
 /** Segments in flat arrays: segment k runs from (x0, y0) to (x1, y1). */
 export interface Segments {
@@ -38,11 +39,7 @@ interface Corners {
 }
 
 function cornersOf(ring: Ring, sign: 1 | -1): Corners {
-  const corners = ring.filter((p, i) => {
-    const before = ring[(i + ring.length - 1) % ring.length];
-    const after = ring[(i + 1) % ring.length];
-    return (p.x - before.x) * (after.y - p.y) !== (p.y - before.y) * (after.x - p.x);
-  });
+  const corners = withoutStraights(ring);
   const after = (i: number) => corners[(i + 1) % corners.length];
   return {
     count: corners.length,

@@ -3,6 +3,8 @@ import { fromLowest } from './minkowski.ts';
 import { forbids } from './no-fit.ts';
 import type { Point, Ring } from './point.ts';
 import { doubleArea } from './point.ts';
+import { cross } from './vector.ts';
+import { withoutStraights } from './without-straights.ts';
 
 /**
  * The boundary of the forbidden shifts at gap 0. Corners where edges cross are rounded to whole micrometres, by at most
@@ -147,11 +149,11 @@ function traceLoops(boundary: readonly Edge[]): Ring[] {
       used[edge] = true;
       const { direction } = boundary[edge];
       const corner = places[vertexOf[2 * edge]];
-      if (loop.length === 0 || before.x * direction.y !== before.y * direction.x) loop.push(corner);
+      if (loop.length === 0 || cross(before, direction) !== 0) loop.push(corner);
       before = direction;
       edge = nextEdge(boundary, edge, leaving[vertexOf[2 * edge + 1]]);
     }
-    loops.push(fromLowest(withoutFlatCorners(loop)));
+    loops.push(fromLowest(withoutStraights(loop)));
   });
   return loops;
 }
@@ -190,15 +192,6 @@ function isEarlier(a: { along: number; left: number }, b: { along: number; left:
   const half = (t: { along: number; left: number }) => (t.left > 0 ? 0 : t.left === 0 && t.along < 0 ? 1 : t.left < 0 ? 2 : 3);
   if (half(a) !== half(b)) return half(a) < half(b);
   return a.along * b.left - a.left * b.along > 0;
-}
-
-function withoutFlatCorners(loop: readonly Point[]): Ring {
-  const distinct = loop.filter((p, i) => p.x !== loop[(i + 1) % loop.length].x || p.y !== loop[(i + 1) % loop.length].y);
-  return distinct.filter((p, i) => {
-    const before = distinct[(i + distinct.length - 1) % distinct.length];
-    const after = distinct[(i + 1) % distinct.length];
-    return (p.x - before.x) * (after.y - p.y) !== (p.y - before.y) * (after.x - p.x);
-  });
 }
 
 function inwardEnds({ from, to, direction }: Edge): readonly [Point, Point] {

@@ -53,6 +53,23 @@ export function forbids({ gap, sums, edges }: NoFit, dx: number, dy: number): bo
   return false;
 }
 
+/** How far apart the outlines are at the shift, µm, in doubles; 0 when they meet. */
+export function outlineDistance({ sums, edges }: NoFit, dx: number, dy: number): number {
+  if (insideAny(sums, dx, dy)) return 0;
+  const { count, x0, y0, x1, y1 } = edges;
+  let least = Infinity;
+  for (let k = 0; k < count; k++) {
+    const ux = x1[k] - x0[k];
+    const uy = y1[k] - y0[k];
+    const along = ((dx - x0[k]) * ux + (dy - y0[k]) * uy) / (ux * ux + uy * uy);
+    const t = along < 0 ? 0 : along > 1 ? 1 : along;
+    const awayX = dx - x0[k] - t * ux;
+    const awayY = dy - y0[k] - t * uy;
+    least = Math.min(least, awayX * awayX + awayY * awayY);
+  }
+  return Math.sqrt(least);
+}
+
 function onlyUsed(edges: Segments, pieces: readonly Piece[]): Pick<NoFit, 'edges' | 'pieces'> {
   const used = [...new Set(pieces.map((piece) => piece.segment))];
   const numberOf = new Map(used.map((segment, k) => [segment, k]));

@@ -1,5 +1,7 @@
 import type { Box, Point, Ring } from './point.ts';
 import { boxOf } from './point.ts';
+import { determinant } from './predicates.ts';
+import { between, distanceBetween, dot, minus } from './vector.ts';
 
 export interface Simplified {
   /** Holds the given ring; simple; its box is the given ring's box. */
@@ -65,12 +67,12 @@ function least(changes: ReadonlyMap<Corner, Change>): [Corner, Change] {
 /** The cheaper of leaving this corner out and leaving out the edge that leaves it. */
 function cheapest(box: Box, corner: Corner): Change | undefined {
   const { before, after } = corner;
-  if (turning(before.at, corner.at, after.at) <= 0) {
+  if (determinant(before.at, corner.at, after.at) <= 0) {
     const moved = distance(corner.at, before.at, after.at);
     return { from: before, to: after, removed: [corner], place: undefined, deviation: Math.max(before.deviation, corner.deviation) + moved };
   }
   const end = after.after;
-  if (turning(corner.at, after.at, end.at) <= 0) return undefined;
+  if (determinant(corner.at, after.at, end.at) <= 0) return undefined;
   const place = meeting(box, before.at, corner.at, after.at, end.at);
   if (!place) return undefined;
   const moved = Math.max(distance(place, corner.at, after.at), distance(corner.at, before.at, place), distance(after.at, place, end.at));
@@ -97,7 +99,7 @@ function meeting(box: Box, a: Point, b: Point, c: Point, d: Point): Point | unde
     for (let dy = -1; dy <= 2; dy++) {
       const p = { x: x + dx, y: y + dy };
       if (p.x < box.minX || p.x > box.maxX || p.y < box.minY || p.y > box.maxY) continue;
-      if (turning(a, p, b) < 0 || turning(p, d, c) < 0 || turning(b, p, c) <= 0) continue;
+      if (determinant(a, p, b) < 0 || determinant(p, d, c) < 0 || determinant(b, p, c) <= 0) continue;
       if (!best || distance(p, b, c) < distance(best, b, c)) best = p;
     }
   }
@@ -154,30 +156,24 @@ class Outline {
   }
 }
 
-/** Twice the signed area of the triangle; exact. */
-function turning(a: Point, b: Point, c: Point): number {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
-
 /** Whether the edge from the shared corner to `other` lies on the new edge, so that they overlap. */
 function foldsBack(other: Point, start: Point, end: Point, shared: Point): boolean {
   const far = start === shared ? end : start;
   const along = (other.x - shared.x) * (far.x - shared.x) + (other.y - shared.y) * (far.y - shared.y);
-  return turning(shared, far, other) === 0 && along > 0;
+  return determinant(shared, far, other) === 0 && along > 0;
 }
 
 /** Whether two closed segments share a point. */
 function touches(a: Point, b: Point, c: Point, d: Point): boolean {
   if (Math.max(a.x, b.x) < Math.min(c.x, d.x) || Math.max(c.x, d.x) < Math.min(a.x, b.x)) return false;
   if (Math.max(a.y, b.y) < Math.min(c.y, d.y) || Math.max(c.y, d.y) < Math.min(a.y, b.y)) return false;
-  return Math.sign(turning(a, b, c)) * Math.sign(turning(a, b, d)) <= 0 && Math.sign(turning(c, d, a)) * Math.sign(turning(c, d, b)) <= 0;
+  return Math.sign(determinant(a, b, c)) * Math.sign(determinant(a, b, d)) <= 0 && Math.sign(determinant(c, d, a)) * Math.sign(determinant(c, d, b)) <= 0;
 }
 
 /** Distance from p to the segment from a to b. */
 function distance(p: Point, a: Point, b: Point): number {
-  const dx = b.x - a.x;
-  const dy = b.y - a.y;
-  const length = dx * dx + dy * dy;
-  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / length));
-  return Math.sqrt((p.x - a.x - t * dx) ** 2 + (p.y - a.y - t * dy) ** 2);
+  const along = minus(b, a);
+  const length = dot(along, along);
+  const t = length === 0 ? 0 : Math.min(1, Math.max(0, dot(minus(p, a), along) / length));
+  return distanceBetween(p, between(a, b, t));
 }

@@ -55,7 +55,7 @@ describe('the outline of a no-fit polygon', () => {
           }
         }
       }),
-      { seed: 51, numRuns: 200 },
+      { seed: 51, numRuns: 80 },
     );
     expect(Math.min(seen.pockets, seen.slits, seen.points)).toBeGreaterThan(0);
   });
@@ -72,7 +72,7 @@ describe('the outline of a no-fit polygon', () => {
           expect(Math.min(free, forbidden)).toBeGreaterThan(0);
         }
       }),
-      { seed: 52, numRuns: 100 },
+      { seed: 52, numRuns: 50 },
     );
   });
 
@@ -85,7 +85,7 @@ describe('the outline of a no-fit polygon', () => {
         expect(corners(one, 1)).toEqual(corners(other, -1));
         expect(one.slits.length).toBe(other.slits.length);
       }),
-      { seed: 53, numRuns: 200 },
+      { seed: 53, numRuns: 100 },
     );
   });
 

@@ -28,9 +28,9 @@ describe('forbidden shifts', () => {
           expect(forbids(noFit, d.x, d.y)).toBe(expected);
         }
       }),
-      { seed: 21, numRuns: 300 },
+      { seed: 21, numRuns: 150 },
     );
-    expect(Math.min(sizes.forbidden, sizes.free)).toBeGreaterThan(300);
+    expect(Math.min(sizes.forbidden, sizes.free)).toBeGreaterThan(150);
   });
 
   test('of b against a are those of a against b through the origin', () => {
@@ -38,7 +38,7 @@ describe('forbidden shifts', () => {
       fc.property(tinyRings, tinyRings, fc.constantFrom(0, 2), shifts, (a, b, gap, d) => {
         expect(forbids(noFitPolygon(a, b, gap), d.x, d.y)).toBe(forbids(noFitPolygon(b, a, gap), -d.x, -d.y));
       }),
-      { seed: 22, numRuns: 300 },
+      { seed: 22, numRuns: 150 },
     );
   });
 
@@ -51,7 +51,7 @@ describe('forbidden shifts', () => {
         expect(forbids(noFitPolygon(shiftRing(a, by), b, gap), d.x + by.x, d.y + by.y)).toBe(expected);
         expect(forbids(noFitPolygon(a, shiftRing(b, by), gap), d.x - by.x, d.y - by.y)).toBe(expected);
       }),
-      { seed: 23, numRuns: 200 },
+      { seed: 23, numRuns: 100 },
     );
   });
 });

@@ -31,3 +31,16 @@ function pointNearer(p: Point, from: Point, to: Point, gap: number): boolean {
   if (along >= length) return (p.x - to.x) ** 2 + (p.y - to.y) ** 2 < gap ** 2;
   return (dx * (p.y - from.y) - dy * (p.x - from.x)) ** 2 < gap ** 2 * length;
 }
+
+/** Least distance between two outlines, every corner against every edge, in doubles. */
+export function slowDistance(a: Ring, b: Ring): number {
+  const oneWay = (corners: Ring, edges: Ring) => Math.min(...corners.flatMap((p) => edges.map((from, i) => pointDistance(p, from, edges[(i + 1) % edges.length]))));
+  return Math.min(oneWay(a, b), oneWay(b, a));
+}
+
+function pointDistance(p: Point, from: Point, to: Point): number {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const t = Math.min(1, Math.max(0, ((p.x - from.x) * dx + (p.y - from.y) * dy) / (dx * dx + dy * dy)));
+  return Math.hypot(p.x - from.x - t * dx, p.y - from.y - t * dy);
+}

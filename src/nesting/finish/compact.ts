@@ -1,22 +1,17 @@
 import type { Placement, Problem } from '../../layout/problem.ts';
 import { requiredGap } from '../../layout/problem.ts';
 import { placedBox } from '../rank.ts';
-import { layoutIsValid } from '../valid.ts';
-import type { Bodies } from './bodies.ts';
-import { bodiesOf, wholePlacements } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
 import { contactsOf } from './contacts.ts';
 import { freePlaces } from './free-places.ts';
 import type { Direction } from './move-program.ts';
 import { push } from './move-program.ts';
-import { repair } from './repair.ts';
+import { MARGIN_FOR_ROUNDING, settled } from './settled.ts';
 
 /** Most linear programs one after another. */
 const ROUNDS = 30;
 /** Moves that one linear program may make along either axis, µm, as a share of the gap or this at least. */
 const LEAST_TRUST = 2000;
-/** Room left to contacts by the linear programs, µm: rounding moves each of two blanks by up to 0.71. */
-const MARGIN_FOR_ROUNDING = 1.5;
-const REPAIR_REACH = 6;
 /** A program that brings the rear forward by less than this, µm, is the last. */
 const LEAST_GAIN = 20;
 /** Most rounds of single slides. */
@@ -49,13 +44,6 @@ function pushedOnce(problem: Problem, placements: readonly Placement[], directio
   const contacts = contactsOf(problem, bodies, 3 * trust);
   if (!push(bodies, contacts, trust, MARGIN_FOR_ROUNDING, direction)) return undefined;
   return settled(problem, bodies);
-}
-
-function settled(problem: Problem, bodies: Bodies): Placement[] | undefined {
-  const whole = wholePlacements(bodies);
-  if (layoutIsValid(problem, whole)) return whole;
-  const repaired = repair(problem, whole, REPAIR_REACH);
-  return layoutIsValid(problem, repaired) ? repaired : undefined;
 }
 
 /** How far the layout reaches back from the edge it is pushed to, but for a constant. */

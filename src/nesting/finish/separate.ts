@@ -1,21 +1,17 @@
 import type { Placement, Problem } from '../../layout/problem.ts';
 import { layoutIsValid } from '../valid.ts';
 import type { Bodies } from './bodies.ts';
-import { bodiesOf, wholePlacements } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
 import { contactsOf } from './contacts.ts';
 import { spread } from './move-program.ts';
 import { project } from './projection.ts';
-import { repair } from './repair.ts';
+import { MARGIN_FOR_ROUNDING, settled } from './settled.ts';
 
 /** Contacts are collected this far beyond the distance to be kept, µm. */
 const SLACK = 600;
 /** Times contacts are collected and projected; two to four are usual. */
 const ROUNDS = 14;
-/**
- * Distance aimed at beyond the required one, µm: rounding moves each of two blanks by up to 0.71. Where there is no room for
- * it the smaller one is tried; exact fits along the axes survive rounding, others go through the repair.
- */
-const MARGIN_FOR_ROUNDING = 1.5;
+/** Rules kept by this much, µm, count as kept: doubles are better by far. */
 const LEAST_MARGIN = 0.02;
 /** A round that leaves more than this share of the lack before it has got stuck. */
 const PROGRESS = 0.9;
@@ -23,8 +19,6 @@ const PROGRESS = 0.9;
 const HOPELESS = 150;
 /** Moves that the linear programs may make along either axis, µm, one after another. */
 const TRUSTS = [300, 50, 50];
-/** How far the repair may move a blank, µm. */
-const REPAIR_REACH = 6;
 
 /**
  * Moves a layout whose blanks overlap a little, or keep a little less than their distance, to one on whole micrometres that
@@ -61,11 +55,4 @@ function spreadInRounds(problem: Problem, bodies: Bodies): Placement[] | undefin
     if (found) return found;
   }
   return undefined;
-}
-
-function settled(problem: Problem, bodies: Bodies): Placement[] | undefined {
-  const whole = wholePlacements(bodies);
-  if (layoutIsValid(problem, whole)) return whole;
-  const repaired = repair(problem, whole, REPAIR_REACH);
-  return layoutIsValid(problem, repaired) ? repaired : undefined;
 }
