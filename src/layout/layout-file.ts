@@ -161,7 +161,7 @@ const MOST_REASONS = 20;
 
 function checkFormat(content: unknown, where: string): void {
   if (!isRecord(content) || content['format'] !== LAYOUT_FORMAT) throw inputError('layout-format', { where, facts: { format: LAYOUT_FORMAT } });
-  if (content['version'] !== LAYOUT_VERSION) throw inputError('layout-version', { where, facts: { found: JSON.stringify(content['version']) ?? 'none', version: LAYOUT_VERSION } });
+  if (content['version'] !== LAYOUT_VERSION) throw inputError('layout-version', { where, facts: { found: (JSON.stringify(content['version']) ?? 'none').slice(0, 40), version: LAYOUT_VERSION } });
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {
