@@ -2,7 +2,7 @@ import type { Drawing } from './drawing.ts';
 
 /** Words for the direction of the board's fibres. */
 const GRAIN = /\b(grain|fib(re|er)s? direction|faserrichtung|faserlauf|laufrichtung|sens (des )?fibres?|sens du papier|(sentido|direcci[oó]n) de (la )?fibra|(senso|direzione) (della )?fibra)\b/i;
-const ALONG_X = /\b(x|horizontal(e|ly)?|waagr?echt|quer|orizzontale)\b|[↔→←⇔]/i;
+const ALONG_X = /\b(x|horizontal(e|ly)?|waage?recht|quer|orizzontale)\b|[↔→←⇔]/i;
 const ALONG_Y = /\b(y|vertical(e|ly)?|senkrecht|verticale)\b|[↕↑↓⇕]/i;
 
 /**
