@@ -21,14 +21,14 @@ export function reportHtml(report: Report, pictures: readonly ReportPicture[] = 
     '<meta name="color-scheme" content="light dark">',
     // Even a page from a hostile drawing can load and run nothing.
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">`,
-    `<title>${escapeXml(report.title)}</title>`,
+    `<title>${prose(report.title)}</title>`,
     `<style>${REPORT_CSS}</style>`,
   ];
   const body = [
-    `<header><p class="name">${escapeXml(report.title)}</p><h1>${escapeXml(report.answer)}</h1></header>`,
+    `<header><p class="name">${prose(report.title)}</p><h1>${prose(report.answer)}</h1></header>`,
     pictureOf('answer'),
     ...report.sections.map((section) => sectionHtml(section, pictureOf(section.id))),
-    `<footer><h2>${escapeXml(report.caution.heading)}</h2><p>${escapeXml(report.caution.text)}</p></footer>`,
+    `<footer><h2>${prose(report.caution.heading)}</h2><p>${prose(report.caution.text)}</p></footer>`,
   ];
   return `<!doctype html>\n<html lang="${escapeXml(report.language)}">\n<head>\n${head.join('\n')}\n</head>\n<body>\n<main>\n${body.filter(Boolean).join('\n')}\n</main>\n</body>\n</html>\n`;
 }
@@ -39,9 +39,9 @@ function pictureHtml({ svg, onPaper }: ReportPicture): string {
 
 function sectionHtml({ id, heading, sentences, figures }: ReportSection, pictures: string): string {
   const parts = [
-    `<h2>${escapeXml(heading)}</h2>`,
+    `<h2>${prose(heading)}</h2>`,
     pictures,
-    sentences.length > 0 ? `<ul>\n${sentences.map((sentence) => `<li>${escapeXml(sentence)}</li>`).join('\n')}\n</ul>` : '',
+    sentences.length > 0 ? `<ul>\n${sentences.map((sentence) => `<li>${prose(sentence)}</li>`).join('\n')}\n</ul>` : '',
     figures.length > 0 ? figuresHtml(figures) : '',
   ];
   return element('section', { id }, `\n${parts.filter(Boolean).join('\n')}\n`);
@@ -54,11 +54,16 @@ function figuresHtml(figures: readonly Figure[]): string {
 
 function partRow({ label, value, share, note = '' }: Figure): string {
   const bar = share === undefined ? '' : `<span class="bar" style="width:${(share * 100).toFixed(1)}%"></span>`;
-  return `<tr><th scope="row">${escapeXml(label)}</th><td class="number">${escapeXml(value)}</td><td class="number">${escapeXml(note)}</td><td class="share">${bar}</td></tr>`;
+  return `<tr><th scope="row">${prose(label)}</th><td class="number">${prose(value)}</td><td class="number">${prose(note)}</td><td class="share">${bar}</td></tr>`;
 }
 
 function figureRow({ label, value, formula, note }: Figure): string {
-  const shown = formula === undefined ? '' : ` <span class="formula">= ${escapeXml(formula)}</span>`;
-  const meaning = note === undefined ? '' : `<span class="note">${escapeXml(note)}</span>`;
-  return `<tr><th scope="row">${escapeXml(label)}</th><td><b>${escapeXml(value)}</b>${shown}${meaning}</td></tr>`;
+  const shown = formula === undefined ? '' : ` <span class="formula">= ${prose(formula)}</span>`;
+  const meaning = note === undefined ? '' : `<span class="note">${prose(note)}</span>`;
+  return `<tr><th scope="row">${prose(label)}</th><td><b>${prose(value)}</b>${shown}${meaning}</td></tr>`;
+}
+
+/** Text for the page; a figure and its unit, and the thousands of a figure, stay on one line. */
+function prose(text: string): string {
+  return escapeXml(text.replace(/(\d) (?=%|\d{3}(?!\d)|(?:mm|cm|m|in|ft)²?(?![a-z]))/g, '$1\u00a0'));
 }

@@ -9,6 +9,7 @@ import { facts } from './facts.ts';
 
 const format = createFormat('en');
 const chart = historyChart(facts, englishReport, format)!;
+const withPlainSpaces = (text: string) => text.replaceAll('\u00a0', ' ');
 const html = reportHtml(nestReport(facts), [{ section: 'history', svg: chart, onPaper: false }]);
 
 describe('the report as a page', () => {
@@ -18,8 +19,14 @@ describe('the report as a page', () => {
   });
 
   test('holds the answer as its heading and every figure of the report', () => {
-    expect(html).toContain('<h1>15 ups on 1020 × 720 mm; at most 17 can fit (pockets); 66.0 % of the sheet is carton.</h1>');
-    for (const { figures } of nestReport(facts).sections) for (const { value } of figures) expect(html).toContain(value);
+    expect(withPlainSpaces(html)).toContain('<h1>15 ups on 1020 × 720 mm; at most 17 can fit (pockets); 66.0 % of the sheet is carton.</h1>');
+    for (const { figures } of nestReport(facts).sections) for (const { value } of figures) expect(withPlainSpaces(html)).toContain(value);
+  });
+
+  test('a figure is never parted from its unit', () => {
+    expect(html).toContain('66.0\u00a0%');
+    expect(html).toContain('7\u00a0344.0\u00a0cm²');
+    expect(html).toContain('1020 × 720\u00a0mm');
   });
 
   test('names cannot break the markup', () => {
