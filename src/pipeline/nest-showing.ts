@@ -1,4 +1,5 @@
 import { ringArea } from '../geometry/point.ts';
+import { bleedKept } from '../estimate/bleed-kept.ts';
 import { wasteOf } from '../estimate/waste.ts';
 import { createFormat } from '../render/format.ts';
 import { historyChart } from '../render/history-chart.ts';
@@ -22,10 +23,12 @@ export interface Occasion {
   readonly seconds?: number | undefined;
   /** Improvements with the moments at which they came. */
   readonly history: readonly Improvement[];
+  /** Limits with the moments from which they were known. */
+  readonly limits?: NestFacts['limits'];
 }
 
 /** One layout of an outcome as facts for the report. */
-export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file }: NestedLayout, { name, seed, seconds, history }: Occasion): NestFacts {
+export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file }: NestedLayout, { name, seed, seconds, history, limits }: Occasion): NestFacts {
   const [part] = problem.parts;
   const areaMm2 = ringArea(part!.outline) / 1e6;
   const [widthMm, heightMm] = [0, 1].map((axis) => Math.max(...design.outline.map((point) => point[axis]!)));
@@ -49,7 +52,9 @@ export function factsOf({ problem, limit, notes, solution, design }: NestOutcome
     ...(solution.bestCell && { bestCellDensity: solution.bestCell.density }),
     waste: wasteOf(file),
     assumed: notes,
+    ...(rules.bleedMeeting === 'cut' && { bleedKept: bleedKept(file) }),
     history,
+    ...(limits && { limits }),
   };
 }
 
@@ -73,7 +78,7 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
   const chart = historyChart(facts, language.report, format);
   const pictures = [
     { section: 'answer', svg, onPaper: true },
-    ...(chart === undefined ? [] : [{ section: 'why', svg: chart, onPaper: false }]),
+    ...(chart === undefined ? [] : [{ section: 'history', svg: chart, onPaper: false }]),
   ];
   return { report, scene, svg, chart, html: () => reportHtml(report, pictures) };
 }

@@ -1,6 +1,6 @@
 import type { Format } from './format.ts';
 import type { ReportWords } from './messages/words.ts';
-import type { Improvement, NestFacts } from './nest-facts.ts';
+import type { Moment, NestFacts } from './nest-facts.ts';
 import { plain } from './plain.ts';
 import { FONTS } from './svg.ts';
 import { textWidth } from './text-width.ts';
@@ -31,7 +31,7 @@ interface Step {
 export function historyChart({ history, limit, limits = [] }: Pick<NestFacts, 'history' | 'limit' | 'limits'>, words: ReportWords, format: Format): string | undefined {
   if (history.length === 0) return undefined;
   const clock = [...history, ...limits].every(({ seconds }) => seconds !== undefined) ? 'seconds' : 'work';
-  const moment = (step: Pick<Improvement, 'work' | 'seconds'>) => Math.max(step[clock]!, FIRST_MOMENT[clock]);
+  const moment = (step: Moment) => Math.max(step[clock]!, FIRST_MOMENT[clock]);
   const best = history.map((step): Step => ({ at: moment(step), ups: step.ups }));
   const known = limits.map((step): Step => ({ at: moment(step), ups: step.ups }));
   const { least, most, x, y, low, high } = axesFor([...best, ...known, ...(limit ? [{ at: best[0]!.at, ups: limit.ups }] : [])]);
@@ -53,7 +53,7 @@ export function historyChart({ history, limit, limits = [] }: Pick<NestFacts, 'h
       write(`${words.labels.limit} ${limit.ups}`, PLOT.right, y(limit.ups) + (isMet ? TEXT * 1.3 : -5), 'end', true),
     );
   }
-  const title = element('title', {}, escapeXml(`${words.headings.history}: ${history.map((step) => words.improvement(step, format)).join('; ')}`));
+  const title = element('title', {}, escapeXml(`${words.headings.history}: ${history.at(-1)!.ups} ${words.axes.ups}`));
   const root = { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, width: WIDTH, height: HEIGHT, role: 'img', color: '#1f2428', 'font-family': FONTS, 'font-size': TEXT };
   return `${element('svg', root, `\n${[title, ...parts].join('\n')}\n`)}\n`;
 }

@@ -32,15 +32,22 @@ export interface NestFacts {
   /** Facing edges that keep less than the whole bleed; only where bleeds are cut. */
   readonly bleedKept?: readonly BleedKept[];
   /** Limits as they came down, where they are to be charted. */
-  readonly limits?: readonly { readonly work: number; readonly seconds?: number; readonly ups: number }[];
+  readonly limits?: readonly LimitStep[];
   /** Improvements in the order in which they came. */
   readonly history: readonly Improvement[];
 }
 
-export interface Improvement {
+export interface Moment {
   /** Counted work when it came. */
   readonly work: number;
   readonly seconds?: number;
+}
+
+export interface Improvement extends Moment {
   readonly ups: number;
   readonly source: string;
+}
+
+export interface LimitStep extends Moment {
+  readonly ups: number;
 }

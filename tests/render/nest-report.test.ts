@@ -70,6 +70,13 @@ describe('the report in a terminal', () => {
     ]);
   });
 
+  test('an improvement that brings no more ups is called an arrangement', () => {
+    const again = { work: 95_000, seconds: 4.5, ups: 15, source: 'nested rows' };
+    const text = reportText(nestReport({ ...facts, history: [...facts.history, again] })).join('\n');
+    expect(text).toContain('– 15 ups by every second row turned after 4.1 s');
+    expect(text).toContain('– 15 ups, better arranged, by nested rows after 4.5 s');
+  });
+
   test('lengths follow the unit asked for', () => {
     expect(nestReport(facts, englishLanguage, createFormat('en', 'in')).answer).toContain('on 40.157 × 28.346 in');
   });

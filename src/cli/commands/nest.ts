@@ -7,7 +7,7 @@ import { readSvgDrawing } from '../../dieline/read-svg.ts';
 import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
 import { nest, type NestOutcome } from '../../pipeline/nest.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
-import type { Improvement } from '../../render/nest-facts.ts';
+import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { sceneToPdf } from '../../render/pdf.ts';
 import { PLAIN, reportText, type TextStyle } from '../../render/report-text.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
@@ -66,6 +66,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const pool = createWorkerPool(options.workers ?? defaultWorkers());
   const progress = createProgress(raw.progress === true, stop.elapsed);
   const history: Improvement[] = [];
+  const limits: LimitStep[] = [];
   try {
     const outcome = await nest(
       { ...options, id: designName(path), blank, drawing: dieline, locked },
@@ -76,12 +77,14 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
         stop: stop.reason,
         onImprovement: (event) => {
           progress.show(event);
-          if (event.kind === 'layout') history.push({ work: event.work, seconds: stop.elapsed() / 1000, ups: event.ups, source: event.source });
+          const moment = { work: event.work, seconds: stop.elapsed() / 1000 };
+          if (event.kind === 'layout') history.push({ ...moment, ups: event.ups, source: event.source });
+          else limits.push({ ...moment, ups: event.limit.ups });
         },
       },
     );
     progress.end();
-    const occasion = { name: basename(path, extname(path)), seed: options.seed, seconds: stop.elapsed() / 1000, history };
+    const occasion = { name: basename(path, extname(path)), seed: options.seed, seconds: stop.elapsed() / 1000, history, limits };
     const showings = outcome.layouts.map((layout) => showNest(outcome, layout, occasion));
     writeAll(await outputFiles(raw, outcome, showings, history));
     if (raw.json !== '-') sayAll(dieline, outcome, showings);

@@ -42,10 +42,10 @@ export const englishReport: ReportWords = {
   },
   bounds: {
     area: { name: 'area', meaning: 'limit known only from area: each blank with its share of the gap takes board, and the sheet has only so much' },
-    ovals: { name: 'ovals', meaning: 'round and oval blanks cannot lie closer than in the densest honeycomb, edge effects counted' },
-    hexagon: { name: 'hexagon', meaning: 'no arrangement is denser than the smallest hexagon around the blank' },
+    ovals: { name: 'ovals', meaning: 'round, oval and other bulging blanks cannot lie closer than in their densest lattice, the edges of the sheet counted' },
+    hexagon: { name: 'hexagon', meaning: 'each blank takes at least the smallest hexagon around it and its share of the gap, however they are turned' },
     pockets: { name: 'pockets', meaning: 'every place a blank could take was sorted into pockets that hold one blank each; so many pockets at most can be filled' },
-    rectangles: { name: 'rectangles', meaning: 'waste that rectangles of this size must leave on this sheet' },
+    rectangles: { name: 'rectangles', meaning: 'every blank holds a rectangle, and no more such rectangles can lie on the sheet' },
   },
   noLimit: 'not proved',
   stopped: {
@@ -75,7 +75,7 @@ export const englishReport: ReportWords = {
     return `between stations ${named}${more}`;
   },
   otherEdges: 'all other edges',
-  improvement: ({ ups, source, work, seconds }, format) => `${ups} ups by ${source} after ${seconds === undefined ? `${format.number(work, 0)} steps` : format.duration(seconds)}`,
+  improvement: ({ ups, source, work, seconds }, raised, format) => `${raised ? `${ups} ups` : `${ups} ups, better arranged,`} by ${source} after ${seconds === undefined ? `${format.number(work, 0)} steps` : format.duration(seconds)}`,
   axes: { ups: 'ups', seconds: 'seconds', work: 'steps of work' },
   caution:
     'This is a plan. Knives, clearances and gripper margins are confirmed with the machine’s own manual and the die maker before a die is ordered. Presses, guillotines and die-cutters are worked by trained people under local rules. ' +

@@ -40,7 +40,8 @@ export interface ReportWords {
   /** A row of the list of bleeds: these pairs of stations face each other. */
   readonly facing: (pairs: readonly (readonly [number, number])[]) => string;
   readonly otherEdges: string;
-  readonly improvement: (step: Improvement, format: Format) => string;
+  /** `raised`: more ups than the step before; else the same number in a better arrangement. */
+  readonly improvement: (step: Improvement, raised: boolean, format: Format) => string;
   readonly axes: { readonly ups: string; readonly seconds: string; readonly work: string };
   readonly caution: string;
 }
