@@ -2,6 +2,7 @@ import Flatbush from 'flatbush';
 import { MICRONS_PER_MM } from '../base/units.ts';
 import type { Curve } from '../geometry/curve.ts';
 import type { Point } from '../geometry/point.ts';
+import { distanceBetween } from '../geometry/vector.ts';
 import { chordParameters, curvePoint } from './curve-part.ts';
 import { READING_LIMITS } from './limits.ts';
 import { CHORD_TOLERANCE_MM, JOIN_TOLERANCE_MM } from './tolerances.ts';
@@ -237,4 +238,15 @@ function merged(edges: readonly Edge[], vertices: Vertices): Pick<Arrangement, '
     covers[edge].push(forward ? { line, curve, start, end } : { line, curve, start: end, end: start });
   }
   return { edges: pairs, covers, edgesAt };
+}
+
+/** Middle of an edge, µm; not always whole. */
+export function middleOf({ edges, vertices: { x, y } }: Arrangement, edge: number): Point {
+  const [a, b] = edges[edge];
+  return { x: (x[a] + x[b]) / 2, y: (y[a] + y[b]) / 2 };
+}
+
+/** Length of straight edges together, mm. */
+export function lengthOfEdges({ edges, vertices }: Arrangement, list: readonly number[]): number {
+  return list.reduce((sum, edge) => sum + distanceBetween(vertices.exact(edges[edge][0]), vertices.exact(edges[edge][1])), 0);
 }

@@ -3,8 +3,8 @@ import { reversePath } from '../geometry/affine.ts';
 import type { Curve, CurvePath } from '../geometry/curve.ts';
 import { flattenLoop } from '../geometry/flatten.ts';
 import { loopArea } from '../geometry/loop-area.ts';
-import { boxOf, type Box, type Point } from '../geometry/point.ts';
-import type { Arrangement } from './arrangement.ts';
+import { boxOf, type Box } from '../geometry/point.ts';
+import { middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle, type Step } from './cycles.ts';
 import type { Blank, Role, RoleReason, RulePath } from './dieline.ts';
 import { cutsThrough } from './knife-roles.ts';
@@ -33,11 +33,6 @@ export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[],
   const cut = outerCycles(graph, (edge) => roles[edge].inOutline && cutsThrough(roles[edge].role)).cycles;
   const contents = outlines.map((outline, i): Contents => ({ outline, openings: openingsIn(cut, outline), edges: lists[i] }));
   return { contents, outside };
-}
-
-export function middleOf({ edges, vertices: { x, y } }: Arrangement, edge: number): Point {
-  const [a, b] = edges[edge];
-  return { x: (x[a] + x[b]) / 2, y: (y[a] + y[b]) / 2 };
 }
 
 /** Closed loops of cut lines inside, but not those inside one another. */

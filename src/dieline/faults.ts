@@ -2,15 +2,15 @@ import type { Issue, Severity } from '../base/issue.ts';
 import { MICRONS_PER_MM } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 import { distanceBetween } from '../geometry/vector.ts';
-import type { Arrangement } from './arrangement.ts';
-import { middleOf, type Contents } from './blanks.ts';
+import { middleOf, type Arrangement } from './arrangement.ts';
+import type { Contents } from './blanks.ts';
 import { curvePart, pathLength } from './curve-part.ts';
 import type { DrawnLine } from './drawing.ts';
 import { looseEnds, pairsWithin, type Closure } from './gaps.ts';
 import { cutsThrough, isKnife } from './knife-roles.ts';
 import { isFrom, type EdgeRole, type Outlines } from './outlines.ts';
 import type { LineRole } from './roles.ts';
-import { JOIN_TOLERANCE_MM, NEAR_GAP_MM, OVERSHOOT_MM } from './tolerances.ts';
+import { JOIN_TOLERANCE_MM, LONGEST_TAIL_MM, NEAR_GAP_MM, OVERSHOOT_MM } from './tolerances.ts';
 
 /** Everything the search for faults looks at, after blanks have been found. */
 export interface Finding {
@@ -86,11 +86,11 @@ function openGaps(finding: Finding): Issue[] {
   const { graph, roles, closures, outlines, contents } = finding;
   const chosen = (edge: number) => isFrom(roles[edge], outlines.from === 'all' ? 'all' : 'cut') && !isClosureEdge(graph, closures, edge);
   const outsideAll = (vertex: number) => contents.every(({ outline }) => outline.locator.locate({ x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] }) === 'outside');
-  const ends = looseEnds(graph, chosen).filter(outsideAll);
+  const ends = looseEnds(graph, chosen).filter((end) => outsideAll(end) && !isTail(graph, chosen, end));
   const taken = new Set<number>();
   const severity = contents.length === 0 ? 'error' : 'warning';
   return pairsWithin(graph, ends, NEAR_GAP_MM).flatMap(({ a, b, distance }) => {
-    if (taken.has(a) || taken.has(b) || closures.size > 0 && distance === 0) return [];
+    if (taken.has(a) || taken.has(b)) return [];
     taken.add(a).add(b);
     const from = graph.vertices.exact(a);
     const to = graph.vertices.exact(b);
@@ -102,27 +102,30 @@ export function isClosureEdge({ covers }: Arrangement, closures: ReadonlyMap<num
   return covers[edge].every(({ line }) => closures.has(line));
 }
 
-/** Connected lines outside that start at an outline: one issue for each, at the end farthest out. */
+/** Connected lines outside that start at an outline, each with its end farthest out. Short tails of one line overshoot. */
 function sticksOut({ lines, graph, roles, closures, contents, outside }: Finding): Issue[] {
   const onOutline = new Set(contents.flatMap(({ outline }) => outline.cycle.steps.map(({ from }) => from)));
   const waiting = new Set(outside.filter((edge) => isKnife(roles[edge].role) && !isClosureEdge(graph, closures, edge)));
   const issues: Issue[] = [];
-  for (const { from: root } of contents.flatMap(({ outline }) => outline.cycle.steps)) {
-    const tree = graph.edgesAt[root].filter((edge) => waiting.has(edge));
-    if (tree.length === 0) continue;
-    tree.forEach((edge) => waiting.delete(edge));
-    const vertices: number[] = [];
-    for (let i = 0; i < tree.length; i++) {
-      for (const vertex of graph.edges[tree[i]]) {
-        if (onOutline.has(vertex)) continue;
-        vertices.push(vertex);
-        for (const edge of graph.edgesAt[vertex]) if (waiting.delete(edge)) tree.push(edge);
+  for (const root of onOutline) {
+    for (const first of graph.edgesAt[root]) {
+      if (!waiting.delete(first)) continue;
+      const tree = [first];
+      const vertices: number[] = [];
+      for (let i = 0; i < tree.length; i++) {
+        for (const vertex of graph.edges[tree[i]]) {
+          if (onOutline.has(vertex)) continue;
+          vertices.push(vertex);
+          for (const edge of graph.edgesAt[vertex]) if (waiting.delete(edge)) tree.push(edge);
+        }
       }
+      const start = graph.vertices.exact(root);
+      const tip = vertices.map((vertex) => graph.vertices.exact(vertex)).reduce((far, point) => (distanceBetween(start, point) > distanceBetween(start, far) ? point : far), start);
+      const byMm = distanceBetween(start, tip);
+      const { role, line } = roles[first];
+      const code = byMm <= LONGEST_TAIL_MM && tree.every((edge) => roles[edge].line === line) ? 'overshoot' : 'line-sticks-out';
+      issues.push(issueAt(code, 'warning', tip, lines[line].source.described, { byMm, role }));
     }
-    const start = graph.vertices.exact(root);
-    const tip = vertices.map((vertex) => graph.vertices.exact(vertex)).reduce((far, point) => (distanceBetween(start, point) > distanceBetween(start, far) ? point : far), start);
-    const { role, line } = roles[tree[0]];
-    issues.push(issueAt('line-sticks-out', 'warning', tip, lines[line].source.described, { byMm: distanceBetween(start, tip), role }));
   }
   return issues;
 }
@@ -130,35 +133,43 @@ function sticksOut({ lines, graph, roles, closures, contents, outside }: Finding
 /** Cut lines that go on inside the blank by a little after meeting another cut line. */
 function overshoots({ lines, graph, roles, contents }: Finding): Issue[] {
   const cut = (edge: number) => cutsThrough(roles[edge].role);
-  return contents.flatMap(({ edges }) => {
-    const own = new Set(edges);
-    return [...new Set(edges.flatMap((edge) => graph.edges[edge]))].flatMap((end) => {
+  return contents.flatMap(({ edges, outline }) => {
+    const ends = new Set(edges.flatMap((edge) => graph.edges[edge]));
+    return [...ends].flatMap((end) => {
       const [edge, ...others] = graph.edgesAt[end].filter(cut);
-      if (edge === undefined || others.length > 0 || !own.has(edge)) return [];
-      const tail = tailFrom(graph, cut, end, edge);
-      if (tail.length > OVERSHOOT_MM || !tail.passes) return [];
-      return [issueAt('overshoot', 'warning', graph.vertices.exact(end), lines[roles[edge].line].source.described, { byMm: tail.length })];
+      if (edge === undefined || others.length > 0) return [];
+      if (outline.locator.locate({ x: graph.vertices.x[end], y: graph.vertices.y[end] }) !== 'inside') return [];
+      const tail = tailFrom(graph, cut, end);
+      if (!tail || tail.length > OVERSHOOT_MM || !tail.goesOn) return [];
+      return [issueAt('overshoot', 'warning', graph.vertices.exact(end), lines[roles[edge].line].source.described, { byMm: tail.length, role: roles[edge].role })];
     });
   });
 }
 
-/** Follows a loose end back to the next junction. `passes`: the line goes on beyond it, so the tail is a bit too much of it. */
-function tailFrom(graph: Arrangement, chosen: (edge: number) => boolean, end: number, edge: number): { length: number; passes: boolean } {
+/** Whether a loose end is the short rest of a line that was drawn beyond the one it should meet. */
+function isTail(graph: Arrangement, chosen: (edge: number) => boolean, end: number): boolean {
+  const tail = tailFrom(graph, chosen, end);
+  return tail !== undefined && tail.goesOn;
+}
+
+/**
+ * The way from a loose end back to the next junction; undefined when there is none within reach. `goesOn`: the same line
+ * runs on beyond the junction.
+ */
+function tailFrom(graph: Arrangement, chosen: (edge: number) => boolean, end: number): { length: number; goesOn: boolean } | undefined {
   let length = 0;
   let vertex = end;
-  let at = edge;
-  for (;;) {
+  let onwards = graph.edgesAt[end].filter(chosen);
+  while (onwards.length === 1 && length <= LONGEST_TAIL_MM) {
+    const [at] = onwards;
     const [a, b] = graph.edges[at];
-    const next = a === vertex ? b : a;
+    vertex = a === vertex ? b : a;
     length += distanceBetween(graph.vertices.exact(a), graph.vertices.exact(b));
-    const onwards = graph.edgesAt[next].filter((candidate) => candidate !== at && chosen(candidate));
-    if (onwards.length !== 1 || length > OVERSHOOT_MM) {
-      const line = graph.covers[at][0].line;
-      return { length, passes: onwards.length > 1 && onwards.some((candidate) => graph.covers[candidate].some((cover) => cover.line === line)) };
-    }
-    vertex = next;
-    at = onwards[0];
+    onwards = graph.edgesAt[vertex].filter((edge) => edge !== at && chosen(edge));
+    const { line } = graph.covers[at][0];
+    if (onwards.length > 1) return { length, goesOn: onwards.some((edge) => graph.covers[edge].some((cover) => cover.line === line)) };
   }
+  return undefined;
 }
 
 function selfCrossings({ lines, graph, closures }: Finding): Issue[] {
@@ -190,7 +201,7 @@ function doubledLines({ lines, lineRoles, roles, graph, closures }: Finding): Is
   });
 }
 
-function middleInMm(graph: Arrangement, edge: number): Point {
+export function middleInMm(graph: Arrangement, edge: number): Point {
   const { x, y } = middleOf(graph, edge);
   return { x: x / MICRONS_PER_MM, y: y / MICRONS_PER_MM };
 }

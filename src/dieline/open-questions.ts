@@ -1,9 +1,9 @@
 import type { Issue } from '../base/issue.ts';
-import { MICRONS_PER_MM } from '../base/units.ts';
-import { middleOf } from './blanks.ts';
+import { lengthOfEdges } from './arrangement.ts';
 import { curveLength, curvePart } from './curve-part.ts';
 import type { Drawing } from './drawing.ts';
-import { placeOf, type Finding } from './faults.ts';
+import { middleInMm, placeOf, type Finding } from './faults.ts';
+import { cutsThrough } from './knife-roles.ts';
 import { lineKinds } from './line-kinds.ts';
 
 /** What was assumed, and what only the user can say. */
@@ -11,9 +11,14 @@ export function openQuestions(drawing: Drawing, finding: Finding): Issue[] {
   return [...noBlank(drawing, finding), ...severalBlanks(finding), ...outlineQuestions(finding), ...unknownRoles(finding), ...assumedRoles(finding)];
 }
 
-function noBlank({ lines, fills }: Drawing, { contents }: Finding): Issue[] {
+function noBlank({ lines, fills }: Drawing, { contents, graph, roles, outlines, lines: ruled }: Finding): Issue[] {
   if (contents.length > 0) return [];
   if (lines.length === 0) return [{ code: 'no-lines', severity: 'error', facts: { fills: fills.length } }];
+  const open = graph.edges.flatMap((_, edge) => (cutsThrough(roles[edge].role) && outlines.cycles.core[edge] === 0 ? [edge] : []));
+  if (open.length > 0) {
+    const facts = { lengthMm: lengthOfEdges(graph, open) };
+    return [{ code: 'outline-open', severity: 'error', place: placeOf(middleInMm(graph, open[0])), where: ruled[roles[open[0]].line].source.described, facts }];
+  }
   return [{ code: 'no-blank', severity: 'error', facts: { lines: lines.length } }];
 }
 
@@ -28,12 +33,7 @@ function outlineQuestions({ contents, outlines, lineRoles, lines, roles, graph, 
   if (!anyCut) return [{ code: 'outline-from-all-lines', severity: 'note' }];
   const edge = contents.flatMap(({ outline }) => outline.cycle.steps).find((step) => roles[step.edge].role !== 'Cutting')?.edge;
   if (edge === undefined) return [];
-  return [{ code: 'outline-not-all-cut', severity: 'warning', place: placeInMm(graph, edge), where: lines[roles[edge].line].source.described, facts: { role: roles[edge].role } }];
-}
-
-function placeInMm(graph: Finding['graph'], edge: number): [number, number] {
-  const { x, y } = middleOf(graph, edge);
-  return placeOf({ x: x / MICRONS_PER_MM, y: y / MICRONS_PER_MM });
+  return [{ code: 'outline-not-all-cut', severity: 'warning', place: placeOf(middleInMm(graph, edge)), where: lines[roles[edge].line].source.described, facts: { role: roles[edge].role } }];
 }
 
 /** Lines within a blank whose role nothing says: one issue for each kind, with the rule that would answer it. */
@@ -56,7 +56,7 @@ function unknownRoles({ lines, roles, graph, contents, closures }: Finding): Iss
   return [...byKind.values()].map(({ edge, lines: of, length }): Issue => {
     const { source } = lines[roles[edge].line];
     const facts = { count: of.size, lengthMm: length, stroke: source.stroke, pattern: kinds[roles[edge].line].pattern };
-    return { code: 'role-unknown', severity: 'warning', place: placeInMm(graph, edge), where: source.described, facts };
+    return { code: 'role-unknown', severity: 'warning', place: placeOf(middleInMm(graph, edge)), where: source.described, facts };
   });
 }
 

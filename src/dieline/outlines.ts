@@ -1,10 +1,10 @@
 import { boxOf, type Box } from '../geometry/point.ts';
-import type { Arrangement } from './arrangement.ts';
+import { lengthOfEdges, middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle, type Cycles } from './cycles.ts';
 import { cutsThrough, knifeRank } from './knife-roles.ts';
 import { createRingLocator, type RingLocator } from './ring-locator.ts';
 import type { LineRole } from './roles.ts';
-import { LEAST_BLANK_AREA_MM2, LEAST_BLANK_SHARE } from './tolerances.ts';
+import { LARGEST_CUT_SHARE_OUTSIDE, LEAST_BLANK_AREA_MM2, LEAST_BLANK_SHARE } from './tolerances.ts';
 
 /** An outline found, as edges. */
 export interface Outline {
@@ -38,20 +38,33 @@ export function edgeRoles(graph: Arrangement, roles: readonly LineRole[]): EdgeR
 }
 
 /**
- * The outer outlines: of the cut lines where these close, else together with the other known rules, else with all. A
- * loop inside an open chain of cut lines is an opening of something that was not closed, and no blank.
+ * The outer outlines: of the cut lines where these close. Else of all known rules, or of all lines where those enclose
+ * more; and if even then much of the cut lines stays outside, the outline was not closed and none is given. A loop inside an open chain of cut lines is an opening of something that was not closed, and no blank.
  */
 export function findOutlines(graph: Arrangement, roles: readonly EdgeRole[]): Outlines {
-  let found: Outlines | undefined;
-  for (const from of outlineSources(roles)) {
-    const chosen = (edge: number) => isFrom(roles[edge], from);
-    const cycles = outerCycles(graph, chosen);
-    const open = openChainBoxes(graph, roles, cycles.core);
-    const { outlines, small } = outermost(cycles.cycles.filter((cycle) => !open.some((box) => strictlyHolds(box, boxOf(cycle.ring)))));
-    found = { outlines, small, from, cycles };
-    if (outlines.length > 0) break;
-  }
-  return found!;
+  const [first, ...others] = outlineSources(roles).map((from) => () => outlinesFrom(graph, roles, from));
+  const found = first();
+  if (found.outlines.length > 0 || others.length === 0) return found;
+  const [known, all] = others.map((find) => find());
+  const best = enclosed(all) > LEAST_GAIN * enclosed(known) ? all : known;
+  const isOutside = (edge: number) => best.outlines.every(({ locator }) => locator.locate(middleOf(graph, edge)) === 'outside');
+  const cut = graph.edges.flatMap((_, edge) => (cutsThrough(roles[edge].role) ? [edge] : []));
+  const leftOver = lengthOfEdges(graph, cut.filter(isOutside));
+  return leftOver > LARGEST_CUT_SHARE_OUTSIDE * lengthOfEdges(graph, cut) ? { ...best, outlines: [] } : best;
+}
+
+/** Lines that are not known take part in the outline only where they enclose more than the known ones by this factor. */
+const LEAST_GAIN = 1.02;
+
+function enclosed({ outlines }: Outlines): number {
+  return outlines.reduce((sum, { cycle }) => sum + cycle.area, 0);
+}
+
+function outlinesFrom(graph: Arrangement, roles: readonly EdgeRole[], from: OutlineSource): Outlines {
+  const cycles = outerCycles(graph, (edge) => isFrom(roles[edge], from));
+  const open = openChainBoxes(graph, roles, cycles.core);
+  const { outlines, small } = outermost(cycles.cycles.filter((cycle) => !open.some((box) => strictlyHolds(box, boxOf(cycle.ring)))));
+  return { outlines, small, from, cycles };
 }
 
 export function outlineSources(roles: readonly LineRole[]): readonly OutlineSource[] {

@@ -1,7 +1,5 @@
 import { MICRONS_PER_MM } from '../base/units.ts';
-import { distanceBetween } from '../geometry/vector.ts';
-import type { Arrangement } from './arrangement.ts';
-import { middleOf } from './blanks.ts';
+import { lengthOfEdges, middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles } from './cycles.ts';
 import { outlineOf } from './outlines.ts';
 
@@ -10,7 +8,7 @@ const LEAST_SHARE_OUTSIDE = 0.8;
 /** Extension lines go on past the dimension line by at least this, mm; by how much ends of an outline miss is less. */
 const LEAST_TAIL_MM = 0.7;
 /** And by no more than this. */
-const LONGEST_TAIL_MM = 8;
+const LONGEST_EXTENSION_TAIL_MM = 8;
 
 /**
  * Kinds of line that are dimensioning though nothing else tells: nearly all of their length lies outside the loops that
@@ -36,10 +34,6 @@ export function findOutlyingKinds(graph: Arrangement, kindOf: ReadonlyMap<number
   return found;
 }
 
-function lengthOfEdges({ edges, vertices }: Arrangement, list: readonly number[]): number {
-  return list.reduce((sum, edge) => sum + distanceBetween(vertices.exact(edges[edge][0]), vertices.exact(edges[edge][1])), 0);
-}
-
 /** Whether one of the edges is a short loose end beyond a place where three or more of them meet. */
 function hasTail({ edges, edgesAt, vertices: { x, y } }: Arrangement, own: ReadonlySet<number>): boolean {
   const degree = (vertex: number) => edgesAt[vertex].filter((edge) => own.has(edge)).length;
@@ -47,6 +41,6 @@ function hasTail({ edges, edgesAt, vertices: { x, y } }: Arrangement, own: Reado
     const [a, b] = edges[edge];
     const length = Math.sqrt((x[a] - x[b]) ** 2 + (y[a] - y[b]) ** 2) / MICRONS_PER_MM;
     const loose = (end: number, junction: number) => edgesAt[end].length === 1 && degree(junction) >= 3;
-    return length >= LEAST_TAIL_MM && length <= LONGEST_TAIL_MM && (loose(a, b) || loose(b, a));
+    return length >= LEAST_TAIL_MM && length <= LONGEST_EXTENSION_TAIL_MM && (loose(a, b) || loose(b, a));
   });
 }

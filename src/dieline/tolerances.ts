@@ -29,3 +29,9 @@ export const WIDTH_KIND_FACTOR = 1.5;
 
 /** A loop of cut lines inside with a smaller area is no opening but two lines that were meant to be one, mm². */
 export const LEAST_OPENING_AREA_MM2 = 0.2;
+
+/** A loose end of one line up to this long beyond a junction was drawn too far; longer it is a line of its own, mm. */
+export const LONGEST_TAIL_MM = 5;
+
+/** Where cut lines need others to close, and more than this part of them stays outside, the outline was not closed. */
+export const LARGEST_CUT_SHARE_OUTSIDE = 0.1;

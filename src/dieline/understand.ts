@@ -1,16 +1,16 @@
 import type { Issue, Severity } from '../base/issue.ts';
 import { toMicrons } from '../base/units.ts';
-import { arrange } from './arrangement.ts';
+import { arrange, type Arrangement } from './arrangement.ts';
 import { buildBlank, inReadingOrder, rulePaths, sortIntoOutlines, type CurveOrder } from './blanks.ts';
 import { curvePoint, pathLength } from './curve-part.ts';
 import { STRUCTURAL_ROLES, type Dieline, type Role, type RulePath } from './dieline.ts';
 import { findDimensionLines } from './dimension-lines.ts';
 import type { Drawing, DrawnLine, LineSource } from './drawing.ts';
-import { findFaults, isClosureEdge, zeroLengths, type Finding } from './faults.ts';
+import { findFaults, isClosureEdge, placeOf, zeroLengths, type Finding } from './faults.ts';
 import { closeGaps, type Closure } from './gaps.ts';
 import { grainOf } from './grain.ts';
 import { findFrames } from './frames.ts';
-import { cutsThrough, isKnife } from './knife-roles.ts';
+import { isKnife } from './knife-roles.ts';
 import { lineKinds } from './line-kinds.ts';
 import { openQuestions } from './open-questions.ts';
 import type { ReadOptions } from './options.ts';
@@ -27,10 +27,11 @@ export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' 
   const named = nameEverything(drawing, options);
   const { lines, namings } = named;
   const drawn = lines.flatMap(({ curves }, i) => (pathLength(curves) >= JOIN_TOLERANCE_MM ? [i] : []));
-  const leftOut = findNoRules({ ...drawing, lines }, namings, drawn);
+  const { leftOut, graph, inGraph } = findNoRules({ ...drawing, lines }, namings, drawn);
   const roles = settleRoles({ lines }, namings, leftOut);
-  const knives = drawn.filter((i) => isKnife(roles[i].role));
-  const finding = findBlanks(knives.map((i) => lines[i]), knives.map((i) => roles[i]), options.closeGaps);
+  const knives = inGraph.filter((i) => isKnife(roles[i].role));
+  const own = knives.map((i) => lines[i]);
+  const finding = findBlanks(knives.length === inGraph.length ? graph : arrange(own), own, knives.map((i) => roles[i]), options.closeGaps);
 
   const order: CurveOrder = new Map(finding.lines.flatMap(({ curves }) => curves).map((curve, i) => [curve, i]));
   const describe = (line: number) => finding.lines[line].source.described;
@@ -40,7 +41,7 @@ export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' 
   const { within, rest } = shareOut(finding, [...areas, ...named.fills]);
   const outside = finding.outside.filter((edge) => !isClosureEdge(finding.graph, finding.closures, edge));
   const grain = grainOf(drawing);
-  const issues = [...drawing.issues, ...named.issues, ...zeroLengths(lines), ...findFaults(finding), ...openQuestions(drawing, finding)];
+  const issues = [...drawing.issues, ...named.issues, ...whatIsLeftOut(lines, leftOut), ...zeroLengths(lines), ...findFaults(finding), ...openQuestions(drawing, finding)];
   return {
     blanks: inReadingOrder(blanks.map((blank, i) => ({ ...blank, rules: [...blank.rules, ...within[i]] }))),
     rest: [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, outside), ...rest],
@@ -78,22 +79,32 @@ function nameEverything(drawing: Drawing, { roles: rules }: Pick<ReadOptions, 'r
   return { lines, namings, fills, issues };
 }
 
-/** Of the lines that no name explains: dimension lines, then in the graph of what is left frames and outlying kinds. */
-function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readonly number[]): LeftOut {
+/**
+ * Of the lines that no name explains, those that are no rules: dimension lines, then in the graph of what is left frames
+ * and outlying kinds. The graph is handed on, for mostly nothing more is left out.
+ */
+function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readonly number[]) {
   const isOpen = (line: number) => namings[line].known === undefined;
   const leftOut = new Map<number, 'Dimensions' | 'Legend'>();
   for (const line of findDimensionLines(drawing, isOpen)) leftOut.set(line, 'Dimensions');
-  // Where cut lines are named the outline comes from them.
-  if (namings.some(({ known }) => known && cutsThrough(known.role))) return leftOut;
-  const left = drawn.filter((line) => !leftOut.has(line) && isKnife(namings[line].known?.role ?? 'Unknown'));
-  const lines = left.map((line) => drawing.lines[line]);
+  const inGraph = drawn.filter((line) => !leftOut.has(line) && isKnife(namings[line].known?.role ?? 'Unknown'));
+  const lines = inGraph.map((line) => drawing.lines[line]);
   const graph = arrange(lines);
-  const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(left[line]) });
+  const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(inGraph[line]) });
   const kinds = lineKinds(lines);
-  const kindOf = new Map(left.flatMap((line, i) => (isOpen(line) ? [[i, kinds[i].key] as const] : [])));
-  for (const line of frames) leftOut.set(left[line], 'Legend');
-  for (const line of findOutlyingKinds(graph, kindOf, frames)) leftOut.set(left[line], 'Dimensions');
-  return leftOut;
+  const kindOf = new Map(inGraph.flatMap((line, i) => (isOpen(line) ? [[i, kinds[i].key] as const] : [])));
+  for (const line of frames) leftOut.set(inGraph[line], 'Legend');
+  for (const line of findOutlyingKinds(graph, kindOf, frames)) leftOut.set(inGraph[line], 'Dimensions');
+  return { leftOut, graph, inGraph };
+}
+
+function whatIsLeftOut(lines: readonly DrawnLine[], leftOut: LeftOut): Issue[] {
+  return ([['Dimensions', 'dimension-lines-left-out'], ['Legend', 'frame-left-out']] as const).flatMap(([role, code]): Issue[] => {
+    const left = [...leftOut].flatMap(([line, as]) => (as === role ? [line] : []));
+    if (left.length === 0) return [];
+    const { curves, source } = lines[Math.min(...left)];
+    return [{ code, severity: 'note', place: placeOf(curves[0].from), where: source.described, facts: { count: left.length } }];
+  });
 }
 
 function pathOf({ curves, closed, source }: DrawnLine, { role, reason }: Pick<LineRole, 'role' | 'reason'>): RulePath {
@@ -102,9 +113,8 @@ function pathOf({ curves, closed, source }: DrawnLine, { role, reason }: Pick<Li
 
 const CLOSURE_SOURCE: LineSource = { index: -1, described: 'closed gap', levels: [], stroke: 'none', dash: [], widthMm: 0, filled: false, marked: false };
 
-/** One graph to see the gaps, and where some are closed a second one with the closures. */
-function findBlanks(own: readonly DrawnLine[], ownRoles: readonly LineRole[], widest: number): Finding {
-  const open = arrange(own);
+/** Gaps are seen in the graph of the drawing's own lines; where some are closed, a second one has the closures too. */
+function findBlanks(open: Arrangement, own: readonly DrawnLine[], ownRoles: readonly LineRole[], widest: number): Finding {
   const openRoles = edgeRoles(open, ownRoles);
   const [source] = outlineSources(openRoles);
   const closed = closeGaps(open, (edge) => isFrom(openRoles[edge], source), widest);

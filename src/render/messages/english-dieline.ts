@@ -31,6 +31,10 @@ export const dielineMessages: MessageTable = {
   'outline-from-all-lines': 'Nothing says which lines are cut: the outline is the outer boundary of all lines.',
   'outline-not-all-cut': 'The cut lines do not close the outline by themselves; {where} ({role}) is part of it. Check the outline.',
 
+  'dimension-lines-left-out': '{count} lines are taken for dimension lines, the first {where}; they are no rules. If they are, say so with --role.',
+  'frame-left-out': '{count} lines are taken for a frame, title block or register marks, the first {where}; they are no rules. If they are, say so with --role.',
+  'outline-open': 'The cut lines do not close: {lengthMm} mm of them, the first {where}, enclose nothing. Close the outline.',
+
   'no-lines': 'The drawing holds no line that could be a rule ({fills} filled shapes without a line). Give the outline a stroke, or say with --role which shape is cut.',
   'no-blank': 'No closed outline was found in {lines} lines. Close it, or close wider gaps with --close-gaps.',
   'which-blank': 'The drawing holds {count} blanks. Choose one with --blank.',
@@ -41,7 +45,7 @@ export const dielineMessages: MessageTable = {
   'gap-closed': 'A gap of {widthMm} mm in the outline was closed.',
   'gap-open': 'A gap of {widthMm} mm is open. Close it, or raise --close-gaps.',
   'line-sticks-out': '{where} ({role}) sticks out of the outline by {byMm} mm; what is outside is left out.',
-  'overshoot': '{where} goes {byMm} mm beyond the line it meets.',
+  'overshoot': '{where} ({role}) goes {byMm} mm beyond the line it meets.',
   'self-crossing': '{where} crosses itself.',
   'line-doubled': '{where} runs on {other} for {lengthMm} mm; it counts once.',
   'roles-on-one-line': '{where} ({lost}) runs on {other} ({kept}) for {lengthMm} mm; {kept} is kept.',
