@@ -65,7 +65,7 @@ export function arrange(lines: readonly ArrangementLine[]): Arrangement {
   let edges: Edge[] = [];
   lines.forEach(({ curves }, line) => {
     ends.push([vertices.at(curves[0].from), vertices.at(curves[curves.length - 1].to)]);
-    for (const curve of curves) edges.push(...chordsOf(curve, line, vertices));
+    for (const curve of curves) addChords(edges, curve, line, vertices);
     if (edges.length > READING_LIMITS.pieces) throw tooMany();
   });
   const notes: MeetingNotes = { selfCrossings: new Map(), tees: new Map() };
@@ -89,17 +89,17 @@ function tooMany(): Error {
 }
 
 /** Pieces shorter than the tolerance vanish: their ends are one vertex. */
-function* chordsOf(curve: Curve, line: number, vertices: Vertices): Generator<Edge> {
-  const parameters = chordParameters(curve, CHORD_TOLERANCE_MM);
+function addChords(edges: Edge[], curve: Curve, line: number, vertices: Vertices): void {
   let a = vertices.at(curve.from);
   let start = 0;
-  for (let i = 1; i < parameters.length; i++) {
-    const b = vertices.at(curvePoint(curve, parameters[i]));
-    if (a === b) continue;
-    yield { a, b, line, curve, start, end: parameters[i] };
+  const reach = (b: number, end: number) => {
+    if (a === b) return;
+    edges.push({ a, b, line, curve, start, end });
     a = b;
-    start = parameters[i];
-  }
+    start = end;
+  };
+  if (curve.kind === 'line') return reach(vertices.at(curve.to), 1);
+  for (const parameter of chordParameters(curve, CHORD_TOLERANCE_MM)) reach(vertices.at(curvePoint(curve, parameter)), parameter);
 }
 
 interface MeetingNotes {

@@ -7,8 +7,7 @@ import { boxOf, type Box } from '../geometry/point.ts';
 import { middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle, type Step } from './cycles.ts';
 import type { Blank, Role, RoleReason, RulePath } from './dieline.ts';
-import { cutsThrough } from './knife-roles.ts';
-import { isInside, outlineOf, type EdgeRole, type Outline } from './outlines.ts';
+import { isFrom, isInside, outlineOf, type EdgeRole, type Outline, type Outlines } from './outlines.ts';
 import { LEAST_OPENING_AREA_MM2 } from './tolerances.ts';
 import { traceSteps } from './trace.ts';
 
@@ -21,7 +20,7 @@ export interface Contents {
 }
 
 /** Parts the edges by the outlines they lie in; what lies in none is returned apart. */
-export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[], outlines: readonly Outline[]): { contents: Contents[]; outside: number[] } {
+export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[], { outlines, from, cycles }: Outlines): { contents: Contents[]; outside: number[] } {
   const owner = new Int32Array(graph.edges.length).fill(-1);
   outlines.forEach(({ cycle }, i) => cycle.steps.forEach(({ edge }) => (owner[edge] = i)));
   for (let edge = 0; edge < owner.length; edge++) {
@@ -30,7 +29,7 @@ export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[],
   const lists: number[][] = outlines.map(() => []);
   const outside: number[] = [];
   owner.forEach((outline, edge) => (outline < 0 ? outside : lists[outline]).push(edge));
-  const cut = outerCycles(graph, (edge) => roles[edge].inOutline && cutsThrough(roles[edge].role)).cycles;
+  const cut = (from === 'cut' ? cycles : outerCycles(graph, (edge) => isFrom(roles[edge], 'cut'))).cycles;
   const contents = outlines.map((outline, i): Contents => ({ outline, openings: openingsIn(cut, outline), edges: lists[i] }));
   return { contents, outside };
 }
@@ -38,10 +37,10 @@ export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[],
 /** Closed loops of cut lines inside, but not those inside one another. */
 function openingsIn(cut: readonly Cycle[], outline: Outline): Cycle[] {
   const own = new Set(outline.cycle.steps.map(({ edge }) => edge));
-  const inside = cut.filter((cycle) => cycle.area >= LEAST_OPENING && !cycle.steps.some(({ edge }) => own.has(edge)) && isInside(cycle, boxOf(cycle.ring), outline));
+  const inside = cut.filter((cycle) => cycle.area >= LEAST_OPENING && cycle !== outline.cycle && isInside(cycle, cycle.box, outline) && !cycle.steps.some(({ edge }) => own.has(edge)));
   const openings: Outline[] = [];
   for (const cycle of inside.toSorted((a, b) => b.area - a.area)) {
-    if (!openings.some((opening) => isInside(cycle, boxOf(cycle.ring), opening))) openings.push(outlineOf(cycle));
+    if (!openings.some((opening) => isInside(cycle, cycle.box, opening))) openings.push(outlineOf(cycle));
   }
   return openings.map(({ cycle }) => cycle);
 }
@@ -56,17 +55,18 @@ export function buildBlank(graph: Arrangement, roles: readonly EdgeRole[], order
   const roleOf = (edge: number): Pick<EdgeRole, 'role' | 'reason' | 'line'> =>
     outlineEdges.has(edge) && roles[edge].role === 'Unknown' ? { role: 'Cutting', reason: 'outer outline', line: roles[edge].line } : roles[edge];
   const drawn = new Set<number>();
-  const loopRules = [contents.outline.cycle, ...contents.openings].flatMap(({ steps }): RulePath[] => {
+  const traced = [contents.outline.cycle, ...contents.openings].map(({ steps }) => ({ steps, curves: traceSteps(graph, steps, true) }));
+  const loopRules = traced.flatMap(({ steps, curves }): RulePath[] => {
     const first = roleOf(steps[0].edge);
     if (steps.some(({ edge }) => roleOf(edge).role !== first.role || roleOf(edge).reason !== first.reason)) return [];
     for (const { edge } of steps) drawn.add(edge);
-    return [{ role: first.role, reason: first.reason, curves: traceSteps(graph, steps, true), closed: true, source: describe(first.line) }];
+    return [{ role: first.role, reason: first.reason, curves, closed: true, source: describe(first.line) }];
   });
-  const outline = traceSteps(graph, contents.outline.cycle.steps, true);
+  const [{ curves: outline }, ...openings] = traced;
   const rest = contents.edges.filter((edge) => !drawn.has(edge));
   return {
     outline,
-    openings: contents.openings.map(({ steps }) => reversePath(traceSteps(graph, steps, true))),
+    openings: openings.map(({ curves }) => reversePath(curves)),
     rules: [...loopRules, ...rulePaths(graph, roleOf, order, describe, rest)],
     box: boxOfLoop(outline),
     areaMm2: Math.abs(loopArea(outline)),
@@ -98,6 +98,7 @@ export function rulePaths(graph: Arrangement, roleOf: (edge: number) => Pick<Edg
 
 /** Box of the true curves: a ring with tangents at the axis extremes has it, to the micrometre. */
 function boxOfLoop(loop: CurvePath): Box {
+  if (loop.every(({ kind }) => kind === 'line')) return boxOf(loop.map(({ from }) => from));
   const { minX, minY, maxX, maxY } = boxOf(flattenLoop(loop, { toleranceMm: BOX_TOLERANCE_MM, side: 'outside' }).ring);
   return { minX: toMillimetres(minX), minY: toMillimetres(minY), maxX: toMillimetres(maxX), maxY: toMillimetres(maxY) };
 }

@@ -1,5 +1,4 @@
-import type { Point, Ring } from '../geometry/point.ts';
-import { doubleArea } from '../geometry/point.ts';
+import { boxOf, doubleArea, type Box, type Point, type Ring } from '../geometry/point.ts';
 import type { Arrangement } from './arrangement.ts';
 
 /** An edge travelled from one vertex to the other. */
@@ -14,6 +13,7 @@ export interface Cycle {
   readonly steps: readonly Step[];
   /** Whole µm. */
   readonly ring: Ring;
+  readonly box: Box;
   /** µm². */
   readonly area: number;
   /** Number of the connected part of the core it bounds. */
@@ -42,7 +42,7 @@ export function outerCycles(graph: Arrangement, chosen: (edge: number) => boolea
   const parts = partsOf(graph, core);
   const cycles = parts.flatMap(({ vertices }, part) => boundaryOf(graph, core, vertices).map((steps): Cycle => {
     const ring = steps.map(({ from }): Point => ({ x: graph.vertices.x[from], y: graph.vertices.y[from] }));
-    return { steps, ring, area: doubleArea(ring) / 2, part };
+    return { steps, ring, box: boxOf(ring), area: doubleArea(ring) / 2, part };
   }));
   return { cycles, core, inner: parts.map(({ vertices, edges }) => edges - vertices.length) };
 }
@@ -150,15 +150,20 @@ function boundaryOf(graph: Arrangement, core: Uint8Array, vertices: readonly num
 
 /** Of the core's edges at a vertex, the one first met when turning counter-clockwise from a direction (itself last). */
 function firstCounterClockwise({ vertices: { x, y }, edges, edgesAt }: Arrangement, core: Uint8Array, vertex: number, direction: Point): Step {
-  let best: { step: Step; dx: number; dy: number } | undefined;
+  let best = -1;
+  let bestX = 0;
+  let bestY = 0;
   for (const edge of edgesAt[vertex]) {
     if (!core[edge]) continue;
     const to = other(edges[edge], vertex);
     const dx = x[to] - x[vertex];
     const dy = y[to] - y[vertex];
-    if (!best || turnsLess(direction, dx, dy, best.dx, best.dy)) best = { step: { edge, from: vertex, to }, dx, dy };
+    if (best >= 0 && !turnsLess(direction, dx, dy, bestX, bestY)) continue;
+    best = edge;
+    bestX = dx;
+    bestY = dy;
   }
-  return best!.step;
+  return { edge: best, from: vertex, to: other(edges[best], vertex) };
 }
 
 /** Whether turning counter-clockwise from a direction meets (ax, ay) before (bx, by). Exact on whole µm. */

@@ -22,6 +22,7 @@ export interface FrameSearch extends Pick<Drawing, 'texts' | 'page'> {
  * like a blank (several faces), or when it holds a frame. A rectangle round plain loops stays a blank with openings.
  */
 export function findFrames(search: FrameSearch): Set<number> {
+  if (!search.lines.some((_, line) => search.isOpen(line))) return new Set();
   const loops = nestLoops(search);
   const found = new Set<number>();
   const leaveOut = ({ edges }: Loop) => edges.forEach((edge) => search.graph.covers[edge].forEach(({ line }) => found.add(line)));

@@ -15,7 +15,13 @@ export interface Closure {
 
 /** Vertices where exactly one of the chosen edges ends. */
 export function looseEnds({ edgesAt }: Arrangement, chosen: (edge: number) => boolean): number[] {
-  return edgesAt.flatMap((list, vertex) => (list.filter(chosen).length === 1 ? [vertex] : []));
+  const ends: number[] = [];
+  edgesAt.forEach((list, vertex) => {
+    let degree = 0;
+    for (const edge of list) if (chosen(edge)) degree++;
+    if (degree === 1) ends.push(vertex);
+  });
+  return ends;
 }
 
 /**

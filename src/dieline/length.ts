@@ -10,7 +10,10 @@ export interface SvgLength {
 const LENGTH = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*([a-z]+|%)?\s*$/i;
 
 export function parseSvgLength(text: string | undefined): SvgLength | undefined {
-  const match = text === undefined ? null : LENGTH.exec(text);
+  if (text === undefined) return undefined;
+  const plain = text === '' ? NaN : Number(text);
+  if (Number.isFinite(plain) && !/^\s*$|x/i.test(text)) return { value: plain, unit: '' };
+  const match = LENGTH.exec(text);
   const value = Number(match?.[1]);
   return match && Number.isFinite(value) ? { value, unit: (match[2] ?? '').toLowerCase() } : undefined;
 }

@@ -63,7 +63,7 @@ function enclosed({ outlines }: Outlines): number {
 function outlinesFrom(graph: Arrangement, roles: readonly EdgeRole[], from: OutlineSource): Outlines {
   const cycles = outerCycles(graph, (edge) => isFrom(roles[edge], from));
   const open = openChainBoxes(graph, roles, cycles.core);
-  const { outlines, small } = outermost(cycles.cycles.filter((cycle) => !open.some((box) => strictlyHolds(box, boxOf(cycle.ring)))));
+  const { outlines, small } = outermost(cycles.cycles.filter((cycle) => !open.some((box) => strictlyHolds(box, cycle.box))));
   return { outlines, small, from, cycles };
 }
 
@@ -110,8 +110,7 @@ function outermost(cycles: readonly Cycle[]): { outlines: Outline[]; small: Cycl
   const outlines: Outline[] = [];
   const small: Cycle[] = [];
   for (const cycle of cycles.toSorted((a, b) => b.area - a.area)) {
-    const box = boxOf(cycle.ring);
-    if (outlines.some((outline) => isInside(cycle, box, outline))) continue;
+    if (outlines.some((outline) => isInside(cycle, cycle.box, outline))) continue;
     if (cycle.area < least) small.push(cycle);
     else outlines.push(outlineOf(cycle));
   }
@@ -119,7 +118,7 @@ function outermost(cycles: readonly Cycle[]): { outlines: Outline[]; small: Cycl
 }
 
 export function outlineOf(cycle: Cycle): Outline {
-  return { cycle, box: boxOf(cycle.ring), locator: createRingLocator(cycle.ring) };
+  return { cycle, box: cycle.box, locator: createRingLocator(cycle.ring) };
 }
 
 /** Whether a cycle, which crosses no other, lies within an outline; they may touch in vertices. */

@@ -1,5 +1,5 @@
 import type { Role, RoleReason } from './dieline.ts';
-import type { Drawing, DrawnLine } from './drawing.ts';
+import type { Drawing, DrawnLine, NameLevel } from './drawing.ts';
 import { isKnife } from './knife-roles.ts';
 import { lineKinds } from './line-kinds.ts';
 import { ruleApplies, type RoleRule } from './role-rule.ts';
@@ -18,13 +18,13 @@ export type Naming = { readonly known: LineRole } | { readonly known?: undefined
 /** Resolution order: the user's rules, then names, nearest first. The rest waits for dashes and kinds. */
 export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[]): { namings: Naming[]; used: ReadonlySet<RoleRule> } {
   const used = new Set<RoleRule>();
-  const byName = createNameLookup();
+  const rolesOfLevel = createLevelLookup();
   const bySource = new Map<DrawnLine['source'], Naming>();
   const nameSource = (source: DrawnLine['source']): Naming => {
     const rule = rules.find((candidate) => ruleApplies(candidate, source));
     for (const candidate of rules) if (ruleApplies(candidate, source)) used.add(candidate);
     if (rule) return { known: { role: rule.role, reason: 'user rule', inOutline: rule.role !== 'Unknown' } };
-    const named = source.levels.flatMap(({ names }) => names.map(byName)).filter((role) => role !== undefined);
+    const named = source.levels.flatMap(rolesOfLevel);
     const whole = named.indexOf('whole dieline');
     // `outline` within a layer `cut` is cut; within a layer `artwork` it is still the outline.
     const role = named.find((found, i) => found !== 'whole dieline' && (whole < 0 || i < whole || isKnife(found)));
@@ -39,12 +39,20 @@ export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[
   return { namings, used };
 }
 
-function createNameLookup(): (name: string) => NamedRole | undefined {
-  const known = new Map<string, NamedRole | undefined>();
-  return (name) => {
-    if (!known.has(name)) known.set(name, roleOfName(name));
-    return known.get(name);
+/** Roles that one level's names give, each level and name looked up once. */
+function createLevelLookup(): (level: NameLevel) => readonly NamedRole[] {
+  const byName = new Map<string, readonly NamedRole[]>();
+  const byLevel = new Map<NameLevel, readonly NamedRole[]>();
+  const rolesOf = (name: string): readonly NamedRole[] => {
+    const role = roleOfName(name);
+    return role ? [role] : [];
   };
+  const remembered = <Key>(map: Map<Key, readonly NamedRole[]>, key: Key, find: (key: Key) => readonly NamedRole[]) => {
+    const found = map.get(key) ?? find(key);
+    map.set(key, found);
+    return found;
+  };
+  return (level) => remembered(byLevel, level, ({ names }) => names.flatMap((name) => remembered(byName, name, rolesOf)));
 }
 
 /** Lines that are no rules though nothing names them, with what they are instead. */

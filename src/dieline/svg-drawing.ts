@@ -39,7 +39,7 @@ export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
   const collector = createCollector(root);
   collector.issues.push(...xmlIssues);
   const map = compose(scaling(1, -1), page.map);
-  collector.visitChildren(root, { style: ROOT_STYLE, map, viewport: page.viewport, levels: [], following: [] });
+  collector.visitChildren(root, { style: collector.styleOf(root, ROOT_STYLE), map, viewport: page.viewport, levels: [], following: [] });
   const { lines, fills, texts, issues } = collector;
   const assumed = page.scale.from === 'assumed 96 per inch';
   const physical = lines.length > 0 && collector.allPhysical();
@@ -61,8 +61,12 @@ function createCollector(root: XmlElement) {
   let curves = 0;
   let physical = true;
 
+  const said = new Map<string, number>();
   const once = (code: string, severity: Issue['severity'], where: string, facts: Issue['facts'] = {}) => {
-    if (!issues.some((issue) => issue.code === code && issue.where === where)) issues.push({ code, severity, where, facts });
+    const count = (said.get(code) ?? 0) + (said.has(`${code} ${where}`) ? 0 : 1);
+    if (count > MOST_OF_ONE_CODE || said.has(`${code} ${where}`)) return;
+    said.set(code, count).set(`${code} ${where}`, 1);
+    issues.push({ code, severity, where, facts });
   };
 
   const visit = (element: XmlElement, outer: Context): void => {
@@ -90,8 +94,7 @@ function createCollector(root: XmlElement) {
   };
 
   const visitChildren = (element: XmlElement, context: Context): void => {
-    const style = context.style === ROOT_STYLE ? styleOf(element, ROOT_STYLE) : context.style;
-    for (const child of element.children) visit(child, { ...context, style });
+    for (const child of element.children) visit(child, context);
   };
 
   const visitSwitch = (element: XmlElement, context: Context): void => {
@@ -187,8 +190,11 @@ function createCollector(root: XmlElement) {
     texts.push({ content, place, heightMm: size * scale, direction: { x: along.x / scale, y: along.y / scale }, anchor: inherited['text-anchor'], levels: context.levels });
   };
 
-  return { lines, fills, texts, issues, visitChildren, allPhysical: () => physical };
+  return { lines, fills, texts, issues, styleOf, visitChildren, allPhysical: () => physical };
 }
+
+/** Elements with one and the same flaw that are listed; more are as one. */
+const MOST_OF_ONE_CODE = 20;
 
 /** Elements whose content is not drawn where it stands. */
 const NOT_DRAWN: ReadonlySet<string> = new Set([

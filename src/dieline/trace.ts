@@ -42,5 +42,6 @@ function continues(run: Run, next: Pick<Cover, 'curve' | 'start' | 'end'>): bool
 
 function coversAlong(graph: Arrangement, { edge, from }: Step): readonly Cover[] {
   const covers = graph.covers[edge];
-  return graph.edges[edge][0] === from ? covers : covers.map((cover) => ({ ...cover, start: cover.end, end: cover.start }));
+  if (graph.edges[edge][0] === from) return covers;
+  return covers.map(({ line, curve, start, end }) => ({ line, curve, start: end, end: start }));
 }

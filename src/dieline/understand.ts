@@ -125,7 +125,7 @@ function findBlanks(open: Arrangement, own: readonly DrawnLine[], ownRoles: read
   const graph = closed.length === 0 ? open : arrange(lines);
   const roles = closed.length === 0 ? openRoles : edgeRoles(graph, lineRoles);
   const outlines = findOutlines(graph, roles);
-  return { lines, lineRoles, graph, roles, closures, outlines, ...sortIntoOutlines(graph, roles, outlines.outlines) };
+  return { lines, lineRoles, graph, roles, closures, outlines, ...sortIntoOutlines(graph, roles, outlines) };
 }
 
 /** Areas and notes that say something of a blank go to the blank they lie in. */

@@ -1,4 +1,4 @@
-import { MICRONS_PER_MM, toMicrons } from '../base/units.ts';
+import { toMicrons } from '../base/units.ts';
 import type { Point } from '../geometry/point.ts';
 
 /** Places of a drawing, each standing for all points within the tolerance of it. */
@@ -13,21 +13,27 @@ export interface Vertices {
   count(): number;
 }
 
-/** Tolerance in µm. Looked up in a grid of cells as wide as the tolerance. */
+/** Cells of the grid in tolerances: wide enough that most points have their whole neighbourhood in one cell. */
+const CELL = 8;
+
+/** Tolerance in µm. */
 export function createVertices(tolerance: number): Vertices {
   const x: number[] = [];
   const y: number[] = [];
   const exact: Point[] = [];
   const cells = new Map<number, number[]>();
-  // Cell numbers stay below 2²¹ for coordinates within the reading limit, keys below 2⁴³.
-  const key = (column: number, row: number) => column * 2 ** 22 + row;
+  // Cell numbers stay below 2¹⁸ for coordinates within the reading limit.
+  const cellOf = (value: number) => Math.floor(value / (CELL * tolerance));
+  const key = (column: number, row: number) => column * 2 ** 19 + row;
 
-  const nearest = (px: number, py: number, column: number, row: number): number => {
+  const nearest = (px: number, py: number): number => {
     let best = -1;
     let least = tolerance * tolerance;
-    for (let i = column - 1; i <= column + 1; i++) {
-      for (let j = row - 1; j <= row + 1; j++) {
-        for (const vertex of cells.get(key(i, j)) ?? []) {
+    for (let column = cellOf(px - tolerance); column <= cellOf(px + tolerance); column++) {
+      for (let row = cellOf(py - tolerance); row <= cellOf(py + tolerance); row++) {
+        const cell = cells.get(key(column, row));
+        if (!cell) continue;
+        for (const vertex of cell) {
           const square = (x[vertex] - px) ** 2 + (y[vertex] - py) ** 2;
           if (square > least || (square === least && best >= 0)) continue;
           least = square;
@@ -42,17 +48,18 @@ export function createVertices(tolerance: number): Vertices {
     x,
     y,
     at(point) {
-      const column = Math.floor((point.x * MICRONS_PER_MM) / tolerance);
-      const row = Math.floor((point.y * MICRONS_PER_MM) / tolerance);
-      const found = nearest(toMicrons(point.x), toMicrons(point.y), column, row);
+      const px = toMicrons(point.x);
+      const py = toMicrons(point.y);
+      const found = nearest(px, py);
       if (found >= 0) return found;
       const vertex = exact.length;
-      x.push(toMicrons(point.x));
-      y.push(toMicrons(point.y));
+      x.push(px);
+      y.push(py);
       exact.push(point);
-      const cell = cells.get(key(column, row));
+      const own = key(cellOf(px), cellOf(py));
+      const cell = cells.get(own);
       if (cell) cell.push(vertex);
-      else cells.set(key(column, row), [vertex]);
+      else cells.set(own, [vertex]);
       return vertex;
     },
     exact: (vertex) => exact[vertex],
