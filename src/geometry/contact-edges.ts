@@ -24,9 +24,24 @@ export function contactEdges(a: Ring, b: Ring): Segments {
   const found: number[] = [];
   slide(left, right, found);
   slide(right, left, found);
-  const count = found.length / 4;
-  const pick = (offset: number) => Float64Array.from({ length: count }, (_, k) => found[4 * k + offset]);
-  return { count, x0: pick(0), y0: pick(1), x1: pick(2), y1: pick(3) };
+  return distinct(found);
+}
+
+/** Four numbers a segment, each segment once: outlines like themselves in another turn give many of them twice or more. */
+function distinct(found: readonly number[]): Segments {
+  const kept: number[] = [];
+  const withStart = new Map<number, number[]>();
+  for (let at = 0; at < found.length; at += 4) {
+    // Coordinates are within 2²⁵: the key is a whole number below 2⁵³, and no two starts share one.
+    const key = found[at] * 2 ** 27 + found[at + 1];
+    const known = withStart.get(key);
+    if (known?.some((other) => found[other + 2] === found[at + 2] && found[other + 3] === found[at + 3])) continue;
+    if (known) known.push(at);
+    else withStart.set(key, [at]);
+    kept.push(at);
+  }
+  const pick = (offset: number) => Float64Array.from(kept, (at) => found[at + offset]);
+  return { count: kept.length, x0: pick(0), y0: pick(1), x1: pick(2), y1: pick(3) };
 }
 
 /** The corners of a ring that are not flat, with the edge that leaves each. */
