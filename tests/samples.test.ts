@@ -21,7 +21,7 @@ const expected: Expected = updating ? { read: {}, nest: {} } : (JSON.parse(readF
 const found = { read: {} as Record<string, ReadFigures>, nest: {} as Record<string, NestFigures> };
 
 const drawings = sampleDrawings();
-const QUICK = ['cup-fan.svg', 'hanging-card.svg', 'label-rounded.svg', 'reverse-tuck-small.svg', 'sleeve.svg', 'tray.svg'];
+const QUICK = ['cup-fan.svg', 'hanging-card.svg', 'label-oval.svg', 'label-rounded.svg', 'label-wrap.svg', 'sleeve.svg'];
 
 test('there are samples, and each has its figures', () => {
   expect(drawings.length).toBeGreaterThanOrEqual(14);

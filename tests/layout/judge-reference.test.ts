@@ -29,7 +29,13 @@ function distanceApart(a: MmRing, b: MmRing): number {
   return Math.min(oneWay(a, b), oneWay(b, a));
 }
 
-const sharedMm2 = (a: MmRing, b: MmRing) => sharedArea(asRing(a), asRing(b));
+const sharedMm2 = (a: MmRing, b: MmRing) => (boxesApart(a, b) > 0 ? 0 : sharedArea(asRing(a), asRing(b)));
+
+/** How far the boxes lie apart along x or y; nothing is nearer than that. */
+function boxesApart(a: MmRing, b: MmRing): number {
+  const reach = (ring: MmRing, axis: 0 | 1) => [Math.min(...ring.map((p) => p[axis])), Math.max(...ring.map((p) => p[axis]))] as const;
+  return Math.max(...([0, 1] as const).flatMap((axis) => [reach(a, axis)[0] - reach(b, axis)[1], reach(b, axis)[0] - reach(a, axis)[1]]));
+}
 const asRing = (ring: MmRing): Ring => ring.map(([x, y]) => ({ x, y }));
 
 /** Below this shared area an overlap may be within the tolerance all along: 0.002 mm times an outline of half a metre. */
@@ -54,7 +60,7 @@ describe('random layouts against an independent clipping library', () => {
           for (let j = i + 1; j < rings.length; j++) {
             const found = faults.find(({ blanks: [p, q] }) => p === i && q === j);
             const shared = sharedMm2(rings[i]!, rings[j]!);
-            const distance = distanceApart(rings[i]!, rings[j]!);
+            const distance = boxesApart(rings[i]!, rings[j]!) > gap ? Infinity : distanceApart(rings[i]!, rings[j]!);
             if (shared > DOUBTFUL_MM2) {
               expect(found?.kind).toBe('overlap');
               seen.overlap++;
@@ -69,7 +75,7 @@ describe('random layouts against an independent clipping library', () => {
           }
         }
       }),
-      { seed: 31, numRuns: 1500 },
+      { seed: 31, numRuns: 2000 },
     );
     // All three answers came up often enough to mean something.
     expect(Math.min(seen.overlap, seen.gap, seen.clear)).toBeGreaterThan(500);
@@ -142,7 +148,7 @@ describe('true arcs against a library that has them', () => {
     return polygon;
   }
 
-  test('distances of rounded labels, 1 000 pairs', () => {
+  test('distances of rounded labels, 500 pairs', () => {
     let near = 0;
     fc.assert(
       fc.property(label, label, fc.integer({ min: -30_000, max: 100_000 }), fc.integer({ min: 200, max: 9000 }), (first, second, aside, above) => {
@@ -158,8 +164,8 @@ describe('true arcs against a library that has them', () => {
           expect(found?.byMm).toBeCloseTo(6 - distance, 2);
         }
       }),
-      { seed: 11, numRuns: 1000 },
+      { seed: 11, numRuns: 500 },
     );
-    expect(near).toBeGreaterThan(200);
+    expect(near).toBeGreaterThan(100);
   });
 });
