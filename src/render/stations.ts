@@ -13,7 +13,7 @@ import { textWidth } from './text-width.ts';
 const LEAST_NUMBER = 1;
 const MOST_NUMBER = 1.6;
 /** The badge takes at most this part of the room around its place; on smaller blanks the number stands alone. */
-const BADGE_PART = 0.6;
+const BADGE_PART = 0.5;
 /** How far chords may leave a curve that a number keeps clear of, mm. */
 const CHORD_TOLERANCE_MM = 0.5;
 /** A number alone takes at most this part … */
