@@ -1,9 +1,18 @@
 import { createCatalogue } from './catalogue.ts';
 import { commandMessages } from './english-command.ts';
 import { dielineMessages } from './english-dieline.ts';
+import { estimateMessages } from './english-estimate.ts';
 import { geometryMessages } from './english-geometry.ts';
 import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
 import { pressMessages } from './english-press.ts';
 
-export const english = createCatalogue([commandMessages, dielineMessages, geometryMessages, layingMessages, layoutMessages, pressMessages]);
+export const english = createCatalogue([
+  commandMessages,
+  dielineMessages,
+  estimateMessages,
+  geometryMessages,
+  layingMessages,
+  layoutMessages,
+  pressMessages,
+]);

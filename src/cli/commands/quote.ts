@@ -1,0 +1,48 @@
+import { resolve } from 'node:path';
+import { inputError } from '../../base/issue.ts';
+import { makeQuote } from '../../pipeline/quote.ts';
+import { readQuoteJob } from '../../pipeline/quote-job.ts';
+import { quoteJson } from '../../render/quote-json.ts';
+import { customerReport, quoteReport } from '../../render/quote-report.ts';
+import { reportHtml } from '../../render/report-html.ts';
+import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
+import { refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { openJob } from '../job-files.ts';
+import { printReport } from '../print-report.ts';
+
+interface Options {
+  readonly json?: string;
+  readonly html?: string;
+  readonly customer?: string;
+  readonly rates?: string;
+}
+
+export const registerQuote: RegisterCommand = (program) => {
+  program
+    .command('quote')
+    .description('Quantities to sheets, weight, hours and cost per thousand, every figure with its formula.')
+    .argument('<job>', 'a job file (JSON); paths in it are relative to it')
+    .option('--rates <file>', 'the shop’s rates (JSON), or demo for invented ones, named so')
+    .option('--json <file>', 'write the quote as JSON; - is standard output')
+    .option('--html <file>', 'write the inside page, with formulas')
+    .option('--customer <file>', 'write the customer’s page, without rates')
+    .addHelpText('after', '\nExit code 0: done; 1: done, but a rate is missing or something is in doubt; 2: the job cannot be used.')
+    .action(
+      action((path: string, { json, html, customer, rates }: Options) => {
+        const files = openJob(path);
+        const job = readQuoteJob(files.json, path, files.load, rates === undefined || rates === 'demo' ? rates : resolve(rates));
+        refuseOverwrite(files.read, [json, html, customer]);
+        const quote = makeQuote(job);
+        if (customer !== undefined && quote.quantities.some(({ pricePerThousand }) => pricePerThousand?.value == null)) {
+          throw inputError('customer-page-without-price', { where: '--customer', facts: { missing: [...quote.missing, ...(job.terms.rates.marginPercent === undefined ? ['margin'] : [])].join(', ') } });
+        }
+        const outputs: Output[] = [];
+        if (json !== undefined) outputs.push({ path: json, content: quoteJson(quote) });
+        if (html !== undefined) outputs.push({ path: html, content: reportHtml(quoteReport(quote)) });
+        if (customer !== undefined) outputs.push({ path: customer, content: reportHtml(customerReport(quote)) });
+        writeAll(outputs);
+        if (json !== '-') printReport(quoteReport(quote));
+        return quote.missing.length > 0 || quote.notes.some(({ severity }) => severity === 'warning') ? ASKS : DONE;
+      }),
+    );
+};

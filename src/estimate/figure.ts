@@ -1,0 +1,41 @@
+import { evaluate } from './formula.ts';
+
+/** A figure with its unit, its formula and what went in. Null where an input is missing; `missing` says which. */
+export interface Figure {
+  readonly name: string;
+  readonly value: number | null;
+  readonly unit: string;
+  readonly formula: string;
+  readonly inputs: Readonly<Record<string, number | null>>;
+  readonly missing: readonly string[];
+}
+
+/** A rate that nobody gave, by the name a person would ask for it. */
+export interface Missing {
+  readonly missing: string;
+}
+
+export type Input = number | Figure | Missing;
+
+/** Computes a figure from its formula. */
+export function figure(name: string, unit: string, formula: string, inputs: Readonly<Record<string, Input>>): Figure {
+  const missing = [...new Set(Object.values(inputs).flatMap(missingIn))];
+  const values = Object.fromEntries(Object.entries(inputs).map(([key, input]) => [key, valueOf(input)]));
+  const value = missing.length > 0 ? null : evaluate(formula, values as Record<string, number>);
+  return { name, value, unit, formula, inputs: values, missing };
+}
+
+/** The given value, or the name of what is missing. */
+export function given(value: number | undefined, name: string): number | Missing {
+  return value ?? { missing: name };
+}
+
+function missingIn(input: Input): readonly string[] {
+  if (typeof input === 'number') return [];
+  return typeof input.missing === 'string' ? [input.missing] : input.missing;
+}
+
+function valueOf(input: Input): number | null {
+  if (typeof input === 'number') return input;
+  return 'value' in input ? input.value : null;
+}

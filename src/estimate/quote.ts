@@ -1,0 +1,118 @@
+import type { MachineRates, Rates } from '../press/rates.ts';
+import type { Stage } from '../press/stages.ts';
+import type { WasteTable } from '../press/waste-table.ts';
+import { boardCost, boardWeight, carbon, pileHeight, sheetArea, type Board } from './board.ts';
+import { figure, given, type Figure, type Input } from './figure.ts';
+import { coatingWeight, inkWeight } from './ink.ts';
+import { machineCost, machineHours } from './machine-time.ts';
+import { sheetsNeeded, stagesOf, type Route, type SheetsNeeded } from './sheets-needed.ts';
+
+/** One carton on one sheet, in as many quantities as asked for. */
+export interface QuoteTerms {
+  readonly route: Route;
+  readonly board: Board;
+  readonly caliperMm?: number | undefined;
+  readonly pricePerTonne?: number | undefined;
+  readonly currency: string;
+  readonly waste: WasteTable;
+  readonly rates: Rates;
+  /** The die stands already: none is charged. */
+  readonly ownDie: boolean;
+}
+
+export interface QuantityQuote {
+  readonly quantity: number;
+  readonly needed: SheetsNeeded;
+  readonly boardWeight: Figure;
+  readonly boardCostPerThousand: Figure;
+  /** One a machine, in the order of the stages. */
+  readonly hours: readonly Figure[];
+  /** Undefined when nothing is printed. */
+  readonly pressHours: Figure | undefined;
+  readonly materials: readonly Figure[];
+  /** What the cost is the sum of. */
+  readonly costs: readonly Figure[];
+  readonly cost: Figure;
+  readonly costPerThousand: Figure;
+  /** Only where a margin was given. */
+  readonly pricePerThousand: Figure | undefined;
+}
+
+type MachineKey = 'press' | 'coater' | 'foilPress' | 'embosser' | 'cutter' | 'stripper' | 'gluer' | 'packer';
+
+/** The machine of each stage, and its noun in formulas. */
+export const MACHINE_OF: Readonly<Record<Stage, { readonly key: MachineKey; readonly noun: string }>> = {
+  printing: { key: 'press', noun: 'press' },
+  coating: { key: 'coater', noun: 'coater' },
+  foil: { key: 'foilPress', noun: 'foil press' },
+  embossing: { key: 'embosser', noun: 'embosser' },
+  'die-cutting': { key: 'cutter', noun: 'die-cutter' },
+  stripping: { key: 'stripper', noun: 'stripper' },
+  gluing: { key: 'gluer', noun: 'gluer' },
+  packing: { key: 'packer', noun: 'packer' },
+};
+
+export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuote {
+  const { route, board, rates, currency } = terms;
+  const needed = sheetsNeeded(quantity, route, terms.waste);
+  const kg = boardWeight(needed.sheets, board);
+  const price = given(terms.pricePerTonne, 'board price');
+  const hours = needed.chain.map(({ stage, into }) => machineHours(MACHINE_OF[stage].noun, into, machineFor(stage, rates)));
+  const machines = needed.chain.map(({ stage }, i) => machineCost(MACHINE_OF[stage].noun, hours[i]!, machineFor(stage, rates), currency));
+  const consumed = consumables(terms, needed);
+  const costs = [boardCost(kg, price, currency), ...tooling(terms), ...consumed.map(({ cost }) => cost), ...machines, ...delivery(quantity, kg, terms)];
+  const cost = figure('cost', currency, costs.map(({ name }) => name).join(' + '), Object.fromEntries(costs.map((item) => [item.name, item])));
+  const costPerThousand = figure('cost per thousand', currency, '1000 × cost ÷ quantity', { cost, quantity });
+  return {
+    quantity,
+    needed,
+    boardWeight: kg,
+    boardCostPerThousand: figure('board per thousand', currency, 'board weight × price per tonne ÷ quantity', { 'board weight': kg, 'price per tonne': price, quantity }),
+    hours,
+    pressHours: hours[needed.chain.findIndex(({ stage }) => stage === 'printing')],
+    materials: [...consumed.map(({ weight }) => weight), ...stackAndCarbon(needed, kg, terms)],
+    costs,
+    cost,
+    costPerThousand,
+    pricePerThousand: rates.marginPercent === undefined ? undefined : figure('price per thousand', currency, 'cost per thousand × (1 + margin ÷ 100)', { 'cost per thousand': costPerThousand, margin: rates.marginPercent }),
+  };
+}
+
+function machineFor(stage: Stage, rates: Rates): MachineRates | undefined {
+  return rates[MACHINE_OF[stage].key];
+}
+
+/** Plates and the die: paid once, whatever the quantity. */
+function tooling({ route, rates, currency, ownDie }: QuoteTerms): Figure[] {
+  const plates = route.colours + route.varnishUnits;
+  return [
+    ...(plates > 0 ? [figure('plates', currency, 'number of plates × plate price', { 'number of plates': plates, 'plate price': given(rates.platePrice, 'plate price') })] : []),
+    ...(stagesOf(route).includes('die-cutting') && !ownDie ? [figure('die', currency, 'die price', { 'die price': given(rates.diePrice, 'die price') })] : []),
+  ];
+}
+
+/** Ink and varnish: weight and cost. A name for each open figure only where some of its rates were given. */
+function consumables({ route, rates, board, currency }: QuoteTerms, { sheets }: SheetsNeeded): { weight: Figure; cost: Figure }[] {
+  const area = sheetArea(board);
+  const priced = (name: string, weight: Figure, count: number, price: Input) => ({ weight, cost: figure(name, currency, `${weight.name} × ${count} × price`, { [weight.name]: weight, price }) });
+  const ink = (value: number | undefined, name: string) => given(value, rates.inkPricePerKg === undefined ? 'ink price' : name);
+  const film = given(rates.coatingGramsPerM2, rates.coatingPricePerKg === undefined ? 'varnish price' : 'varnish film');
+  return [
+    ...(route.colours > 0
+      ? [priced('ink', inkWeight(sheets, area, ink(rates.inkCoverage, 'ink coverage'), ink(rates.inkGramsPerM2, 'ink film')), route.colours, given(rates.inkPricePerKg, 'ink price'))]
+      : []),
+    ...(route.varnishUnits > 0 ? [priced('varnish on board', coatingWeight(sheets, area, film), route.varnishUnits, given(rates.coatingPricePerKg, 'varnish price'))] : []),
+  ];
+}
+
+/** Packing material and freight, counted only where the shop has rates for them. */
+function delivery(quantity: number, kg: Figure, { rates, currency }: QuoteTerms): Figure[] {
+  return [
+    ...(rates.packingPerThousand === undefined ? [] : [figure('packing material', currency, 'quantity × packing per thousand ÷ 1000', { quantity, 'packing per thousand': rates.packingPerThousand })]),
+    ...(rates.freightPerTonne === undefined ? [] : [figure('freight', currency, 'board weight × freight per tonne ÷ 1000', { 'board weight': kg, 'freight per tonne': rates.freightPerTonne })]),
+  ];
+}
+
+function stackAndCarbon({ sheets }: SheetsNeeded, kg: Figure, { caliperMm, rates }: QuoteTerms): Figure[] {
+  return [...(caliperMm === undefined ? [] : [pileHeight(sheets, caliperMm)]), ...(rates.carbonPerTonne === undefined ? [] : [carbon(kg, rates.carbonPerTonne)])];
+}

@@ -1,0 +1,82 @@
+import { MM_PER_INCH } from '../base/units.ts';
+
+/** g in a pound (exact), and sheets in a ream. */
+const GRAMS_PER_POUND = 453.59237;
+const SHEETS_PER_REAM = 500;
+const METRES_PER_INCH = MM_PER_INCH / 1000;
+const METRES_PER_FOOT = 12 * METRES_PER_INCH;
+
+/** A basic size of a paper, inches: basis weights are pounds a ream of this size. */
+export interface BasicSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+export const BASIC_SIZES: Readonly<Record<'bond' | 'book' | 'cover' | 'tag' | 'index' | 'bristol', BasicSize>> = {
+  bond: { width: 17, height: 22 },
+  book: { width: 25, height: 38 },
+  cover: { width: 20, height: 26 },
+  tag: { width: 24, height: 36 },
+  index: { width: 25.5, height: 30.5 },
+  bristol: { width: 22.5, height: 28.5 },
+};
+
+/** g/m² of a basis weight, with the exact constant 1406.139 (the trade often writes 1406.5). */
+export function grammageOf(basisPounds: number, basic: BasicSize): number {
+  return (basisPounds * GRAMS_PER_POUND) / (SHEETS_PER_REAM * METRES_PER_INCH ** 2 * basic.width * basic.height);
+}
+
+export function basisWeightOf(grammage: number, basic: BasicSize): number {
+  return grammage / grammageOf(1, basic);
+}
+
+/** g/m² of pounds per thousand square feet. */
+export function grammageOfMsf(poundsPerThousandSquareFeet: number): number {
+  return (poundsPerThousandSquareFeet * GRAMS_PER_POUND) / (1000 * METRES_PER_FOOT ** 2);
+}
+
+/** Pounds a thousand sheets of a size in inches, not rounded. */
+export function mWeight(basisPounds: number, basic: BasicSize, width: number, height: number): number {
+  return (width * height * basisPounds * 2) / (basic.width * basic.height);
+}
+
+/** Pounds a thousand sheets of board sold by the thousand square feet. */
+export function mWeightOfMsf(poundsPerThousandSquareFeet: number, width: number, height: number): number {
+  return (width * height * poundsPerThousandSquareFeet) / 144;
+}
+
+/** Sheets above this are rounded to a pound, those from the next on to half a pound, smaller ones to 0.01; in². */
+const LARGE_SHEET = 864;
+const MIDDLE_SHEET = 336;
+
+/** A ream's weight as the trade lists it; an estimate, mills differ. Halves go up. */
+export function roundReamWeight(pounds: number, width: number, height: number): number {
+  const area = width * height;
+  const perPound = area > LARGE_SHEET ? 1 : area >= MIDDLE_SHEET ? 2 : 100;
+  return Math.round(pounds * perPound) / perPound;
+}
+
+/** The same paper in another size weighs in proportion to the area. */
+export function equivalentWeight(pounds: number, fromArea: number, toArea: number): number {
+  return (pounds * toArea) / fromArea;
+}
+
+/** mm of thickness from grammage and bulk (cm³/g). */
+export function caliperOf(grammage: number, bulk: number): number {
+  return (grammage * bulk) / 1000;
+}
+
+/** cm³/g */
+export function bulkOf(caliperMm: number, grammage: number): number {
+  return (caliperMm * 1000) / grammage;
+}
+
+/** Thousandths of an inch ("points" of caliper) to mm. */
+export function caliperOfPoints(points: number): number {
+  return (points * MM_PER_INCH) / 1000;
+}
+
+/** Price of a thousand sheets from the price of a hundredweight (100 lb). */
+export function pricePerMOf(mWeightPounds: number, pricePerHundredweight: number): number {
+  return (mWeightPounds * pricePerHundredweight) / 100;
+}

@@ -1,0 +1,176 @@
+import { z } from 'zod';
+import { inputError, InputError, type Issue } from '../base/issue.ts';
+import { parseSizeMm } from '../base/units.ts';
+import type { LayoutFile } from '../layout/layout-file.ts';
+import { readLayoutFile } from '../layout/layout-file.ts';
+import { wasteOfStage, stagesOf, type Route } from '../estimate/sheets-needed.ts';
+import type { QuoteTerms } from '../estimate/quote.ts';
+import { isGrade, GRADES } from '../press/grades.ts';
+import { checkMachines } from '../press/machines.ts';
+import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
+import { boardSchema, cutterSchema, pressSchema, readRecord } from '../press/records.ts';
+import type { Size } from '../press/sheet-areas.ts';
+import { stageOf, STAGES, type Stage } from '../press/stages.ts';
+import { GERMAN_TABLE, wasteTableSchema, type WasteTable } from '../press/waste-table.ts';
+
+/** More cartons than any order; beyond, whole numbers would no longer be exact. */
+export const MOST_CARTONS = 1e9;
+const MOST_UPS = 100_000;
+
+const text = z.string().max(500);
+const amount = z.number().min(0).max(1e9);
+const quantity = z.int().min(1, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
+/** A record itself, or the path of its file. */
+const recordOrFile = z.union([z.string(), z.record(z.string(), z.unknown())]);
+
+const boardOfJob = boardSchema.extend({
+  packet: z.int().positive().max(100_000).optional(),
+  pallet: z.int().positive().max(1_000_000).optional(),
+  minimumTonnes: amount.optional(),
+  toleranceMm: amount.optional(),
+  /** mm; the sheets are cut from a reel of this width. */
+  reelWidth: z.number().positive().max(16_000).optional(),
+  delivery: text.optional(),
+});
+export type BoardOfJob = z.output<typeof boardOfJob>;
+
+const jobSchema = z.object({
+  id: text.optional(),
+  name: text.optional(),
+  customer: text.optional(),
+  date: text.optional(),
+  validUntil: text.optional(),
+  ups: z.int().min(1).max(MOST_UPS).optional(),
+  sheet: z.string().optional(),
+  layout: z.string().optional(),
+  grammage: z.number().min(5).max(2000).optional(),
+  grade: text.optional(),
+  caliper: z.number().positive().max(50).optional(),
+  quantities: z.array(quantity).min(1).max(50),
+  colours: z.int().min(0).max(20).default(0),
+  varnishUnits: z.int().min(0).max(5).default(0),
+  stages: z.array(z.string()).max(20).default([]),
+  boardPricePerTonne: amount.optional(),
+  currency: z.string().regex(/^[A-Za-z]{3}$/, 'a currency of three letters is wanted, such as EUR').default('EUR'),
+  rates: recordOrFile.optional(),
+  waste: recordOrFile.optional(),
+  board: recordOrFile.optional(),
+  press: recordOrFile.optional(),
+  cutter: recordOrFile.optional(),
+  ownDie: z.boolean().default(false),
+  existingDie: z
+    .object({ number: text.optional(), rack: text.optional(), owner: text.optional(), ups: z.int().min(1).max(MOST_UPS), sheet: z.string().optional(), strokes: amount.optional() })
+    .optional(),
+});
+
+export interface QuoteJob {
+  readonly name: string | undefined;
+  readonly customer: string | undefined;
+  readonly date: string | undefined;
+  readonly validUntil: string | undefined;
+  readonly quantities: readonly number[];
+  readonly sheet: Size;
+  readonly terms: QuoteTerms;
+  readonly board: BoardOfJob;
+  readonly grade: string | undefined;
+  readonly existingDie: { readonly number: string | undefined; readonly ups: number; readonly sheet: Size } | undefined;
+  readonly layout: LayoutFile | undefined;
+  /** What was left aside or taken for granted. */
+  readonly notes: readonly Issue[];
+}
+
+/** Reads files that a job names, relative to the job. Throws an InputError. */
+export type LoadJson = (path: string) => unknown;
+
+/**
+ * Takes in a quote's job. `ratesGiven` overrides the job's rates (`demo` or a file's path). Throws an InputError that
+ * names file and field for everything that is wrong.
+ */
+export function readQuoteJob(json: unknown, where: string, load: LoadJson, ratesGiven?: string): QuoteJob {
+  const job = readRecord(jobSchema, json, where);
+  const record = <Schema extends z.ZodType>(schema: Schema, value: string | object | undefined, field: string) =>
+    value === undefined ? undefined : readRecord(schema, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+  const layout = job.layout === undefined ? undefined : readLayoutFile(load(job.layout), job.layout);
+  const { ups, sheet } = upsAndSheet(job, layout, where);
+  const board = record(boardOfJob, job.board, 'board') ?? {};
+  const press = record(pressSchema, job.press, 'press');
+  const cutter = record(cutterSchema, job.cutter, 'cutter');
+  const grade = job.grade ?? board.grade;
+  if (grade !== undefined && !isGrade(grade)) throw inputError('grade-unknown', { where, facts: { grade, known: Object.keys(GRADES).join(', ') } });
+  const caliper = job.caliper ?? board.caliper;
+  checkMachines(sheet, { press, cutter, board: { ...board, caliper } });
+  if (press?.units !== undefined && job.colours > press.units) throw inputError('colours-over-units', { where, facts: { colours: job.colours, units: press.units, press: press.name ?? 'the press' } });
+
+  const rates = ratesGiven === 'demo' || job.rates === 'demo' ? DEMO_RATES : (record(ratesSchema, ratesGiven ?? job.rates, 'rates') ?? {});
+  const waste = record(wasteTableSchema, job.waste, 'waste') ?? GERMAN_TABLE;
+  const route: Route = { ups, colours: job.colours, varnishUnits: job.varnishUnits, stages: readStages(job.stages, where) };
+  checkWaste(route, waste, where);
+  const grammage = job.grammage ?? board.grammage;
+  if (grammage === undefined) throw inputError('grammage-missing', { where });
+  return {
+    name: job.name ?? job.id,
+    customer: job.customer,
+    date: job.date,
+    validUntil: job.validUntil,
+    quantities: job.quantities,
+    sheet,
+    terms: {
+      route,
+      board: { widthMm: sheet.width, heightMm: sheet.height, grammage },
+      caliperMm: caliper,
+      pricePerTonne: job.boardPricePerTonne ?? board.pricePerTonne,
+      currency: job.currency.toUpperCase(),
+      waste,
+      rates: withMachines(rates, press, cutter),
+      ownDie: job.ownDie,
+    },
+    board,
+    grade,
+    existingDie: job.existingDie && { number: job.existingDie.number, ups: job.existingDie.ups, sheet: job.existingDie.sheet === undefined ? sheet : readSize(job.existingDie.sheet, `${where}: existingDie.sheet`) },
+    layout,
+    notes: [...unknownFields(json, where), ...(route.stages.length === 0 ? [{ code: 'no-stages-given', severity: 'note', where } as const] : [])],
+  };
+}
+
+function upsAndSheet(job: { ups?: number | undefined; sheet?: string | undefined }, layout: LayoutFile | undefined, where: string): { ups: number; sheet: Size } {
+  const ups = layout ? layout.placements.length : job.ups;
+  const sheet = layout ? layout.sheet : job.sheet === undefined ? undefined : readSize(job.sheet, `${where}: sheet`);
+  if (ups === undefined || sheet === undefined) throw inputError('ups-or-layout-missing', { where });
+  if (ups === 0) throw inputError('layout-holds-nothing', { where });
+  if (layout && job.ups !== undefined && job.ups !== ups) throw inputError('ups-contradict-layout', { where, facts: { ups: job.ups, layout: ups } });
+  return { ups, sheet: { width: sheet.width, height: sheet.height } };
+}
+
+const LONGEST_SIDE = 16_000;
+
+export function readSize(value: string, where: string): Size {
+  const size = parseSizeMm(value);
+  const fits = (mm: number) => mm >= 1 && mm <= LONGEST_SIDE;
+  if (!size || !fits(size.width) || !fits(size.height)) throw inputError('field-not-valid', { where, facts: { reason: `a size with sides from 1 to ${LONGEST_SIDE} mm is wanted, such as "1020x720" or "28x40in"` } });
+  return size;
+}
+
+function readStages(names: readonly string[], where: string): Stage[] {
+  return names.map((name) => {
+    const stage = stageOf(name);
+    if (!stage) throw inputError('stage-unknown', { where: `${where}: stages`, facts: { stage: name, known: STAGES.join(', ') } });
+    return stage;
+  });
+}
+
+function checkWaste(route: Route, waste: WasteTable, where: string): void {
+  const open = stagesOf(route).filter((stage) => !wasteOfStage(stage, route, waste));
+  if (open.length > 0) throw new InputError(open.map((stage) => ({ code: 'waste-table-silent', severity: 'error', where, facts: { stage, table: waste.name } })));
+}
+
+/** A press or die-cutter record fills what the rates leave open. */
+function withMachines(rates: Rates, press: Rates['press'], cutter: Rates['cutter']): Rates {
+  return { ...rates, ...((press || rates.press) && { press: { ...press, ...rates.press } }), ...((cutter || rates.cutter) && { cutter: { ...cutter, ...rates.cutter } }) };
+}
+
+function unknownFields(json: unknown, where: string): Issue[] {
+  const known = new Set(Object.keys(jobSchema.shape));
+  return Object.keys(json as object)
+    .filter((key) => !known.has(key.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase())))
+    .map((field) => ({ code: 'field-left-aside', severity: 'warning', where, facts: { field } }));
+}

@@ -1,0 +1,80 @@
+import { sheetSizeText, type Purchase } from '../../estimate/buying.ts';
+import type { QuantityQuote } from '../../estimate/quote.ts';
+import type { StageNeed } from '../../estimate/sheets-needed.ts';
+import type { Format } from '../format.ts';
+import type { QuoteFacts } from '../quote-facts.ts';
+
+const whole = (value: number, format: Format) => format.number(value, 0);
+
+/** Words of a quote, for the house and for the customer. */
+export const englishQuote = {
+  title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Quote${name === undefined ? '' : ` ${name}`}: ${ups} ups on ${format.size(sheet.width, sheet.height)}`,
+  answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
+    const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
+      const money = costPerThousand.value !== null ? `${format.money(costPerThousand.value, currency)} per 1000` : boardCostPerThousand.value !== null ? `board ${format.money(boardCostPerThousand.value, currency)} per 1000` : 'cost open';
+      return `${whole(quantity, format)} cartons take ${whole(needed.sheets, format)} sheets, ${money}`;
+    };
+    return `${quantities.map(each).join('; ')}.`;
+  },
+  headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', terms: 'Terms' },
+  quantity: (quantity: number, format: Format) => `${whole(quantity, format)} cartons`,
+  overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
+    [
+      `${whole(needed.sheets, format)} sheets (+${format.percent(needed.sheets / needed.netSheets - 1)} over ${whole(needed.netSheets, format)} net)`,
+      `${format.number(boardWeight.value ?? 0, 2, true)} kg board`,
+      boardCostPerThousand.value === null ? 'board cost open' : `board ${format.money(boardCostPerThousand.value, currency)} per 1000`,
+      pressHours && (pressHours.value === null ? 'press hours open' : `press ${format.number(pressHours.value, 2)} h`),
+      costPerThousand.value === null ? 'cost per 1000 open' : `cost ${format.money(costPerThousand.value, currency)} per 1000`,
+    ]
+      .filter(Boolean)
+      .join(', '),
+  missing: (name: string) => `${name}: not given, so the figures that need it are left open.`,
+  stage: ({ stage, counts }: StageNeed) => `${counts} into ${stage}`,
+  stageFormula: ({ out, runningPercent, setUp }: StageNeed, format: Format) =>
+    `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), rounded up` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} set-up` : ''}`,
+  cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${whole(cartons, format)} cartons ÷ ${ups} ups, rounded up, are ${whole(sheets, format)} sheets.`,
+  open: (missing: readonly string[]) => `open: ${missing.join(', ')} not given`,
+  purchase: ({ sheet, sheets, kg, packets, pallets, delivery }: Purchase, format: Format) =>
+    [
+      sheetSizeText(sheet),
+      sheet.grade,
+      `${format.number(sheet.grammage)} g/m²`,
+      sheet.caliperMm !== undefined && `${format.number(sheet.caliperMm, 3)} mm`,
+      sheet.toleranceMm !== undefined && `± ${format.number(sheet.toleranceMm)} mm`,
+      `${whole(sheets, format)} sheets`,
+      packets !== undefined && `${whole(packets, format)} packets`,
+      pallets !== undefined && `${whole(pallets, format)} pallets`,
+      `${format.number(kg, 1)} kg`,
+      delivery,
+    ]
+      .filter(Boolean)
+      .join(', '),
+  grainOpen: 'The grain is not given: say which side carries (M) before ordering. The first figure is the side along the gripper edge.',
+  reel: (widthMm: number, metres: number, kg: number, format: Format) => `From a reel ${format.length(widthMm)} wide: ${format.number(metres, 0)} m, ${format.number(kg, 1)} kg.`,
+  millMinimum: (tonnes: number, cartons: number | undefined, format: Format) =>
+    cartons === undefined ? `No order reaches the mill’s ${format.number(tonnes)} t.` : `The mill makes from ${format.number(tonnes)} t: reached from ${whole(cartons, format)} cartons on.`,
+  die: ({ die, ups, currency }: QuoteFacts, format: Format) => {
+    if (!die) return [];
+    const names = `${die.existingUps} up on the die that stands${die.number === undefined ? '' : ` (${die.number})`} against ${ups} up on a new one`;
+    if (die.saving.value === null) return [`${names}: open, ${die.saving.missing.join(', ')} not given.`];
+    if (!die.breakEven) return [`${names}: the new die saves nothing.`];
+    const from = die.breakEven.value === null ? `from when on is open, ${die.breakEven.missing.join(', ')} not given` : `paid for from ${whole(die.breakEven.value, format)} cartons on`;
+    return [`${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
+  },
+  convention: ({ waste }: QuoteFacts) =>
+    `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
+  rates: ({ ratesName }: QuoteFacts) => (ratesName === undefined ? 'Rates: as given with the job.' : `Rates: ${ratesName}.`),
+  caution: 'Planning figures. Waste, speeds and prices are the shop’s own to confirm before a price is promised or board is ordered.',
+  customer: {
+    title: ({ name }: QuoteFacts) => `Quotation${name === undefined ? '' : ` ${name}`}`,
+    answer: ({ customer, quantities }: QuoteFacts) => `${quantities.length === 1 ? 'Our price' : `Our prices for ${quantities.length} quantities`}${customer === undefined ? '' : `, for ${customer}`}.`,
+    price: (perThousand: number, total: number, currency: string, format: Format) => `${format.money(perThousand, currency)} per 1000, ${format.money(total, currency)} in all`,
+    product: ({ purchases, grammage }: QuoteFacts, format: Format) => `Board ${purchases[0]?.sheet.grade === undefined ? '' : `${purchases[0].sheet.grade}, `}${format.number(grammage)} g/m².`,
+    tolerance: 'Deliveries of 10 % more or less are trade custom; what is delivered is what is charged.',
+    validity: ({ date, validUntil }: QuoteFacts) => `${date === undefined ? '' : `Dated ${date}. `}${validUntil === undefined ? 'Prices are without obligation until confirmed.' : `Prices hold until ${validUntil}.`}`,
+    caution: 'For food packs the responsible person chooses inks, varnishes and board under local law.',
+    cautionHeading: 'Please note',
+  },
+};
+
+export type QuoteWords = typeof englishQuote;

@@ -1,0 +1,28 @@
+import type { Issue } from '../base/issue.ts';
+import type { Purchase } from '../estimate/buying.ts';
+import type { DieChoice } from '../estimate/die-choice.ts';
+import type { QuantityQuote } from '../estimate/quote.ts';
+import type { WasteTable } from '../press/waste-table.ts';
+
+/** What the report of a quote is made from. */
+export interface QuoteFacts {
+  readonly name: string | undefined;
+  readonly customer: string | undefined;
+  readonly date: string | undefined;
+  readonly validUntil: string | undefined;
+  readonly currency: string;
+  readonly waste: WasteTable;
+  readonly ratesName: string | undefined;
+  readonly ups: number;
+  readonly sheet: { readonly width: number; readonly height: number };
+  readonly grammage: number;
+  readonly quantities: readonly QuantityQuote[];
+  /** One a quantity. */
+  readonly purchases: readonly Purchase[];
+  /** Fewest cartons for which the mill makes the sheet; undefined cartons: no order is that large. */
+  readonly millMinimum: { readonly tonnes: number; readonly cartons: number | undefined } | undefined;
+  readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined }) | undefined;
+  /** Rates that nobody gave. */
+  readonly missing: readonly string[];
+  readonly notes: readonly Issue[];
+}

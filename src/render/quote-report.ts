@@ -1,0 +1,90 @@
+import type { Figure as Estimated } from '../estimate/figure.ts';
+import { tokensOf } from '../estimate/formula.ts';
+import type { QuantityQuote } from '../estimate/quote.ts';
+import { createFormat, type Format } from './format.ts';
+import { englishLanguage } from './messages/english-language.ts';
+import { englishQuote, type QuoteWords } from './messages/english-quote.ts';
+import type { QuoteFacts } from './quote-facts.ts';
+import type { Figure, Report, ReportSection } from './report.ts';
+
+/** The inside page: every figure with its formula, what is missing, what is to be ordered, what was assumed. */
+export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(englishLanguage.locale)): Report {
+  const { headings } = words;
+  const sections: ReportSection[] = [
+    { id: 'overview', heading: headings.overview, sentences: [], figures: facts.quantities.map((quote) => ({ label: words.quantity(quote.quantity, format), value: words.overview(quote, facts.currency, format) })) },
+    { id: 'missing', heading: headings.missing, sentences: facts.missing.map(words.missing), figures: [] },
+    ...facts.quantities.map((quote) => quantitySection(quote, facts, words, format)),
+    { id: 'buying', heading: headings.buying, sentences: buyingSentences(facts, words, format), figures: [] },
+    { id: 'die', heading: headings.die, sentences: words.die(facts, format), figures: [] },
+    { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => englishLanguage.issues.sentence(issue))], figures: [] },
+  ];
+  return {
+    language: englishLanguage.locale,
+    title: words.title(facts, format),
+    answer: words.answer(facts, format),
+    sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
+    caution: { heading: headings.caution, text: words.caution },
+  };
+}
+
+/** The customer's page: prices and terms under the same quote number, no rates. Every price must be known. */
+export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(englishLanguage.locale)): Report {
+  const { customer, headings } = words;
+  const priceOf = ({ quantity, pricePerThousand }: QuantityQuote): Figure => {
+    const price = pricePerThousand!.value!;
+    return { label: words.quantity(quantity, format), value: customer.price(price, (price * quantity) / 1000, facts.currency, format) };
+  };
+  return {
+    language: englishLanguage.locale,
+    title: customer.title(facts),
+    answer: customer.answer(facts),
+    sections: [
+      { id: 'prices', heading: headings.prices, sentences: [customer.product(facts, format)], figures: facts.quantities.map(priceOf) },
+      { id: 'terms', heading: headings.terms, sentences: [customer.tolerance, customer.validity(facts)], figures: [] },
+    ],
+    caution: { heading: customer.cautionHeading, text: customer.caution },
+  };
+}
+
+function quantitySection(quote: QuantityQuote, { currency, ups }: QuoteFacts, words: QuoteWords, format: Format): ReportSection {
+  const { chain } = quote.needed;
+  const firstOfCartons = chain.find(({ counts }) => counts === 'cartons')?.into ?? quote.quantity;
+  const sheetsOut = Math.ceil(firstOfCartons / ups);
+  const shown = [quote.boardWeight, quote.boardCostPerThousand, ...quote.hours, ...quote.materials, ...quote.costs, quote.cost, quote.costPerThousand, ...(quote.pricePerThousand ? [quote.pricePerThousand] : [])];
+  return {
+    id: `q${quote.quantity}`,
+    heading: words.quantity(quote.quantity, format),
+    sentences: [words.cartonsToSheets(firstOfCartons, ups, sheetsOut, format)],
+    figures: [
+      ...chain.toReversed().map((need): Figure => ({ label: words.stage(need), value: format.number(need.into, 0), formula: words.stageFormula(need, format) })),
+      ...shown.map((one) => shownFigure(one, currency, words, format)),
+    ],
+  };
+}
+
+/** The figure with its formula in numbers, and below it the formula in words. */
+export function shownFigure(one: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
+  const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : `${format.number(one.value, 3)} ${one.unit}`;
+  const numbers = tokensOf(one.formula).map((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
+  return { label: one.name, value, formula: joined(numbers), note: one.formula };
+}
+
+function inNumbers(value: number | null, format: Format): string {
+  return value === null ? '?' : format.number(value, Math.abs(value) >= 100 ? 2 : 4);
+}
+
+/** Operators stand apart, brackets close. */
+function joined(tokens: readonly string[]): string {
+  return tokens.join(' ').replace(/([(⌈]) /g, '$1').replace(/ ([)⌉])/g, '$1');
+}
+
+function buyingSentences({ purchases, millMinimum }: QuoteFacts, words: QuoteWords, format: Format): string[] {
+  return [
+    ...purchases.flatMap((purchase) => [
+      `${words.purchase(purchase, format)}.`,
+      ...(purchase.reel ? [words.reel(purchase.reel.widthMm, purchase.reel.metres.value!, purchase.reel.kg.value!, format)] : []),
+    ]),
+    ...(purchases.some(({ sheet }) => sheet.grain === undefined) ? [words.grainOpen] : []),
+    ...(millMinimum ? [words.millMinimum(millMinimum.tonnes, millMinimum.cartons, format)] : []),
+  ];
+}
