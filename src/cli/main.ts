@@ -4,12 +4,18 @@ import { Command, CommanderError } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
 import { registerJudge } from './commands/judge.ts';
 import { registerNest } from './commands/nest.ts';
+import { registerQuote } from './commands/quote.ts';
 import { registerRead } from './commands/read.ts';
 
 const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
 
 /** One entry a command, in the order in which a job goes through them. */
-const commands: readonly RegisterCommand[] = [registerRead, registerNest, registerJudge];
+const commands: readonly RegisterCommand[] = [
+  registerRead,
+  registerNest,
+  registerQuote,
+  registerJudge,
+];
 
 const program = new Command('blankwright')
   .description('Lays out die-cut cartons and labels on press sheets: reads the dieline, finds the best layout, says how good it is.')

@@ -1,5 +1,4 @@
 import { basename, extname } from 'node:path';
-import pc from 'picocolors';
 import type { Dieline } from '../../dieline/dieline.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { mirrorBlank } from '../../dieline/mirror-blank.ts';
@@ -9,11 +8,11 @@ import { nest, type NestOutcome } from '../../pipeline/nest.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { sceneToPdf } from '../../render/pdf.ts';
-import { PLAIN, reportText, type TextStyle } from '../../render/report-text.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions, readDrawingOptions } from '../drawing-options.ts';
 import { readInput, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { addEffortOptions, addLayingOptions, readNestOptions, type NestOptions } from '../nest-options.ts';
+import { printReport } from '../print-report.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { createProgress } from '../progress.ts';
 import { createStopSignal } from '../stop-signal.ts';
@@ -147,10 +146,6 @@ function withEnding(path: string, ending: string): string {
 function sayAll(dieline: Dieline, outcome: NestOutcome, showings: readonly Showing[]): void {
   for (const issue of dieline.issues) if (issue.severity !== 'note') process.stderr.write(`${sentence(issue)}\n`);
   const [first, ...others] = showings;
-  process.stdout.write(`${reportText(first!.report, terminalStyle()).join('\n')}\n`);
+  printReport(first!.report);
   others.forEach(({ report }, index) => process.stdout.write(`\n${index + 2}. ${report.answer}\n   ${String(outcome.layouts[index + 1]!.file.result?.['source'])}\n`));
-}
-
-function terminalStyle(): TextStyle {
-  return pc.isColorSupported && process.stdout.isTTY ? { strong: pc.bold, quiet: pc.dim, accent: pc.cyan } : PLAIN;
 }

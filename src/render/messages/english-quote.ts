@@ -5,6 +5,7 @@ import type { Format } from '../format.ts';
 import type { QuoteFacts } from '../quote-facts.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
+const counted = (count: number, what: string, format: Format) => `${whole(count, format)} ${what}${count === 1 ? '' : 's'}`;
 
 /** Words of a quote, for the house and for the customer. */
 export const englishQuote = {
@@ -42,8 +43,8 @@ export const englishQuote = {
       sheet.caliperMm !== undefined && `${format.number(sheet.caliperMm, 3)} mm`,
       sheet.toleranceMm !== undefined && `± ${format.number(sheet.toleranceMm)} mm`,
       `${whole(sheets, format)} sheets`,
-      packets !== undefined && `${whole(packets, format)} packets`,
-      pallets !== undefined && `${whole(pallets, format)} pallets`,
+      packets !== undefined && counted(packets, 'packet', format),
+      pallets !== undefined && counted(pallets, 'pallet', format),
       `${format.number(kg, 1)} kg`,
       delivery,
     ]
