@@ -18,6 +18,8 @@ export interface Prepared {
   readonly poseOfTurn: readonly (readonly number[])[];
   /** What stays where it is: locked blanks and keep-outs. */
   readonly fixed: readonly Fixed[];
+  /** Common measure of all outlines and clearances where it is a good part of a blank, as with polyominoes; else 0. */
+  readonly pitch: number;
 }
 
 export interface Shape {
@@ -74,7 +76,27 @@ export function prepare(problem: Problem): Prepared {
     }),
   ];
   const fits = (pose: number) => poses[pose].minX <= poses[pose].maxX && poses[pose].minY <= poses[pose].maxY;
-  return { problem, shapes, poses, posesOf: posesOf.map((list) => list.filter(fits)), poseOfTurn, fixed };
+  return { problem, shapes, poses, posesOf: posesOf.map((list) => list.filter(fits)), poseOfTurn, fixed, pitch: pitchOf(shapes) };
+}
+
+/** A common measure is of use when the largest outline is at most so many of them long. */
+const MOST_PITCHES = 24;
+
+function pitchOf(shapes: readonly Shape[]): number {
+  let pitch = 0;
+  for (const { ring, clearance } of shapes) {
+    pitch = commonMeasure(pitch, clearance);
+    ring.forEach((p) => (pitch = commonMeasure(commonMeasure(pitch, p.x), p.y)));
+  }
+  const boxes = shapes.map(({ ring }) => boxOf(ring));
+  const extent = Math.max(...boxes.map((box) => Math.max(box.maxX - box.minX, box.maxY - box.minY)));
+  return extent <= MOST_PITCHES * pitch ? pitch : 0;
+}
+
+function commonMeasure(a: number, b: number): number {
+  let [large, small] = [Math.abs(a), Math.abs(b)];
+  while (small > 0) [large, small] = [small, large % small];
+  return large;
 }
 
 export function placementAt({ poses }: Prepared, pose: number, x: number, y: number): Placement {
@@ -124,9 +146,22 @@ function centred(ring: Ring): Ring {
   return ring.map((p) => ({ x: p.x - (box.minX + box.maxX) / 2, y: p.y - (box.minY + box.maxY) / 2 }));
 }
 
-/** Whether every vertex of `a` lies on the outline of `b`. */
+/** Edges are looked at in pieces of this share of the outline's extent. */
+const PIECE_SHARE = 1 / 64;
+
+/** Whether the outline of `a`, at its corners and all along its edges, lies on that of `b`. */
 function staysNear(a: Ring, b: Ring): boolean {
-  return a.every((p) => b.some((from, k) => nearEdge(p, from, b[(k + 1) % b.length])));
+  const box = boxOf(a);
+  const piece = Math.max(box.maxX - box.minX, box.maxY - box.minY) * PIECE_SHARE;
+  return a.every((from, i) => {
+    const to = a[(i + 1) % a.length];
+    const pieces = Math.ceil(Math.max(Math.abs(to.x - from.x), Math.abs(to.y - from.y), 1) / piece);
+    for (let k = 0; k < pieces; k++) {
+      const p = { x: from.x + ((to.x - from.x) * k) / pieces, y: from.y + ((to.y - from.y) * k) / pieces };
+      if (!b.some((start, e) => nearEdge(p, start, b[(e + 1) % b.length]))) return false;
+    }
+    return true;
+  });
 }
 
 function nearEdge(p: Point, a: Point, b: Point): boolean {

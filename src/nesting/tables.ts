@@ -2,6 +2,7 @@ import { noFitPolygon } from '../geometry/no-fit.ts';
 import { boxOf, type Box } from '../geometry/point.ts';
 import { turnBox, turnRing, type Turn } from '../geometry/turn.ts';
 import { centreOffset, type Prepared } from './prepare.ts';
+import { snugOffsets } from './tables-contacts.ts';
 import { noFitRaster } from './tables-contour.ts';
 import { DEPTHS_PER_STEP, type Raster } from './tables-raster.ts';
 
@@ -24,6 +25,8 @@ export interface Tables {
   /** Beyond these distances of the centres nothing overlaps. */
   readonly reachX: Float64Array;
   readonly reachY: Float64Array;
+  /** For each pair, offsets at which the moving pose lies snugly against the standing one: x and y in turns. */
+  readonly snug: readonly Float64Array[];
 }
 
 /** Step of the rasters, µm: this unless the offsets' box asks for finer or coarser ones. */
@@ -38,13 +41,14 @@ const SIN = [0, 1, 0, -1];
 export function tablesOf(prepared: Prepared): Tables {
   const { poses, shapes } = prepared;
   const pairs = poses.length * poses.length;
-  const rasters = new Map<string, { raster: Raster; base: number }>();
+  const rasters = new Map<string, { raster: Raster; base: number; snug: Float64Array }>();
   let size = 0;
   const rasterFor = (first: number, second: number, turn: Turn) => {
     const key = `${first} ${second} ${turn}`;
     let known = rasters.get(key);
     if (!known) {
-      known = { raster: overlapRaster(prepared, first, second, turn), base: size };
+      const raster = overlapRaster(prepared, first, second, turn);
+      known = { raster, base: size, snug: snugOffsets(raster, shapes[first].ring, shapes[second].ring, turn) };
       size += known.raster.depths.length;
       rasters.set(key, known);
     }
@@ -52,14 +56,14 @@ export function tablesOf(prepared: Prepared): Tables {
   };
   const whole = () => new Int32Array(pairs);
   const real = () => new Float64Array(pairs);
-  const tables = { base: whole(), columns: whole(), rows: whole(), a: real(), b: real(), x: real(), y: real(), unit: real(), reachX: real(), reachY: real() };
+  const tables = { base: whole(), columns: whole(), rows: whole(), a: real(), b: real(), x: real(), y: real(), unit: real(), reachX: real(), reachY: real(), snug: [] as Float64Array[] };
   poses.forEach((standing, s) => {
     poses.forEach((moving, m) => {
       if (!shapes[moving.shape].isPart) return;
       // One raster serves both orders: swapped, the offset changes its sign.
       const swapped = standing.shape > moving.shape || (standing.shape === moving.shape && (moving.turn - standing.turn + 4) % 4 === 3);
       const [frame, other] = swapped ? [moving, standing] : [standing, moving];
-      const { raster, base } = rasterFor(frame.shape, other.shape, ((other.turn - frame.turn + 4) % 4) as Turn);
+      const { raster, base, snug } = rasterFor(frame.shape, other.shape, ((other.turn - frame.turn + 4) % 4) as Turn);
       const scale = (swapped ? -1 : 1) / raster.step;
       const pair = s * poses.length + m;
       tables.base[pair] = base;
@@ -70,6 +74,7 @@ export function tablesOf(prepared: Prepared): Tables {
       tables.x[pair] = -raster.originX / raster.step;
       tables.y[pair] = -raster.originY / raster.step;
       tables.unit[pair] = raster.step / DEPTHS_PER_STEP;
+      tables.snug[pair] = turnOffsets(snug, frame.turn, swapped ? -1 : 1);
       const clearance = clearanceOf(prepared, standing.shape, moving.shape);
       tables.reachX[pair] = (standing.width + moving.width) / 2 + clearance;
       tables.reachY[pair] = (standing.height + moving.height) / 2 + clearance;
@@ -78,6 +83,15 @@ export function tablesOf(prepared: Prepared): Tables {
   const depths = new Int16Array(size);
   for (const { raster, base } of rasters.values()) depths.set(raster.depths, base);
   return { ...tables, depths };
+}
+
+function turnOffsets(offsets: Float64Array, turn: Turn, sign: number): Float64Array {
+  const turned = new Float64Array(offsets.length);
+  for (let k = 0; k < offsets.length; k += 2) {
+    turned[k] = sign * (COS[turn] * offsets[k] - SIN[turn] * offsets[k + 1]);
+    turned[k + 1] = sign * (SIN[turn] * offsets[k] + COS[turn] * offsets[k + 1]);
+  }
+  return turned;
 }
 
 function clearanceOf({ shapes }: Prepared, first: number, second: number): number {

@@ -174,9 +174,23 @@ export class Crowd {
     for (const pose of this.posesFor(i)) {
       const { minX, minY, maxX, maxY, width, height } = poses[pose];
       const spread = (width + height) / 8;
-      for (let k = 0; k < 12; k++) {
-        const x = k < 6 ? minX + random.unit() * (maxX - minX) : this.clampX(pose, this.x[i] + random.bell() * spread);
-        const y = k < 6 ? minY + random.unit() * (maxY - minY) : this.clampY(pose, this.y[i] + random.bell() * spread);
+      for (let k = 0; k < 16; k++) {
+        let x: number;
+        let y: number;
+        if (k < 6) {
+          x = minX + this.somewhere(maxX - minX, random);
+          y = minY + this.somewhere(maxY - minY, random);
+        } else if (k < 12) {
+          x = this.clampX(pose, this.x[i] + random.bell() * spread);
+          y = this.clampY(pose, this.y[i] + random.bell() * spread);
+        } else {
+          const j = random.below(this.movable);
+          if (j === i) continue;
+          const snug = this.tables.snug[this.pose[j] * this.poseCount + pose];
+          const at = 2 * random.below(snug.length / 2);
+          x = this.clampX(pose, this.x[j] + snug[at]);
+          y = this.clampY(pose, this.y[j] + snug[at + 1]);
+        }
         const cost = this.costAt(i, pose, x, y, bestCost);
         if (cost < bestCost) {
           bestCost = cost;
@@ -209,6 +223,12 @@ export class Crowd {
     this.x[i] = bestX;
     this.y[i] = bestY;
     this.measure(i, 0);
+  }
+
+  /** Uniform in 0 … size, on the common pitch where there is one. */
+  private somewhere(size: number, random: Random): number {
+    const { pitch } = this.prepared;
+    return pitch === 0 ? random.unit() * size : random.below(Math.floor(size / pitch) + 1) * pitch;
   }
 
   /** Pattern search from a place: four directions, axis-parallel or at random, each repeated while it helps; halving steps. */
