@@ -3,7 +3,7 @@ import { MICRONS_PER_MM, toMillimetres } from '../base/units.ts';
 import type { Blank, Dieline } from '../dieline/dieline.ts';
 import { mapPath, translation } from '../geometry/affine.ts';
 import type { CurvePath } from '../geometry/curve.ts';
-import { flattenLoop } from '../geometry/flatten.ts';
+import { flattenLoop, type FlattenedLoop } from '../geometry/flatten.ts';
 import { writePathData } from '../geometry/path-data.ts';
 import { boxOf, COORDINATE_LIMIT, doubleArea, reverseRing, shiftRing, type Point, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnOfDegrees, type Turn } from '../geometry/turn.ts';
@@ -34,7 +34,7 @@ export interface Prepared {
  * sheet or when its outline does not come out as a simple ring.
  */
 export function preparePart(blank: Blank, { id, turns, fingerprint }: { id: string; turns: readonly Turn[]; fingerprint: Dieline['fingerprint'] }): Prepared {
-  const flattened = flattenOutline(blank.outline);
+  const { ring: flattened, deviationMicrons } = flattenOutline(blank.outline);
   const box = boxOf(flattened);
   if (Math.max(box.maxX - box.minX, box.maxY - box.minY) > COORDINATE_LIMIT) throw inputError('blank-too-large', { where: id, facts: { limit: toMillimetres(COORDINATE_LIMIT) } });
   const shift = { x: -box.minX, y: -box.minY };
@@ -44,7 +44,7 @@ export function preparePart(blank: Blank, { id, turns, fingerprint }: { id: stri
   const move = translation(shift.x / MICRONS_PER_MM, shift.y / MICRONS_PER_MM);
   const data = (path: CurvePath) => writePathData(mapPath(move, path), CURVE_DECIMALS);
   return {
-    part: { id, outline, openings, turns },
+    part: { id, outline, outlineExcess: Math.ceil(deviationMicrons), openings, turns },
     design: {
       id,
       outline: mmRing(outline),
@@ -73,9 +73,9 @@ export function partOfDesign({ id, outline, openings, rotations }: Design): Part
 }
 
 /** Where the outline comes so near to itself that tangents meet across, finer pieces keep apart what is apart. */
-function flattenOutline(loop: CurvePath): Ring {
-  const { ring } = flattenLoop(loop, { toleranceMm: FLATTENING_MM, side: 'outside' });
-  return simpleFaults(ring).length === 0 ? ring : flattenLoop(loop, { toleranceMm: FINE_FLATTENING_MM, side: 'outside' }).ring;
+function flattenOutline(loop: CurvePath): FlattenedLoop {
+  const flattened = flattenLoop(loop, { toleranceMm: FLATTENING_MM, side: 'outside' });
+  return simpleFaults(flattened.ring).length === 0 ? flattened : flattenLoop(loop, { toleranceMm: FINE_FLATTENING_MM, side: 'outside' });
 }
 
 /** Flattened to the inside, so that the hole is never larger than the true one. */

@@ -11,6 +11,8 @@ export interface Part {
   readonly id: string;
   /** Counter-clockwise, simple; holds the true blank (arcs flattened to the outside). */
   readonly outline: Ring;
+  /** How far the outline may stand outside the true blank, µm; 0 if absent. Limits grant it, as the judge measures true curves. */
+  readonly outlineExcess?: number;
   /** Clockwise, inside the outline. A search may use them as free space only where `nestInOpenings` says so. */
   readonly openings: readonly Ring[];
   /** Allowed rotations, in the order of preference. */

@@ -112,7 +112,7 @@ describe('inner rectangles', () => {
 
 describe('all closed forms', () => {
   test('grant the judge its tolerance', () => {
-    // Ten columns of 100 − 0.002 with gaps of 4 − 0.002 between sides 0.002 further out on either edge.
+    // Ten columns of 100 with gaps of 4 − 0.002 between sides 0.002 further out on either edge.
     const need = 10 * 100 + 9 * (4 - 0.002) - 2 * 0.002;
     expect(closedFormLimits(problemOf(rectangle(100, 50), [need, 60], 4, [0]))[0]!.ups).toBe(10);
     expect(closedFormLimits(problemOf(rectangle(100, 50), [need - 0.001, 60], 4, [0]))[0]!.ups).toBe(9);

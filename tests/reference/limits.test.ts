@@ -30,7 +30,7 @@ describe('rectangles in both orientations', () => {
  * Sheet, diameter, what must be reachable, what Oler's inequality (1961) for the true circle allows. Squares: Specht, packomania.com, radii of n circles in a unit square.
  */
 const ROUNDS = [
-  [8, 8, 1, 68, 71], [700, 1000, 50, 312, 318], [720, 1020, 63, 202, 209], [320, 450, 30, 175, 180],
+  [800, 800, 100, 68, 71], [700, 1000, 50, 312, 318], [720, 1020, 63, 202, 209], [320, 450, 30, 175, 180],
   [350, 350, 100, 10, 13], [470, 470, 100, 21, 24], [550, 550, 100, 30, 33], [615, 615, 100, 39, 41], [660, 660, 100, 44, 48], [700, 700, 100, 49, 54],
 ] as const;
 

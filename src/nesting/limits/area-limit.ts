@@ -1,5 +1,6 @@
 import type { Ring } from '../../geometry/point.ts';
 import { ringArea } from '../../geometry/point.ts';
+import { distanceBetween } from '../../geometry/vector.ts';
 import type { Limit, Problem } from '../../layout/problem.ts';
 import type { Granted } from './granted.ts';
 import { ROUNDING_SHARE } from './granted.ts';
@@ -45,7 +46,7 @@ function perimeter(ring: Ring): number {
   let sum = 0;
   let a = ring.at(-1)!;
   for (const b of ring) {
-    sum += Math.sqrt((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
+    sum += distanceBetween(a, b);
     a = b;
   }
   return sum;

@@ -1,16 +1,14 @@
 import { convexHull } from '../../geometry/convex-hull.ts';
 import type { Point, Ring } from '../../geometry/point.ts';
+import { determinant } from '../../geometry/predicates.ts';
+import { between, distanceBetween } from '../../geometry/vector.ts';
 
 /** Convex polygons as rings, counter-clockwise. Coordinates are whole in and, where nothing else is said, whole out. */
-
-export function cross(o: Point, a: Point, b: Point): number {
-  return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
-}
 
 export function isConvex(ring: Ring): boolean {
   const n = ring.length;
   // A closed ring that turns left everywhere and is simple winds once; rings are simple by contract.
-  return n >= 3 && ring.every((p, i) => cross(p, ring[(i + 1) % n]!, ring[(i + 2) % n]!) >= 0);
+  return n >= 3 && ring.every((p, i) => determinant(p, ring[(i + 1) % n]!, ring[(i + 2) % n]!) >= 0);
 }
 
 /** Minkowski sum of two convex polygons: their edges merged by direction. */
@@ -70,25 +68,21 @@ export function insetConvex(ring: Ring, by: number): Point[] {
   let rest: Point[] = [...ring];
   let a = ring.at(-1)!;
   for (const b of ring) {
-    const length = Math.sqrt((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
-    if (length > 0) rest = cutLeft(rest, a, b, by * length);
+    rest = cutLeft(rest, a, b, by * distanceBetween(a, b));
     a = b;
   }
   return rest;
 }
 
-/** The part of a convex polygon where cross(a, b, p) ≥ least. */
+/** The part of a convex polygon where determinant(a, b, p) ≥ least. */
 export function cutLeft(ring: Ring, a: Point, b: Point, least = 0): Point[] {
   const kept: Point[] = [];
   ring.forEach((p, i) => {
     const q = ring[(i + 1) % ring.length]!;
-    const before = cross(a, b, p) - least;
-    const after = cross(a, b, q) - least;
+    const before = determinant(a, b, p) - least;
+    const after = determinant(a, b, q) - least;
     if (before >= 0) kept.push(p);
-    if ((before > 0 && after < 0) || (before < 0 && after > 0)) {
-      const share = before / (before - after);
-      kept.push({ x: p.x + share * (q.x - p.x), y: p.y + share * (q.y - p.y) });
-    }
+    if ((before > 0 && after < 0) || (before < 0 && after > 0)) kept.push(between(p, q, before / (before - after)));
   });
   return kept.length >= 3 ? kept : [];
 }

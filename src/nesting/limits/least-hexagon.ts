@@ -1,5 +1,6 @@
 import type { Point, Ring } from '../../geometry/point.ts';
 import { ringArea } from '../../geometry/point.ts';
+import { distanceBetween } from '../../geometry/vector.ts';
 import { ROUNDING_SHARE } from './granted.ts';
 
 /** Most corners worked with; a body with more is replaced by a polygon inside it, which only lowers the result (0.04 % for a circle). */
@@ -49,7 +50,7 @@ function tangentsOf(corners: Ring): Tangent[] {
     const next = corners[(i + 1) % corners.length]!;
     const before = unit(corners.at(i - 1)!, contact);
     const after = unit(contact, next);
-    const pieces = Math.max(1, Math.ceil(distance(before, after) / WIDEST_STEP));
+    const pieces = Math.max(1, Math.ceil(distanceBetween(before, after) / WIDEST_STEP));
     for (let k = 1; k < pieces; k++) {
       const direction = { x: before.x + ((after.x - before.x) * k) / pieces, y: before.y + ((after.y - before.y) * k) / pieces };
       tangents.push({ direction, contact, swept });
@@ -60,12 +61,8 @@ function tangentsOf(corners: Ring): Tangent[] {
   return tangents;
 }
 
-function distance(a: Point, b: Point): number {
-  return Math.sqrt((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
-}
-
 function unit(a: Point, b: Point): Point {
-  const length = distance(a, b);
+  const length = distanceBetween(a, b);
   return { x: (b.x - a.x) / length, y: (b.y - a.y) / length };
 }
 

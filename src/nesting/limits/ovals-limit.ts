@@ -3,6 +3,7 @@ import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, ringArea, shiftRing } from '../../geometry/point.ts';
 import type { Turn } from '../../geometry/turn.ts';
 import { turnRing } from '../../geometry/turn.ts';
+import { minus } from '../../geometry/vector.ts';
 import type { Limit, Problem } from '../../layout/problem.ts';
 import { convexSum, cutLeft, discInside, insetConvex, isConvex } from './convex.ts';
 import type { Granted } from './granted.ts';
@@ -31,10 +32,6 @@ export function ovalsLimit(problem: Problem, granted: Granted): Limit | undefine
   const places = convexHull(turns.flatMap((turn) => placesOfPole(turnRing(atPole, turn), granted)));
   if (places.length === 0) return limitOf('ovals', 0);
   return body.length < 3 ? undefined : limitOf('ovals', olerValue(places, body));
-}
-
-function difference(a: Point, b: Point): Point {
-  return { x: a.x - b.x, y: a.y - b.y };
 }
 
 function opposite({ x, y }: Point): Point {
@@ -97,7 +94,7 @@ function bestPole(ring: Ring, turns: readonly Turn[], gap: number): Point {
 
 function olerValue(places: Ring, body: Ring): number {
   const determinant = leastDeterminantBelow(body);
-  const sides = places.map((p, i) => difference(places[(i + 1) % places.length]!, p));
+  const sides = places.map((p, i) => minus(places[(i + 1) % places.length]!, p));
   const perimeter = sides.reduce((sum, side) => sum + gauge(side, body), 0);
   return (ringArea(places) / determinant + perimeter / 2) * (1 + ROUNDING_SHARE) + 1;
 }

@@ -1,0 +1,220 @@
+import type { Random } from '../../base/random.ts';
+import type { ProgramResult } from '../linear-program.ts';
+import { createLinearProgram } from '../linear-program.ts';
+import type { CellGrid } from './cell-grid.ts';
+import { stepOf } from './cell-grid.ts';
+import type { Orbits } from './cell-orbits.ts';
+import { heavyCliques } from './clique-separation.ts';
+import type { ConflictGraph } from './conflict-graph.ts';
+import { commonConflicts, growClique } from './conflict-graph.ts';
+
+/** Cliques of cells with weights: a cover when every cell's weights sum to 1 or more. */
+export interface CliqueCover {
+  readonly cliques: readonly Int32Array[];
+  readonly weights: Float64Array;
+  /** Sum of the weights over the least cover of a cell, at most 1: an upper limit of ups. */
+  readonly value: number;
+}
+
+/** Cliques to start with are at most so many; a sixth of the cells otherwise. */
+const MOST_START = 500;
+const NEW_CLIQUES = 150;
+const SEEDS = 150;
+/** A round is content with so many new cliques. */
+const ENOUGH = 75;
+/** Above so many rows those are dropped that are slack by more than `SLACK` and carry no weight. */
+const MOST_ROWS = 6000;
+const SLACK = 0.15;
+/** Simplex iterations a round; one that is cut short still gives a cover, as its prices stay feasible. */
+const ITERATIONS = 30_000;
+
+/**
+ * Upper limits by covering the cells with cliques.
+ *
+ * Theorem. Let S1 … Sm be sets of placements, any two different ones of a set in conflict, with weights that give every placement of the sheet a sum
+ * of at least 1. Then no layout has more blanks than the sum of all weights: it has at most one in each set, and each is counted at least once.
+ *
+ * The least sum is the dual of the linear program: most Σ x over cells with Σ x ≤ 1 over every clique. It is solved by cutting planes: solve over the
+ * cliques in hand, look for cliques that its solution breaks, add them, solve on from the last basis. Any subset of cliques gives a true limit.
+ * `reach`: how far from a seed cell cliques are drawn to, half micrometres.
+ * Cutting at points between the solution and an average of earlier ones keeps the program from jumping between its many optima
+ * (Ben-Ameur and Neto, Acceleration of cutting-plane and column generation algorithms, Networks 49, 2007).
+ */
+export class CliqueProgram {
+  readonly grid: CellGrid;
+  readonly orbits: Orbits;
+  /** Work done so far: simplex iterations and seeds of separation, each weighed by the cells. */
+  work = 0;
+  cover: CliqueCover;
+  private readonly graph: ConflictGraph;
+  private readonly random: Random;
+  private readonly reach: number;
+  private readonly program = createLinearProgram('maximise');
+  private cliques: Int32Array[] = [];
+  private readonly known = new Set<string>();
+  private x: Float64Array;
+  private average: Float64Array | undefined;
+
+  constructor(grid: CellGrid, graph: ConflictGraph, orbits: Orbits, random: Random, reach: number, start: readonly ArrayLike<number>[] = []) {
+    this.grid = grid;
+    this.graph = graph;
+    this.orbits = orbits;
+    this.random = random;
+    this.reach = reach;
+    this.x = new Float64Array(orbits.count);
+    for (const size of orbits.sizes) this.program.addColumn(size, 0, Infinity);
+    this.cover = { cliques: [], weights: new Float64Array(0), value: grid.count === 0 ? 0 : Infinity };
+    if (grid.count === 0) return;
+    this.addCliques([...start.map((clique) => this.extend(clique)), ...this.startCliques(start)]);
+    this.solve();
+  }
+
+  /** One round: new cliques, a new solution. False when no clique was found that the solution breaks. */
+  round(): boolean {
+    if (this.grid.count === 0) return false;
+    const found = this.separate();
+    if (found.length === 0) return false;
+    this.addCliques(found);
+    this.dropIdle();
+    this.solve();
+    return true;
+  }
+
+  get usedCliques(): number[][] {
+    const { cliques, weights } = this.cover;
+    return cliques.filter((_, k) => weights[k]! > 0).map((clique) => [...clique]);
+  }
+
+  dispose(): void {
+    this.program.dispose();
+  }
+
+  private startCliques(start: readonly ArrayLike<number>[]): Int32Array[] {
+    const count = this.grid.count;
+    const most = Math.min(MOST_START, Math.ceil(count / 6));
+    const covered = new Uint8Array(this.orbits.count);
+    for (const clique of start) for (let k = 0; k < clique.length; k++) covered[this.orbits.orbitOf[clique[k]!]!] = 1;
+    const cliques: Int32Array[] = [];
+    const grow = (cell: number) => {
+      const clique = this.extend([cell]);
+      for (const member of clique) covered[this.orbits.orbitOf[member]!] = 1;
+      cliques.push(clique);
+    };
+    const order = shuffled(count, this.random);
+    for (const cell of order) if (covered[this.orbits.orbitOf[cell]!] === 0) grow(cell);
+    if (start.length === 0) for (const cell of order) if (cliques.length < most) grow(cell);
+    return cliques;
+  }
+
+  /** The clique made as large as it goes: first by cells of value, then by those nearest to its middle. */
+  private extend(clique: ArrayLike<number>): Int32Array {
+    const { mask, list } = commonConflicts(this.graph, clique);
+    const { columnOf, rowOf, x, y } = this.grid;
+    const stretch = 0.67 + 0.83 * this.random.unit();
+    let middleX = 0;
+    let middleY = 0;
+    for (let k = 0; k < clique.length; k++) {
+      middleX += columnOf[clique[k]!]! / clique.length;
+      middleY += rowOf[clique[k]!]! / clique.length;
+    }
+    const stepX = stepOf(x) * stretch;
+    const stepY = stepOf(y);
+    const keys = new Float64Array(this.grid.count);
+    for (const cell of list) {
+      const value = this.x[this.orbits.orbitOf[cell]!]!;
+      const dx = (columnOf[cell]! - middleX) * stepX;
+      const dy = (rowOf[cell]! - middleY) * stepY;
+      keys[cell] = value > 0 ? -value : dx * dx + dy * dy;
+    }
+    return growClique(this.graph, clique, mask, list.sort((a, b) => keys[a]! - keys[b]! || a - b));
+  }
+
+  private separate(): Int32Array[] {
+    const { x } = this;
+    const mean = x.reduce((sum, value) => sum + value, 0) / x.length;
+    const average = (this.average ??= new Float64Array(x.length).fill(mean / 2));
+    let found: Int32Array[] = [];
+    for (const share of [0.3, 0.6, 1]) {
+      found = this.newCliques(x.map((value, orbit) => share * value + (1 - share) * average[orbit]!), SEEDS, 1.002);
+      if (found.length >= ENOUGH) break;
+    }
+    if (found.length === 0) found = this.newCliques(x, 5 * SEEDS, 1.0001);
+    for (let orbit = 0; orbit < x.length; orbit++) average[orbit] = 0.7 * average[orbit]! + 0.3 * x[orbit]!;
+    return found;
+  }
+
+  private newCliques(byOrbit: Float64Array, seeds: number, threshold: number): Int32Array[] {
+    const values = Float64Array.from(this.orbits.orbitOf, (orbit) => byOrbit[orbit]!);
+    const heavy = heavyCliques(this.graph, this.grid, values, this.random, { seeds, threshold, most: NEW_CLIQUES, reach: this.reach });
+    this.work += seeds;
+    return heavy.map(({ cells }) => this.extend(cells));
+  }
+
+  private addCliques(cliques: readonly Int32Array[]): void {
+    const fresh = cliques.filter((clique) => {
+      const key = clique.join();
+      if (this.known.has(key)) return false;
+      this.known.add(key);
+      return true;
+    });
+    this.program.addRows(fresh.map((clique) => ({ lower: -Infinity, upper: 1, ...this.rowOf(clique) })));
+    this.cliques.push(...fresh);
+  }
+
+  private rowOf(clique: Int32Array): { columns: Int32Array; values: Float64Array } {
+    const counts = new Map<number, number>();
+    for (const cell of clique) {
+      const orbit = this.orbits.orbitOf[cell]!;
+      counts.set(orbit, (counts.get(orbit) ?? 0) + 1);
+    }
+    return { columns: Int32Array.from(counts.keys()), values: Float64Array.from(counts.values()) };
+  }
+
+  private dropIdle(): void {
+    if (this.cliques.length <= MOST_ROWS) return;
+    const { weights } = this.cover;
+    const idle = new Set<number>();
+    weights.forEach((weight, row) => {
+      if (weight === 0 && this.sumOver(this.cliques[row]!) < 1 - SLACK) idle.add(row);
+    });
+    this.program.deleteRows([...idle]);
+    for (const row of idle) this.known.delete(this.cliques[row]!.join());
+    this.cliques = this.cliques.filter((_, row) => !idle.has(row));
+  }
+
+  private sumOver(clique: Int32Array): number {
+    return clique.reduce((sum, cell) => sum + this.x[this.orbits.orbitOf[cell]!]!, 0);
+  }
+
+  private solve(): void {
+    const result = this.program.solve(ITERATIONS);
+    this.work += result.iterations;
+    if (result.status === 'optimal') this.x = result.values.map((value) => Math.max(0, value));
+    const cover = this.coverOf(result);
+    if (cover.value < this.cover.value || this.cover.cliques.length === 0) this.cover = cover;
+  }
+
+  private coverOf({ rowDuals }: ProgramResult): CliqueCover {
+    const weights = rowDuals.map((price) => Math.max(0, price));
+    const sums = new Float64Array(this.orbits.count);
+    let total = 0;
+    weights.forEach((weight, row) => {
+      if (weight === 0) return;
+      total += weight;
+      for (const cell of this.cliques[row]!) sums[this.orbits.orbitOf[cell]!]! += weight;
+    });
+    const least = sums.reduce((low, sum, orbit) => Math.min(low, sum / this.orbits.sizes[orbit]!), 1);
+    return { cliques: [...this.cliques], weights, value: total / least };
+  }
+}
+
+function shuffled(count: number, random: Random): Int32Array {
+  const order = Int32Array.from({ length: count }, (_, k) => k);
+  for (let k = count - 1; k > 0; k--) {
+    const other = random.below(k + 1);
+    const kept = order[k]!;
+    order[k] = order[other]!;
+    order[other] = kept;
+  }
+  return order;
+}

@@ -1,0 +1,67 @@
+import type { Turn } from '../geometry/turn.ts';
+import { turnRing } from '../geometry/turn.ts';
+import type { CheckedProblem, StatedProblem } from './checked-problem.ts';
+import { checkedProblem } from './checked-problem.ts';
+import type { ReadCertificate } from './clique-certificate.ts';
+import { readCertificate } from './clique-certificate.ts';
+import { imageOf } from './cells.ts';
+import { Conflicts } from './conflicts.ts';
+import { Cover } from './cover.ts';
+import { LARGEST } from './forbidden.ts';
+import { demand, Refusal } from './demand.ts';
+import { isPartInside, isSimple, isStrictlyConvex } from './inside-outline.ts';
+
+export type Checked = { readonly ok: true; readonly ups: number } | { readonly ok: false; readonly reason: string };
+
+/**
+ * Recomputes an upper limit from its certificate, in whole numbers and with sums of convex parts of its own; it shares no code with the search for
+ * limits. The theorem: sets of placements of which any two conflict, with weights that sum to at least 1 on every placement, allow no more blanks
+ * than all weights together.
+ *
+ * Guaranteed: `ok` means that no layout of the stated problem that the judge accepts has more than `ups` blanks.
+ */
+export function checkLimit(certificate: unknown, stated: StatedProblem): Checked {
+  try {
+    return { ok: true, ups: provedUps(readCertificate(certificate), checkedProblem(stated)) };
+  } catch (error) {
+    if (error instanceof SyntaxError) return { ok: false, reason: `not a certificate: ${error.message}` };
+    if (error instanceof Refusal) return { ok: false, reason: error.message };
+    throw error;
+  }
+}
+
+function provedUps(certificate: ReadCertificate, problem: CheckedProblem): number {
+  demandParts(certificate, problem);
+  const conflicts = new Conflicts(certificate, problem.gap);
+  const cover = new Cover(certificate, problem);
+  let total = 0;
+  for (const { weight, cells } of certificate.cliques) {
+    for (const map of certificate.maps) {
+      const image = imageOf(cells, map, certificate);
+      conflicts.demandClique(image);
+      cover.add(image, weight);
+      total += weight;
+    }
+  }
+  demand(total <= Number.MAX_SAFE_INTEGER, 'the weights are too large');
+  cover.demandWhole();
+  return Math.floor(total / certificate.scale);
+}
+
+/** Everything that the sums of convex parts rest on. */
+function demandParts({ parts, keepOuts, symmetry }: ReadCertificate, problem: CheckedProblem): void {
+  const { outline } = problem;
+  demand([outline, ...problem.keepOuts.map(({ ring }) => ring)].flat().every(({ x, y }) => Math.abs(x) <= LARGEST && Math.abs(y) <= LARGEST), 'outline or sheet is too large for exact numbers');
+  demand(isSimple(outline), 'the outline crosses itself');
+  for (const part of parts) {
+    demand(isStrictlyConvex(part), 'a part is not convex');
+    for (let turn = 0; turn < 4; turn += 4 / symmetry) demand(isPartInside(turnRing(part, turn as Turn), outline), 'a part stands out of the outline');
+  }
+  demand(keepOuts.length === problem.keepOuts.length, 'keep-outs are not those of the problem');
+  keepOuts.forEach((pieces, k) => {
+    const { ring } = problem.keepOuts[k]!;
+    demand(pieces.length === 0 || isSimple(ring), 'a keep-out crosses itself');
+    demand(pieces.every((piece) => isStrictlyConvex(piece) && isPartInside(piece, ring)), 'a part of a keep-out is not convex or stands out');
+  });
+}
+
