@@ -30,7 +30,7 @@ export interface DrawnLine {
 export interface LineSource {
   /** Elements count from 0 in drawing order. */
   readonly index: number;
-  /** `path#k3 in layer "Stanze"`, or by its number where it has no id. */
+  /** `path#k3 in layer "Stanze"`, `path 3 (line 12)` without an id. */
   readonly described: string;
   /** The element's own names, then its groups', innermost first. */
   readonly levels: readonly NameLevel[];

@@ -75,16 +75,20 @@ export function zeroLengths(lines: readonly DrawnLine[]): Issue[] {
   }));
 }
 
-function closedGaps({ roles, closures, contents }: Finding): Issue[] {
+function closedGaps(finding: Finding): Issue[] {
+  return usedClosures(finding).map(({ place, width }) => issueAt('gap-closed', 'warning', place, '', { widthMm: width }));
+}
+
+/** Closures without which an outline or opening would be open. */
+export function usedClosures({ roles, closures, contents }: Pick<Finding, 'roles' | 'closures' | 'contents'>): Closure[] {
   const edges = contents.flatMap(({ outline, openings }) => [outline.cycle, ...openings].flatMap(({ steps }) => steps.map(({ edge }) => edge)));
-  const used = new Set(edges.flatMap((edge) => closures.get(roles[edge].line) ?? []));
-  return [...used].map(({ place, width }) => issueAt('gap-closed', 'warning', place, '', { widthMm: width }));
+  return [...new Set(edges.flatMap((edge) => closures.get(roles[edge].line) ?? []))];
 }
 
 /** Loose ends outside every blank, or of lines that enclose nothing, that face one another over a gap too wide to close. */
 function openGaps(finding: Finding): Issue[] {
-  const { graph, roles, closures, outlines, contents } = finding;
-  const chosen = (edge: number) => isFrom(roles[edge], outlines.from === 'all' ? 'all' : 'cut') && !isClosureEdge(graph, closures, edge);
+  const { graph, roles, outlines, contents } = finding;
+  const chosen = (edge: number) => isFrom(roles[edge], outlines.from === 'all' ? 'all' : 'cut');
   const outsideAll = (vertex: number) => contents.every(({ outline }) => outline.locator.locate({ x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] }) === 'outside');
   const ends = looseEnds(graph, chosen).filter((end) => outsideAll(end) && !isTail(graph, chosen, end));
   const taken = new Set<number>();
@@ -98,14 +102,10 @@ function openGaps(finding: Finding): Issue[] {
   });
 }
 
-export function isClosureEdge({ covers }: Arrangement, closures: ReadonlyMap<number, Closure>, edge: number): boolean {
-  return covers[edge].every(({ line }) => closures.has(line));
-}
-
 /** Connected lines outside that start at an outline, each with its end farthest out. Short tails of one line overshoot. */
-function sticksOut({ lines, graph, roles, closures, contents, outside }: Finding): Issue[] {
+function sticksOut({ lines, graph, roles, contents, outside }: Finding): Issue[] {
   const onOutline = new Set(contents.flatMap(({ outline }) => outline.cycle.steps.map(({ from }) => from)));
-  const waiting = new Set(outside.filter((edge) => isKnife(roles[edge].role) && !isClosureEdge(graph, closures, edge)));
+  const waiting = new Set(outside.filter((edge) => isKnife(roles[edge].role)));
   const issues: Issue[] = [];
   for (const root of onOutline) {
     for (const first of graph.edgesAt[root]) {

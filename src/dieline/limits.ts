@@ -8,7 +8,7 @@ export const READING_LIMITS = {
   /** Levels of nested elements; the XML reader's work grows with their square. */
   xmlDepth: 256,
   /** Elements in the file. */
-  elements: 500_000,
+  elements: 300_000,
   /** Characters of one path's data. */
   pathCharacters: 8_000_000,
   /** Characters of all style sheets together. */
@@ -20,11 +20,11 @@ export const READING_LIMITS = {
   entities: 64,
   /** Levels of `use` within `use`, and elements drawn after all of them are followed. */
   useDepth: 16,
-  drawnElements: 1_000_000,
+  drawnElements: 300_000,
   /** Curves after all `use` are followed. */
-  curves: 1_000_000,
+  curves: 500_000,
   /** Straight pieces after flattening and splitting where lines meet. */
-  pieces: 2_000_000,
+  pieces: 1_500_000,
   /** Largest coordinate, mm; lines beyond it are left out with a warning. */
   coordinateMm: toMillimetres(COORDINATE_LIMIT),
 } as const;

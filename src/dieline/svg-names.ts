@@ -18,7 +18,7 @@ export function nameLevelOf(element: XmlElement, key: number): NameLevel | undef
 
 /** `path#k3 in layer "Stanze"`, as the artist finds it again. */
 export function describeElement(element: XmlElement, groups: readonly NameLevel[]): string {
-  const own = element.attributes.id === undefined ? `${element.name} on line ${element.line}` : `${element.name}#${element.attributes.id}`;
+  const own = element.attributes.id === undefined ? `${element.name} ${element.ordinal} (line ${element.line})` : `${element.name}#${element.attributes.id}`;
   const layer = groups.find(({ group, names }) => group && names.length > 0);
   return layer ? `${own} in layer "${unescaped(layer.names[0])}"` : own;
 }

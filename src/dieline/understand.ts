@@ -6,7 +6,7 @@ import { curvePoint, pathLength } from './curve-part.ts';
 import { STRUCTURAL_ROLES, type Dieline, type Role, type RulePath } from './dieline.ts';
 import { findDimensionLines } from './dimension-lines.ts';
 import type { Drawing, DrawnLine, LineSource } from './drawing.ts';
-import { findFaults, isClosureEdge, placeOf, zeroLengths, type Finding } from './faults.ts';
+import { findFaults, placeOf, usedClosures, zeroLengths, type Finding } from './faults.ts';
 import { closeGaps, type Closure } from './gaps.ts';
 import { grainOf } from './grain.ts';
 import { findFrames } from './frames.ts';
@@ -39,12 +39,11 @@ export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' 
   const isKept = new Set(knives);
   const areas = lines.flatMap((line, i) => (isKept.has(i) || isKnife(roles[i].role) ? [] : [pathOf(line, roles[i])]));
   const { within, rest } = shareOut(finding, [...areas, ...named.fills]);
-  const outside = finding.outside.filter((edge) => !isClosureEdge(finding.graph, finding.closures, edge));
   const grain = grainOf(drawing);
   const issues = [...drawing.issues, ...named.issues, ...whatIsLeftOut(lines, leftOut), ...zeroLengths(lines), ...findFaults(finding), ...openQuestions(drawing, finding)];
   return {
     blanks: inReadingOrder(blanks.map((blank, i) => ({ ...blank, rules: [...blank.rules, ...within[i]] }))),
-    rest: [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, outside), ...rest],
+    rest: [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, finding.outside), ...rest],
     ...(grain ? { grain } : {}),
     scale: drawing.scale,
     fingerprint: drawing.fingerprint,
@@ -113,17 +112,29 @@ function pathOf({ curves, closed, source }: DrawnLine, { role, reason }: Pick<Li
 
 const CLOSURE_SOURCE: LineSource = { index: -1, described: 'closed gap', levels: [], stroke: 'none', dash: [], widthMm: 0, filled: false, marked: false };
 
-/** Gaps are seen in the graph of the drawing's own lines; where some are closed, a second one has the closures too. */
+/**
+ * Gaps are seen in the graph of the drawing's own lines. Where some can be closed, a second graph has the closures too,
+ * and where some of these turn out to bound neither outline nor opening, a third one is without them.
+ */
 function findBlanks(open: Arrangement, own: readonly DrawnLine[], ownRoles: readonly LineRole[], widest: number): Finding {
   const openRoles = edgeRoles(open, ownRoles);
   const [source] = outlineSources(openRoles);
-  const closed = closeGaps(open, (edge) => isFrom(openRoles[edge], source), widest);
-  const closureRole: LineRole = { role: source === 'cut' ? 'Cutting' : 'Unknown', reason: 'not known', inOutline: true };
-  const closures = new Map(closed.map((closure, i): [number, Closure] => [own.length + i, closure]));
+  const closures = closeGaps(open, (edge) => isFrom(openRoles[edge], source), widest);
+  const role: LineRole = { role: source === 'cut' ? 'Cutting' : 'Unknown', reason: 'not known', inOutline: true };
+  const closed = closures.length === 0 ? undefined : withClosures(own, ownRoles, closures, role);
+  const used = closed ? usedClosures(closed) : [];
+  if (closed && used.length === closures.length) return closed;
+  return used.length > 0 ? withClosures(own, ownRoles, used, role) : blanksOf(open, own, ownRoles, new Map());
+}
+
+function withClosures(own: readonly DrawnLine[], ownRoles: readonly LineRole[], closed: readonly Closure[], role: LineRole): Finding {
   const lines = [...own, ...closed.map(({ curves }): DrawnLine => ({ curves, closed: false, source: CLOSURE_SOURCE }))];
-  const lineRoles = [...ownRoles, ...closed.map(() => closureRole)];
-  const graph = closed.length === 0 ? open : arrange(lines);
-  const roles = closed.length === 0 ? openRoles : edgeRoles(graph, lineRoles);
+  const closures = new Map(closed.map((closure, i) => [own.length + i, closure]));
+  return blanksOf(arrange(lines), lines, [...ownRoles, ...closed.map(() => role)], closures);
+}
+
+function blanksOf(graph: Arrangement, lines: readonly DrawnLine[], lineRoles: readonly LineRole[], closures: ReadonlyMap<number, Closure>): Finding {
+  const roles = edgeRoles(graph, lineRoles);
   const outlines = findOutlines(graph, roles);
   return { lines, lineRoles, graph, roles, closures, outlines, ...sortIntoOutlines(graph, roles, outlines) };
 }

@@ -1,4 +1,5 @@
 import { OTHER_ROLES, STRUCTURAL_ROLES, type Role } from './dieline.ts';
+import { isKnife } from './knife-roles.ts';
 import { wordsOf } from './names.ts';
 
 /**
@@ -175,7 +176,10 @@ const NOT_OF_PARTS: ReadonlySet<NamedRole> = new Set<NamedRole>(['Gluing', 'whol
 /** Roles that give way where the name gives another one too: `cutter guide frame` is of the cutter. */
 const GIVE_WAY: readonly NamedRole[] = ['whole dieline', 'Legend', 'Artwork'];
 
-/** The role a name gives, or nothing where it gives none or, as `cut + crease` does, several. */
+/** `cut + crease`, `Stanz- und Rilllinien`: the name is of several kinds of line together. */
+const JOINS: ReadonlySet<string> = new Set(['and', 'und', 'et', 'y', 'e']);
+
+/** The role a name gives, or nothing where it gives none or several. */
 export function roleOfName(name: string): NamedRole | undefined {
   const words = wordsOf(name);
   const found = new Set<NamedRole>();
@@ -185,6 +189,8 @@ export function roleOfName(name: string): NamedRole | undefined {
     i += phrase?.words.length ?? 1;
   }
   if (words.some((word) => PARTS.has(word))) for (const role of NOT_OF_PARTS) found.delete(role);
+  const isJoined = words.some((word) => JOINS.has(word)) && [...found].filter((role) => role === 'whole dieline' || isKnife(role)).length > 1;
+  if (isJoined) return 'whole dieline';
   for (const role of GIVE_WAY) if (found.size > 1) found.delete(role);
   return found.size === 1 ? [...found][0] : undefined;
 }

@@ -15,7 +15,9 @@ export interface XmlElement {
   readonly children: readonly XmlElement[];
   /** Character data directly within it. */
   readonly text: string;
-  /** Counted from 1. */
+  /** Which of the elements of its name it is, counted from 1. */
+  readonly ordinal: number;
+  /** Line in the file, counted from 1. */
   readonly line: number;
 }
 
@@ -37,6 +39,7 @@ export function parseXml(text: string): { readonly root: XmlElement; readonly is
   const issues: Issue[] = [];
   let root: GrowingElement | undefined;
   let count = 0;
+  const ordinals = new Map<string, number>();
 
   parser.on('error', (error) => {
     const reason = error.message.replace(/^\d+:\d+:\s*/, '').replace(/\.$/, '');
@@ -55,6 +58,8 @@ export function parseXml(text: string): { readonly root: XmlElement; readonly is
     const attributes = tag.attributes as Record<string, string>;
     const parent = open[open.length - 1];
     const [prefix, name] = splitName(tag.name);
+    const ordinal = (ordinals.get(name) ?? 0) + 1;
+    ordinals.set(name, ordinal);
     const element: GrowingElement = {
       name,
       svg: namespaceOf(prefix, attributes, parent) === SVG_NAMESPACE,
@@ -62,6 +67,7 @@ export function parseXml(text: string): { readonly root: XmlElement; readonly is
       parent,
       children: [],
       text: '',
+      ordinal,
       line: parser.line,
     };
     if (++count > READING_LIMITS.elements) throw limitPassed('elements', READING_LIMITS.elements);
