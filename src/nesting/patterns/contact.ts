@@ -35,7 +35,9 @@ export function createContact(below: Profile, above: Profile, gap: number): Cont
     if (height === -Infinity) return height;
     const lift = Math.ceil(height - DOUBTFUL);
     if (height <= lift - DOUBTFUL) return lift;
-    for (let k = from; k < to && most[k] > height - DOUBTFUL; k++) if (!clears(touches, list[k], shift, lift, gap)) return lift + 1;
+    for (let k = from; k < to && most[k] > height - DOUBTFUL; k++) {
+      if (heightAt(touches, list[k], shift, gap) > lift - DOUBTFUL && !clears(touches, list[k], shift, lift, gap)) return lift + 1;
+    }
     return lift;
   };
 }
@@ -179,5 +181,6 @@ function discHeight(aside: number, y: number, gap: number): number {
 }
 
 function grownClears(touches: Float64Array, at: number, x: number, lift: number, gap: number): boolean {
+  if (touches[at + 1] === touches[at + 3] && x >= touches[at] && x <= touches[at + 2]) return lift - touches[at + 1] >= gap;
   return !nearerThan(x, lift, touches[at], touches[at + 1], touches[at + 2], touches[at + 3], gap);
 }

@@ -19,7 +19,7 @@ export function fieldSets(problem: Problem, least: number): Box[][] {
 }
 
 /** Boxes that a blank's box may touch but not enter, around all keep-outs and locked blanks. */
-function obstacleBoxes(problem: Problem): Box[] {
+export function obstacleBoxes(problem: Problem): Box[] {
   const gap = requiredGap(problem.rules);
   const locked = problem.locked.map(({ part, turn, x, y }) => grown(boxOf(shiftRing(turnRing(problem.parts[part].outline, turn), { x, y })), gap));
   return [...problem.keepOuts.map(({ ring, clearance }) => grown(boxOf(ring), clearance)), ...locked];

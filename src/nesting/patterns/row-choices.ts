@@ -3,7 +3,7 @@ import { bestShifts } from './row-kinds.ts';
 import { layRow, rowCount, rowPitch, type Row, type RowKind } from './rows.ts';
 
 /** Rows offered to the stacking of one field, at most. */
-const MOST_ROWS = 110;
+const MOST_ROWS = 84;
 /** Periods nearer than this to one another are taken for the same, µm. */
 const SAME_PERIOD = 1;
 

@@ -25,20 +25,20 @@ export function countOf(stack: readonly StackedRow[]): number {
   return stack.reduce((sum, { row }) => sum + row.items.length, 0);
 }
 
-/** Two rows by turns (or one alone), as many as the depth takes. */
-export function alternatingStack({ rows, pitches, depth, gap }: StackProblem, first: number, second: number): StackedRow[] {
-  const stack: StackedRow[] = [];
-  for (let index = first, y = 0; y + rows[index].height <= depth; ) {
-    stack.push({ row: rows[index], y });
-    const next = index === first ? second : first;
-    const indexAt = (place: number) => (place % 2 === 0 ? first : second);
-    for (let place = stack.length - 1; place >= 0; place--) {
-      if (place < stack.length - 1 && stack[place].y + stack[place].row.height + gap <= y) break;
-      y = Math.max(y, stack[place].y + pitches[indexAt(place) * rows.length + next]);
+/** Where the rows stand when two are stacked by turns (or one alone), as many as the depth takes. */
+export function alternatingLifts({ rows, pitches, depth, gap }: StackProblem, first: number, second: number): number[] {
+  const lifts: number[] = [];
+  const indexAt = (place: number) => (place % 2 === 0 ? first : second);
+  for (let y = 0, index = first; y + rows[index].height <= depth; ) {
+    lifts.push(y);
+    index = indexAt(lifts.length);
+    for (let place = lifts.length - 1; place >= 0; place--) {
+      const below = indexAt(place);
+      if (place < lifts.length - 1 && lifts[place] + rows[below].height + gap <= y) break;
+      y = Math.max(y, lifts[place] + pitches[below * rows.length + index]);
     }
-    index = next;
   }
-  return stack;
+  return lifts;
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Frame } from './frame.ts';
 import { irregularity } from './pattern-name.ts';
 import { pitchTable, rowChoices } from './row-choices.ts';
 import type { RowKind } from './rows.ts';
-import { alternatingStack, bestStack, countOf, type StackedRow, type StackProblem } from './row-stack.ts';
+import { alternatingLifts, bestStack, countOf, type StackedRow, type StackProblem } from './row-stack.ts';
 
 /** Stacks of rows that fill a field: the best of one row or two by turns, and the best mixture if it holds more. */
 export function stacksOf(frame: Frame, kinds: readonly RowKind[]): StackedRow[][] {
@@ -16,12 +16,15 @@ export function stacksOf(frame: Frame, kinds: readonly RowKind[]): StackedRow[][
 }
 
 function bestAlternating(problem: StackProblem): StackedRow[] {
-  let best: StackedRow[] = [];
-  for (let first = 0; first < problem.rows.length; first++) {
-    for (let second = 0; second < problem.rows.length; second++) {
-      const stack = alternatingStack(problem, first, second);
-      const more = countOf(stack) - countOf(best);
-      if (more > 0 || (more === 0 && stack.length > 0 && irregularity(stack) < irregularity(best))) best = stack;
+  const { rows } = problem;
+  let [best, most]: [StackedRow[], number] = [[], 0];
+  for (let first = 0; first < rows.length; first++) {
+    for (let second = 0; second < rows.length; second++) {
+      const lifts = alternatingLifts(problem, first, second);
+      const count = Math.ceil(lifts.length / 2) * rows[first].items.length + Math.floor(lifts.length / 2) * rows[second].items.length;
+      if (count === 0 || count < most) continue;
+      const stack = lifts.map((y, place) => ({ row: rows[place % 2 === 0 ? first : second], y }));
+      if (count > most || irregularity(stack) < irregularity(best)) [best, most] = [stack, count];
     }
   }
   return best;

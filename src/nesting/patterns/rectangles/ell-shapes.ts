@@ -24,6 +24,9 @@ interface EllPart {
   readonly mirrorY: boolean;
 }
 
+/** Work of a division refused by its areas alone, as a part of one that is tried. */
+const GLANCE = 1 / 64;
+
 interface Known {
   most: number;
   /** This many boxes were looked for in vain. */
@@ -64,7 +67,7 @@ export class EllShapes {
       known.division = division;
       return true;
     }
-    known.failed = target;
+    if (this.work <= this.workLimit) known.failed = target;
     return false;
   }
 
@@ -150,6 +153,7 @@ export class EllShapes {
     const fits = (first: number) => this.leavesRoom(first, total, target);
     yield* this.downLeftDown(ell, target);
     for (const x of cuts[w]) {
+      if (this.work > this.workLimit) return;
       const cx = lengths[x];
       for (const y of cuts[h]) {
         const cy = lengths[y];
@@ -195,13 +199,14 @@ export class EllShapes {
   /** A rectangle is an L whose inner corner is anywhere on its upper side. */
   private *rectangleDivisions(w: number, h: number, target: number, swapped: boolean): Generator<[EllPart, EllPart]> {
     for (const arm of this.raster.cuts[w]) {
-      if (arm === 0) continue;
+      if (arm === 0 || this.work > this.workLimit) continue;
       for (const [first, second] of this.downLeftDown({ w, h, arm, foot: h }, target)) yield swapped ? [swapAxes(first), swapAxes(second)] : [first, second];
     }
   }
 
   /** Whether two parts of these areas can hold the target between them. */
   private leavesRoom(first: number, total: number, target: number): boolean {
+    this.work += GLANCE;
     const { a, b } = this.raster;
     return Math.floor(first / (a * b)) + Math.floor((total - first) / (a * b)) >= target;
   }

@@ -10,7 +10,12 @@ export interface PackingStep {
 
 /** Tried divisions spent on five blocks, and then on L shapes in ever longer attempts. */
 const FIVE_BLOCK_WORK = 3_000_000;
-const ELL_WORK = [50_000, 200_000, 800_000, 3_200_000];
+const ELL_WORK = [50_000, 150_000, 500_000, 1_500_000, 3_000_000];
+/** What a tried division costs, in table look-ups. */
+const FIVE_BLOCK_COST = 0.25;
+const ELL_COST = 3;
+/** More lengths than this make too large a table; so many boxes are better laid out as plain blocks. */
+const MOST_LENGTHS = 1200;
 
 /**
  * Packs boxes a × b, turned or not, into a rectangle: ever better packings until `enough` is met, the area allows no
@@ -18,11 +23,12 @@ const ELL_WORK = [50_000, 200_000, 800_000, 3_200_000];
  */
 export function* packRectangles(width: number, height: number, a: number, b: number, enough: number): Generator<PackingStep> {
   if (Math.min(width, height) < Math.min(a, b)) return;
+  if ((width / a + 1) * (width / b + 1) > 2 * MOST_LENGTHS || (height / a + 1) * (height / b + 1) > 2 * MOST_LENGTHS) return;
   const raster = createRaster(a, b, Math.max(width, height));
   const [w, h] = [rasterIndex(raster, width), rasterIndex(raster, height)];
   const fiveBlocks = new FiveBlocks(raster, FIVE_BLOCK_WORK);
   let count = fiveBlocks.solve(w, h);
-  yield { work: fiveBlocks.work, boxes: fiveBlocks.boxes(w, h) };
+  yield { work: fiveBlocks.work * FIVE_BLOCK_COST, boxes: fiveBlocks.boxes(w, h) };
   const most = Math.min(enough, fiveBlocks.bound(w, h));
   const whole = { w, h, arm: w, foot: h };
   const ells = new EllShapes(raster, fiveBlocks);
@@ -31,7 +37,8 @@ export function* packRectangles(width: number, height: number, a: number, b: num
     while (count < most) {
       const before = ells.work;
       const found = ells.holds(whole, count + 1);
-      yield found ? { work: ells.work - before, boxes: ells.boxes(whole) } : { work: ells.work - before };
+      const work = (ells.work - before) * ELL_COST;
+      yield found ? { work, boxes: ells.boxes(whole) } : { work };
       if (!found) break;
       count++;
     }
