@@ -2,6 +2,7 @@
 import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
+import { registerCompare } from './commands/compare.ts';
 import { registerJudge } from './commands/judge.ts';
 import { registerNest } from './commands/nest.ts';
 import { registerQuote } from './commands/quote.ts';
@@ -13,6 +14,7 @@ const { version } = createRequire(import.meta.url)('../../package.json') as { ve
 const commands: readonly RegisterCommand[] = [
   registerRead,
   registerNest,
+  registerCompare,
   registerQuote,
   registerJudge,
 ];

@@ -1,20 +1,17 @@
 import { basename, extname } from 'node:path';
 import type { Dieline } from '../../dieline/dieline.ts';
-import { chooseBlank } from '../../dieline/choose-blank.ts';
-import { mirrorBlank } from '../../dieline/mirror-blank.ts';
-import { readSvgDrawing } from '../../dieline/read-svg.ts';
 import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
 import { nest, type NestOutcome } from '../../pipeline/nest.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { sceneToPdf } from '../../render/pdf.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
-import { addDrawingOptions, readDrawingOptions } from '../drawing-options.ts';
-import { readInput, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
-import { addEffortOptions, addLayingOptions, readNestOptions, type NestOptions } from '../nest-options.ts';
+import { addDrawingOptions } from '../drawing-options.ts';
+import { readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { addEffortOptions, addLayingOptions, readNestOptions } from '../nest-options.ts';
 import { printReport } from '../print-report.ts';
-import { createOptionReader } from '../option-reader.ts';
 import { createProgress } from '../progress.ts';
+import { readChosenBlank } from '../read-chosen-blank.ts';
 import { createStopSignal } from '../stop-signal.ts';
 import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
 
@@ -58,7 +55,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
   refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board].filter((input) => input !== undefined), outputs);
   const options = readNestOptions(raw);
-  const { dieline, blank } = readDrawing(path, raw, options);
+  const { dieline, blank } = readChosenBlank(path, raw, options.drawnFrom);
   const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
 
   const stop = createStopSignal(options.seconds);
@@ -93,16 +90,6 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
     stop.dispose();
     await pool.close();
   }
-}
-
-/** The blank that is meant, as seen on the printed side. */
-function readDrawing(path: string, raw: RawOptions, { drawnFrom }: NestOptions) {
-  const reader = createOptionReader(raw);
-  const readOptions = readDrawingOptions(raw, reader);
-  reader.finish();
-  const dieline: Dieline = readSvgDrawing(readInput(path), readOptions);
-  const blank = chooseBlank(dieline, readOptions.blank);
-  return { dieline, blank: drawnFrom === 'inside' ? mirrorBlank(blank) : blank };
 }
 
 function designName(path: string): string {

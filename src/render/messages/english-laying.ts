@@ -9,5 +9,10 @@ export const layingMessages: MessageTable = {
   'grid-does-not-fit': '{where}: {rows} rows × {columns} columns do not fit on the usable area. Ask for fewer or take a larger sheet.',
   'locked-other-outline': '{where}: design {design} has another outline than the drawing. Lock blanks of the same drawing only.',
   'locked-not-sound': '{where}: blanks {blanks} are faulty on this sheet as they lie ({kind}, {by} mm). Mend or unlock them.',
+  'no-sheet-holds-blank': '{where}: none of the {count} sheets holds the blank. List larger sheets or make the margins smaller.',
+  'no-sheets-listed': '{where}: no sheet is listed that the machines take. List sheets, parents, reels or a range made to order.',
+  'compare-saves': 'The {best} mm sheet with {ups} ups takes {percent} % less board than {usual} mm with {usualUps}.',
+  'compare-usual-best': 'None of the sheets takes less board than {usual} mm with {usualUps} ups.',
+  'compare-skipped': '{count} sheets hold no blank and were left out.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };
