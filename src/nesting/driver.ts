@@ -2,6 +2,7 @@ import { childSeed, createRandom } from '../base/random.ts';
 import type { Candidate, Limit, Problem, StopReason } from '../layout/problem.ts';
 import type { Budget, Effort } from './effort.ts';
 import { Incumbents, type Improvement } from './incumbents.ts';
+import { startLimitRun } from './limit-run.ts';
 import type { Search } from './search.ts';
 import type { FailedLayout } from './searches/guided.ts';
 import type { TaskRunner } from './tasks.ts';
@@ -107,9 +108,20 @@ const CELLS = 20;
 /** Keeps the lanes' seeds apart from those of the pattern searches. */
 const LANE_SEEDS = 1000;
 
+/** Takes in a limit that came with a certificate only when the certificate holds. */
+function offerProved({ incumbents, settings }: Run, limit: Limit): void {
+  const known = incumbents.limit;
+  if (known && limit.ups >= known.ups) return;
+  if (settings.verifyLimit?.(limit) !== false) incumbents.offerLimit(limit);
+}
+
+/** Keeps the limits' seeds apart from the others. */
+const LIMIT_SEED = 2000;
+
 /** Rounds of lanes: each lane works for a fixed number of look-ups from the best known so far; then they meet. */
 async function freeSearch(run: Run): Promise<void> {
   const { problem, settings, budget, incumbents } = run;
+  const limits = budget.limit && startLimitRun(problem, budget.limit, incumbents.ups, childSeed(settings.seed, LIMIT_SEED));
   let failed: (FailedLayout | undefined)[] = Array.from({ length: LANES }, () => undefined);
   for (let round = 0; round < budget.rounds && !stopReason(run); round++) {
     const before = incumbents.ups;
@@ -123,7 +135,9 @@ async function freeSearch(run: Run): Promise<void> {
       cells: incumbents.cells.slice(0, CELLS),
       failed: kept,
     }));
-    const results = await settings.runner.run(tasks, () => settings.stop() !== undefined);
+    // Both have done a fixed amount of work when they meet, so that the answer does not depend on which was quicker.
+    const [results, lower] = await Promise.all([settings.runner.run(tasks, () => settings.stop() !== undefined), limits?.advance() ?? []]);
+    for (const limit of lower) offerProved(run, limit);
     for (const { work, found } of results) {
       incumbents.work += work;
       for (const candidate of found) incumbents.offer(candidate);

@@ -1,3 +1,5 @@
+import type { LimitBudget } from './limit-run.ts';
+
 /** How long a person is willing to wait. Budgets are counted work; the seconds are their calibration on two slow cores. */
 export type Effort = 'quick' | 'normal' | 'thorough';
 
@@ -9,12 +11,14 @@ export interface Budget {
   /** Rounds of the free search, and look-ups of each lane in a round. */
   readonly rounds: number;
   readonly laneWork: number;
+  /** Absent: limits of closed form only. */
+  readonly limit?: LimitBudget;
 }
 
 const BUDGETS: Readonly<Record<Effort, Budget>> = {
   quick: { patterns: 4e6, rounds: 1, laneWork: 2e6 },
-  normal: { patterns: 2e7, rounds: 24, laneWork: 8e6 },
-  thorough: { patterns: 2e8, rounds: 480, laneWork: 8e6 },
+  normal: { patterns: 2e7, rounds: 24, laneWork: 8e6, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
+  thorough: { patterns: 2e8, rounds: 480, laneWork: 8e6, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
 };
 
 export function budgetOf(effort: Effort): Budget {

@@ -10,6 +10,7 @@ import type { Limit, Placement, Problem } from '../layout/problem.ts';
 import type { DriverSettings } from '../nesting/driver.ts';
 import type { RankedLayout } from '../nesting/incumbents.ts';
 import { solve, type Solution } from '../nesting/solve.ts';
+import { limitHolds } from './verify-limit.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings } from './laying.ts';
 
 /** One design on one sheet. */
@@ -53,7 +54,7 @@ export interface NestOutcome {
 export async function nest(job: NestJob, search: SearchSettings): Promise<NestOutcome> {
   const prepared = prepareNest(job);
   const { problem, design } = prepared;
-  const solution = await solve(problem, { ...search, layouts: job.layouts });
+  const solution = await solve(problem, { ...search, layouts: job.layouts, verifyLimit: (limit) => limitHolds(problem, limit) });
   if (!solution.best || !solution.limit) throw inputError(job.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: job.id, facts: job.grid ?? {} });
   const { limit } = solution;
   const judged = solution.alternatives.map((ranked) => {

@@ -3,6 +3,8 @@ import { boxOf } from '../../geometry/point.ts';
 
 /** Left edges tried for a given width, besides those at vertices. */
 const EVEN_PLACES = 16;
+/** Of vertices nearer to one another than a millimetre, as on arcs, one is tried: any place gives a true rectangle. */
+const VERTEX_STEP = 1000;
 
 /**
  * The height, rounded down to whole µm, of a rectangle of the given width inside the ring: the tallest with its left or right side at a vertex or at one of a
@@ -13,10 +15,14 @@ export function innerHeight(ring: Ring, width: number): number {
   const room = maxX - minX - width;
   if (room < 0 || width <= 0) return 0;
   const places = new Set(Array.from({ length: EVEN_PLACES + 1 }, (_, k) => minX + Math.floor((room * k) / EVEN_PLACES)));
-  for (const { x } of ring) for (const left of [x, x - width]) if (left >= minX && left <= minX + room) places.add(left);
+  for (const x of apart(ring)) for (const left of [x, x - width]) if (left >= minX && left <= minX + room) places.add(left);
   let tallest = 0;
   for (const left of places) tallest = Math.max(tallest, freeHeight(ring, left, left + width));
   return tallest;
+}
+
+function apart(ring: Ring): Iterable<number> {
+  return new Map(ring.map(({ x }) => [Math.round(x / VERTEX_STEP), x])).values();
 }
 
 /** The tallest stretch of the vertical strip left … right that no edge enters and that lies inside the ring; whole µm. */

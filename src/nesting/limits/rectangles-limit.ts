@@ -27,18 +27,24 @@ export function rectanglesLimit(problem: Problem, granted: Granted): Limit | und
   const count = turned ? turnedCount : alignedCount;
   const width = granted.width + granted.gap;
   const height = granted.height + granted.gap;
-  let least = Infinity;
-  for (const { a, b } of grownRectangles(upright, granted.gap, [width, height])) least = Math.min(least, count(width, height, a, b));
+  const upper = leastCount(upright, granted.gap, [width, height], (a, b) => count(width, height, a, b), Infinity);
+  const least = leastCount(mirrored(upright), granted.gap, [width, height], (b, a) => count(width, height, a, b), upper);
   return Number.isFinite(least) ? limitOf('rectangles', least) : undefined;
 }
 
-/** Rectangles inside the grown ring: as wide or as high as it, just over a whole part of one of the lengths, or of some even size. */
-function grownRectangles(ring: Ring, gap: number, lengths: readonly number[]): { a: number; b: number }[] {
-  const flipped = mirrored(ring);
-  return [
-    ...sizes(ring, gap, lengths).map((a) => ({ a, b: grownHeight(ring, gap, a) })),
-    ...sizes(flipped, gap, lengths).map((b) => ({ a: grownHeight(flipped, gap, b), b })),
-  ].filter(({ a, b }) => Math.min(a, b) > 0);
+/**
+ * The least count, below `least`, for a rectangle inside the grown ring: as wide as it, just over a whole part of one of the lengths, or of some even
+ * width, each as high as it can be.
+ */
+function leastCount(ring: Ring, gap: number, lengths: readonly number[], count: (width: number, height: number) => number, least: number): number {
+  for (const width of sizes(ring, gap, lengths)) {
+    // Both gains at once are more than any share of the gap gives: most widths are out of the question by that alone.
+    const most = innerHeight(ring, width - Math.max(0, gap)) + Math.abs(gap);
+    if (most <= 0 || count(width, most) >= least) continue;
+    const height = grownHeight(ring, gap, width);
+    if (height > 0) least = Math.min(least, count(width, height));
+  }
+  return least;
 }
 
 /** Height of a rectangle of the given width inside the grown ring; 0 if none was found. */
