@@ -4,7 +4,7 @@ import type { Blank, Dieline } from '../dieline/dieline.ts';
 import { mapPath, translation } from '../geometry/affine.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { flattenLoop, type FlattenedLoop } from '../geometry/flatten.ts';
-import { writePathData } from '../geometry/path-data.ts';
+import { readPathData, writePathData } from '../geometry/path-data.ts';
 import { boxOf, COORDINATE_LIMIT, doubleArea, reverseRing, shiftRing, type Point, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnOfDegrees, type Turn } from '../geometry/turn.ts';
 import type { Design } from './layout-file.ts';
@@ -61,7 +61,7 @@ export function preparePart(blank: Blank, { id, turns, fingerprint }: { id: stri
 }
 
 /** The part of a design as a layout file holds it, for a search that starts from a layout. Rings get the fixed turning senses. */
-export function partOfDesign({ id, outline, openings, rotations }: Design): Part {
+export function partOfDesign({ id, outline, openings, rotations, drawing }: Design): Part {
   const ring = counterClockwise(micronRing(outline));
   checkSimple(ring, `design ${id}`);
   const turns = rotations.map((degrees) => {
@@ -69,7 +69,9 @@ export function partOfDesign({ id, outline, openings, rotations }: Design): Part
     if (turn === undefined) throw inputError('rotation-not-quarter', { where: id, facts: { rotation: degrees } });
     return turn;
   });
-  return { id, outline: ring, openings: openings.map((opening) => reverseRing(counterClockwise(micronRing(opening)))), turns };
+  const [loop] = drawing?.outline === undefined ? [] : readPathData(drawing.outline);
+  const outlineExcess = loop ? Math.ceil(flattenOutline(loop).deviationMicrons) : 0;
+  return { id, outline: ring, outlineExcess, openings: openings.map((opening) => reverseRing(counterClockwise(micronRing(opening)))), turns };
 }
 
 /** Where the outline comes so near to itself that tangents meet across, finer pieces keep apart what is apart. */

@@ -25,7 +25,11 @@ describe('nest', () => {
     expect(layout.placements.length).toBe(layout.result.ups);
     expect(layout.result.upperBound).toBeGreaterThanOrEqual(layout.result.ups);
     expect(stdout).toContain(`${layout.result.ups} ups on 520 × 360 mm`);
-    expect(run('judge', 'sheet.json').status).toBe(0);
+    expect(run('judge', 'sheet.json', '--limit', 'limit.json').status).toBe(0);
+    const limit = JSON.parse(readFileSync(join(folder, 'limit.json'), 'utf8'));
+    writeFileSync(join(folder, 'brave.json'), JSON.stringify({ ...limit, ups: limit.ups - 1 }));
+    expect(run('judge', 'sheet.json', '--limit', 'brave.json')).toMatchObject({ status: 1, stdout: expect.stringContaining('does not hold') });
+    expect(run('judge', 'sheet.json', '--limit', 'sheet.json').status).toBe(2);
     expect(readFileSync(join(folder, 'sheet.svg'), 'utf8')).toMatch(/^<svg|^<\?xml/);
     expect(readFileSync(join(folder, 'sheet.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
     expect(JSON.parse(readFileSync(join(folder, 'history.json'), 'utf8')).improvements.length).toBeGreaterThan(0);

@@ -14,5 +14,8 @@ export const layingMessages: MessageTable = {
   'compare-saves': 'The {best} mm sheet with {ups} ups takes {percent} % less board than {usual} mm with {usualUps}.',
   'compare-usual-best': 'None of the sheets takes less board than {usual} mm with {usualUps} ups.',
   'compare-skipped': '{count} sheets hold no blank and were left out.',
+  'limit-file-not-valid': '{where}: this is no limit file. Write one with nest --explain-limit.',
+  'limit-holds': 'limit {ups}: recomputed, no layout of this design on this sheet has more.',
+  'limit-refused': 'the limit does not hold for this sheet and design: {reason}.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };
