@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { Task, TaskResult, TaskRunner } from '../nesting/tasks.ts';
+import type { ResultOf, Task, TaskRunner } from '../nesting/tasks.ts';
 
 /** What is sent to a worker, and what comes back. */
 export interface Order {
@@ -8,7 +8,7 @@ export interface Order {
   readonly task: Task;
 }
 
-export type Reply = { readonly index: number; readonly result: TaskResult } | { readonly index: number; readonly failure: string };
+export type Reply = { readonly index: number; readonly result: ResultOf<Task> } | { readonly index: number; readonly failure: string };
 
 export interface WorkerPool extends TaskRunner {
   /** Ends the threads. */
@@ -32,7 +32,7 @@ export function createWorkerPool(width: number): WorkerPool {
   const workers: Worker[] = [];
   return {
     breathe: () => new Promise((resolve) => setImmediate(resolve)),
-    run: async (tasks, stop) => {
+    run: async <T extends Task>(tasks: readonly T[], stop: () => boolean) => {
       while (workers.length < Math.min(width, tasks.length)) {
         const worker = new Worker(script, { workerData: flag });
         // An idle thread keeps no process alive; while tasks run the timer below does.
@@ -44,7 +44,7 @@ export function createWorkerPool(width: number): WorkerPool {
         if (stop()) Atomics.store(stopped, 0, 1);
       }, STOP_POLL_MS);
       try {
-        return await spread(tasks, workers);
+        return (await spread(tasks, workers)) as ResultOf<T>[];
       } finally {
         clearInterval(timer);
       }
@@ -56,8 +56,8 @@ export function createWorkerPool(width: number): WorkerPool {
 }
 
 /** Every worker takes the next task as soon as it is free. */
-function spread(tasks: readonly Task[], workers: readonly Worker[]): Promise<TaskResult[]> {
-  const results: TaskResult[] = [];
+function spread(tasks: readonly Task[], workers: readonly Worker[]): Promise<ResultOf<Task>[]> {
+  const results: ResultOf<Task>[] = [];
   let next = 0;
   const serve = (worker: Worker) =>
     new Promise<void>((resolve, reject) => {

@@ -4,7 +4,7 @@ import type { Budget, Effort } from './effort.ts';
 import { Incumbents, type Improvement } from './incumbents.ts';
 import { startLimitRun } from './limit-run.ts';
 import type { Search } from './search.ts';
-import type { FailedLayout } from './searches/guided.ts';
+import type { FailedLayout } from './searches/guided-settle.ts';
 import type { TaskRunner } from './tasks.ts';
 
 export interface DriverSettings {
@@ -101,7 +101,7 @@ async function runSearch(run: Run, search: Search, index: number, share: number)
 }
 
 /** Lanes of the free search. Fixed, so that the answer does not depend on the number of threads. */
-const LANES = 4;
+export const LANES = 4;
 /** Layouts and cells handed to a lane. */
 const BASES = 6;
 const CELLS = 20;
@@ -123,7 +123,8 @@ async function freeSearch(run: Run): Promise<void> {
   const { problem, settings, budget, incumbents } = run;
   const limits = budget.limit && startLimitRun(problem, budget.limit, incumbents.ups, childSeed(settings.seed, LIMIT_SEED));
   let failed: (FailedLayout | undefined)[] = Array.from({ length: LANES }, () => undefined);
-  for (let round = 0; round < budget.rounds && !stopReason(run); round++) {
+  let left = budget.free;
+  for (let round = 0; left > 0 && !stopReason(run); round++) {
     const before = incumbents.ups;
     const tasks = failed.map((kept, lane) => ({
       kind: 'lane' as const,
@@ -140,9 +141,12 @@ async function freeSearch(run: Run): Promise<void> {
     for (const limit of lower) offerProved(run, limit);
     for (const { work, found } of results) {
       incumbents.work += work;
+      left -= work;
       for (const candidate of found) incumbents.offer(candidate);
     }
     failed = results.map((result) => (incumbents.ups > before ? undefined : result.failed));
+    // Nothing was looked up: no blank fits at all.
+    if (results.every(({ work }) => work === 0) || settings.stop()) return;
   }
 }
 

@@ -8,17 +8,17 @@ export const EFFORTS: readonly Effort[] = ['quick', 'normal', 'thorough'];
 export interface Budget {
   /** Work of the pattern searches together. */
   readonly patterns: number;
-  /** Rounds of the free search, and look-ups of each lane in a round. */
-  readonly rounds: number;
+  /** Look-ups of the free search in all, and of each lane in a round. */
+  readonly free: number;
   readonly laneWork: number;
   /** Absent: limits of closed form only. */
   readonly limit?: LimitBudget;
 }
 
 const BUDGETS: Readonly<Record<Effort, Budget>> = {
-  quick: { patterns: 4e6, rounds: 1, laneWork: 2e6 },
-  normal: { patterns: 2e7, rounds: 24, laneWork: 8e6, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
-  thorough: { patterns: 2e8, rounds: 480, laneWork: 8e6, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
+  quick: { patterns: 4e6, free: 8e6, laneWork: 2e6 },
+  normal: { patterns: 2e7, free: 8e8, laneWork: 8e6, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
+  thorough: { patterns: 2e8, free: 1.6e10, laneWork: 8e6, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
 };
 
 export function budgetOf(effort: Effort): Budget {

@@ -3,7 +3,9 @@ import type { Candidate, Cell, Placement, Problem } from '../layout/problem.ts';
 import { separate } from './finish/separate.ts';
 import { prepareLinearPrograms } from './linear-program.ts';
 import type { Prepared } from './prepare.ts';
-import { guidedSearch, type FailedLayout } from './searches/guided.ts';
+import { guidedSearch } from './searches/guided.ts';
+import type { FailedLayout } from './searches/guided-settle.ts';
+import { drawSteps } from './slices.ts';
 import type { Tables } from './tables.ts';
 
 /**
@@ -32,30 +34,21 @@ export interface LaneResult {
   readonly failed: FailedLayout | undefined;
 }
 
-/** Look-ups between two questions whether to stop. */
-const WORK_PER_PAUSE = 200_000;
+/** A separation takes about as long as so many look-ups for each blank. */
+export const SEPARATION_WORK = 1000;
 
 /** `pause` tells whether to stop at once; what was found until then counts. */
 export async function runLane(task: LaneTask, { prepared, tables }: { prepared: Prepared; tables: Tables }, pause: () => Promise<boolean>): Promise<LaneResult> {
-  const { problem } = prepared;
+  await prepareLinearPrograms();
   const found: Candidate[] = [];
   let failed = task.failed;
-  let work = 0;
-  let pauseAt = WORK_PER_PAUSE;
-  await prepareLinearPrograms();
-  const finish = (placements: readonly Placement[]) => separate(problem, placements);
+  const finish = { apply: (placements: readonly Placement[]) => separate(prepared.problem, placements), work: SEPARATION_WORK };
   const search = guidedSearch({ ...task, prepared, tables, random: createRandom(task.seed), finish });
-  for (const step of search) {
-    work += step.work;
-    if ('failed' in step) failed = step.failed;
-    if (step.found) {
-      found.push({ placements: step.found, source: step.source ?? 'free search' });
-      if (step.found.length >= task.limit) break;
-    }
-    if (work >= task.work) break;
-    if (work < pauseAt) continue;
-    pauseAt = work + WORK_PER_PAUSE;
-    if (await pause()) break;
-  }
+  const work = await drawSteps(search, task.work, pause, (step) => {
+    if (!('failed' in step)) return 'within';
+    failed = step.failed;
+    if (step.found) found.push({ placements: step.found, source: step.source ?? 'free search' });
+    return step.found && step.found.length >= task.limit ? 'done' : 'between';
+  });
   return { kind: 'lane', work, found, failed };
 }

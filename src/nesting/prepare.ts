@@ -1,4 +1,4 @@
-import { boxOf, doubleArea, reverseRing, type Point, type Ring } from '../geometry/point.ts';
+import { boxOf, doubleArea, reverseRing, type Box, type Point, type Ring } from '../geometry/point.ts';
 import { turnBox, turnRing, TURNS, type Turn } from '../geometry/turn.ts';
 import { requiredGap, type Placement, type Problem } from '../layout/problem.ts';
 
@@ -18,6 +18,8 @@ export interface Prepared {
   readonly poseOfTurn: readonly (readonly number[])[];
   /** What stays where it is: locked blanks and keep-outs. */
   readonly fixed: readonly Fixed[];
+  /** Where blanks may lie: inside the usable area, and their bleed inside the printable one. */
+  readonly area: Box;
   /** Common measure of all outlines and clearances where it is a good part of a blank, as with polyominoes; else 0. */
   readonly pitch: number;
 }
@@ -58,10 +60,11 @@ export function prepare(problem: Problem): Prepared {
     ...problem.parts.map((part) => ({ ring: part.outline, clearance: gap, isPart: true })),
     ...problem.keepOuts.map((keepOut) => ({ ring: counterClockwise(keepOut.ring), clearance: keepOut.clearance, isPart: false })),
   ];
+  const area = areaOf(problem);
   const poses: Pose[] = [];
   const poseFor = (shape: number, turn: Turn) => {
     const known = poses.findIndex((pose) => pose.shape === shape && pose.turn === turn);
-    return known >= 0 ? known : poses.push(poseOf(problem, shapes[shape], shape, turn)) - 1;
+    return known >= 0 ? known : poses.push(poseOf(area, shapes[shape], shape, turn)) - 1;
   };
   const posesOf = problem.parts.map((part, shape) => distinctTurns(part.outline, part.turns).map((turn) => poseFor(shape, turn)));
   const poseOfTurn = problem.parts.map((part, shape) => TURNS.map((turn) => posesOf[shape].find((pose) => sameTurned(part.outline, poses[pose].turn, turn)) ?? -1));
@@ -76,7 +79,23 @@ export function prepare(problem: Problem): Prepared {
     }),
   ];
   const fits = (pose: number) => poses[pose].minX <= poses[pose].maxX && poses[pose].minY <= poses[pose].maxY;
-  return { problem, shapes, poses, posesOf: posesOf.map((list) => list.filter(fits)), poseOfTurn, fixed, pitch: pitchOf(shapes) };
+  return { problem, shapes, poses, posesOf: posesOf.map((list) => list.filter(fits)), poseOfTurn, fixed, area, pitch: pitchOf(shapes) };
+}
+
+/** The same with the area ending at another x. */
+export function withEnd(prepared: Prepared, maxX: number): Prepared {
+  const poses = prepared.poses.map((pose) => ({ ...pose, maxX: maxX - pose.width / 2 }));
+  const posesOf = prepared.posesOf.map((list) => list.filter((pose) => poses[pose].minX <= poses[pose].maxX));
+  return { ...prepared, poses, posesOf, area: { ...prepared.area, maxX } };
+}
+
+function areaOf({ usable, printable, rules: { bleed } }: Problem): Box {
+  return {
+    minX: Math.max(usable.minX, printable.minX + bleed),
+    minY: Math.max(usable.minY, printable.minY + bleed),
+    maxX: Math.min(usable.maxX, printable.maxX - bleed),
+    maxY: Math.min(usable.maxY, printable.maxY - bleed),
+  };
 }
 
 /** A common measure is of use when the largest outline is at most so many of them long. */
@@ -108,7 +127,7 @@ function counterClockwise(ring: Ring): Ring {
   return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
 }
 
-function poseOf({ usable, printable, rules }: Problem, { ring }: Shape, shape: number, turn: Turn): Pose {
+function poseOf(area: Box, { ring }: Shape, shape: number, turn: Turn): Pose {
   const box = turnBox(boxOf(ring), turn);
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
@@ -118,10 +137,10 @@ function poseOf({ usable, printable, rules }: Problem, { ring }: Shape, shape: n
     centre: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
     width,
     height,
-    minX: Math.max(usable.minX, printable.minX + rules.bleed) + width / 2,
-    minY: Math.max(usable.minY, printable.minY + rules.bleed) + height / 2,
-    maxX: Math.min(usable.maxX, printable.maxX - rules.bleed) - width / 2,
-    maxY: Math.min(usable.maxY, printable.maxY - rules.bleed) - height / 2,
+    minX: area.minX + width / 2,
+    minY: area.minY + height / 2,
+    maxX: area.maxX - width / 2,
+    maxY: area.maxY - height / 2,
   };
 }
 

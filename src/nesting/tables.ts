@@ -1,6 +1,6 @@
 import { noFitPolygon } from '../geometry/no-fit.ts';
-import { boxOf, type Box } from '../geometry/point.ts';
-import { turnBox, turnRing, type Turn } from '../geometry/turn.ts';
+import { boxOf } from '../geometry/point.ts';
+import { addTurns, turnBox, turnRing, type Turn } from '../geometry/turn.ts';
 import { centreOffset, type Prepared } from './prepare.ts';
 import { snugOffsets } from './tables-contacts.ts';
 import { noFitRaster } from './tables-contour.ts';
@@ -25,6 +25,8 @@ export interface Tables {
   /** Beyond these distances of the centres nothing overlaps. */
   readonly reachX: Float64Array;
   readonly reachY: Float64Array;
+  /** Step of the coarsest raster, µm. */
+  readonly coarsest: number;
   /** For each pair, offsets at which the moving pose lies snugly against the standing one: x and y in turns. */
   readonly snug: readonly Float64Array[];
 }
@@ -34,55 +36,95 @@ const USUAL_STEP = 500;
 /** A raster has at least and at most so many steps along its longer side. */
 const LEAST_STEPS = 200;
 const MOST_STEPS = 500;
+/** Nodes of all rasters together; many parts get coarser ones. */
+const MOST_NODES = 8e6;
 
 const COS = [1, 0, -1, 0];
 const SIN = [0, 1, 0, -1];
 
+/** How an ordered pair of poses is looked up: the raster of `first` against `second` turned, in the axes of the turned first. */
+interface View {
+  readonly key: string;
+  readonly first: number;
+  readonly second: number;
+  readonly turn: Turn;
+  readonly frameTurn: Turn;
+  /** −1 where the standing pose is the second: the offset changes its sign. */
+  readonly sign: 1 | -1;
+}
+
+interface Sheet {
+  readonly raster: Raster;
+  readonly base: number;
+  readonly snug: Float64Array;
+}
+
 export function tablesOf(prepared: Prepared): Tables {
-  const { poses, shapes } = prepared;
-  const pairs = poses.length * poses.length;
-  const rasters = new Map<string, { raster: Raster; base: number; snug: Float64Array }>();
-  let size = 0;
-  const rasterFor = (first: number, second: number, turn: Turn) => {
-    const key = `${first} ${second} ${turn}`;
-    let known = rasters.get(key);
-    if (!known) {
-      const raster = overlapRaster(prepared, first, second, turn);
-      known = { raster, base: size, snug: snugOffsets(raster, shapes[first].ring, shapes[second].ring, turn) };
-      size += known.raster.depths.length;
-      rasters.set(key, known);
-    }
-    return known;
-  };
-  const whole = () => new Int32Array(pairs);
-  const real = () => new Float64Array(pairs);
+  const views = viewsOf(prepared);
+  const sheets = sheetsOf(prepared, views);
+  const { poses } = prepared;
+  const whole = () => new Int32Array(views.length);
+  const real = () => new Float64Array(views.length);
   const tables = { base: whole(), columns: whole(), rows: whole(), a: real(), b: real(), x: real(), y: real(), unit: real(), reachX: real(), reachY: real(), snug: [] as Float64Array[] };
-  poses.forEach((standing, s) => {
-    poses.forEach((moving, m) => {
-      if (!shapes[moving.shape].isPart) return;
-      // One raster serves both orders: swapped, the offset changes its sign.
-      const swapped = standing.shape > moving.shape || (standing.shape === moving.shape && (moving.turn - standing.turn + 4) % 4 === 3);
-      const [frame, other] = swapped ? [moving, standing] : [standing, moving];
-      const { raster, base, snug } = rasterFor(frame.shape, other.shape, ((other.turn - frame.turn + 4) % 4) as Turn);
-      const scale = (swapped ? -1 : 1) / raster.step;
-      const pair = s * poses.length + m;
-      tables.base[pair] = base;
-      tables.columns[pair] = raster.columns;
-      tables.rows[pair] = raster.rows;
-      tables.a[pair] = COS[frame.turn] * scale;
-      tables.b[pair] = SIN[frame.turn] * scale;
-      tables.x[pair] = -raster.originX / raster.step;
-      tables.y[pair] = -raster.originY / raster.step;
-      tables.unit[pair] = raster.step / DEPTHS_PER_STEP;
-      tables.snug[pair] = turnOffsets(snug, frame.turn, swapped ? -1 : 1);
-      const clearance = clearanceOf(prepared, standing.shape, moving.shape);
-      tables.reachX[pair] = (standing.width + moving.width) / 2 + clearance;
-      tables.reachY[pair] = (standing.height + moving.height) / 2 + clearance;
-    });
+  views.forEach((view, pair) => {
+    if (!view) return;
+    const { raster, base, snug } = sheets.get(view.key)!;
+    const scale = view.sign / raster.step;
+    tables.base[pair] = base;
+    tables.columns[pair] = raster.columns;
+    tables.rows[pair] = raster.rows;
+    tables.a[pair] = COS[view.frameTurn] * scale;
+    tables.b[pair] = SIN[view.frameTurn] * scale;
+    tables.x[pair] = -raster.originX / raster.step;
+    tables.y[pair] = -raster.originY / raster.step;
+    tables.unit[pair] = raster.step / DEPTHS_PER_STEP;
+    tables.snug[pair] = turnOffsets(snug, view.frameTurn, view.sign);
+    const standing = poses[Math.floor(pair / poses.length)];
+    const moving = poses[pair % poses.length];
+    const clearance = clearanceOf(prepared, view);
+    tables.reachX[pair] = (standing.width + moving.width) / 2 + clearance;
+    tables.reachY[pair] = (standing.height + moving.height) / 2 + clearance;
   });
-  const depths = new Int16Array(size);
-  for (const { raster, base } of rasters.values()) depths.set(raster.depths, base);
-  return { ...tables, depths };
+  const coarsest = Math.max(...[...sheets.values()].map(({ raster }) => raster.step));
+  return { ...tables, coarsest, depths: joined([...sheets.values()]) };
+}
+
+/** One view for each ordered pair of poses; none where the moving pose is a keep-out. One raster serves both orders. */
+function viewsOf({ poses, shapes }: Prepared): (View | undefined)[] {
+  return poses.flatMap((standing) =>
+    poses.map((moving) => {
+      if (!shapes[moving.shape].isPart) return undefined;
+      const swapped = standing.shape > moving.shape || (standing.shape === moving.shape && addTurns(moving.turn, -standing.turn) === 3);
+      const [frame, other] = swapped ? [moving, standing] : [standing, moving];
+      const turn = addTurns(other.turn, -frame.turn);
+      return { key: `${frame.shape} ${other.shape} ${turn}`, first: frame.shape, second: other.shape, turn, frameTurn: frame.turn, sign: swapped ? -1 : 1 };
+    }),
+  );
+}
+
+function sheetsOf(prepared: Prepared, views: readonly (View | undefined)[]): Map<string, Sheet> {
+  const wanted = new Map(views.flatMap((view) => (view ? [[view.key, view]] : [])));
+  let nodes = 0;
+  for (const view of wanted.values()) {
+    const { width, height } = offsetsBox(prepared, view);
+    nodes += (width * height) / usualStep(width, height) ** 2;
+  }
+  const coarser = Math.sqrt(Math.max(1, nodes / MOST_NODES));
+  const sheets = new Map<string, Sheet>();
+  let base = 0;
+  for (const [key, view] of wanted) {
+    const { width, height } = offsetsBox(prepared, view);
+    const raster = overlapRaster(prepared, view, Math.ceil(usualStep(width, height) * coarser));
+    sheets.set(key, { raster, base, snug: snugOffsets(raster, prepared.shapes[view.first].ring, prepared.shapes[view.second].ring, view.turn) });
+    base += raster.depths.length;
+  }
+  return sheets;
+}
+
+function joined(sheets: readonly Sheet[]): Int16Array {
+  const depths = new Int16Array(sheets.reduce((sum, { raster }) => sum + raster.depths.length, 0));
+  for (const { raster, base } of sheets) depths.set(raster.depths, base);
+  return depths;
 }
 
 function turnOffsets(offsets: Float64Array, turn: Turn, sign: number): Float64Array {
@@ -94,24 +136,28 @@ function turnOffsets(offsets: Float64Array, turn: Turn, sign: number): Float64Ar
   return turned;
 }
 
-function clearanceOf({ shapes }: Prepared, first: number, second: number): number {
+function clearanceOf({ shapes }: Prepared, { first, second }: View): number {
   return shapes[first].isPart ? shapes[second].clearance : shapes[first].clearance;
 }
 
-/** Raster over the offsets between centres at which `second`, turned, comes too near to `first`. */
-function overlapRaster(prepared: Prepared, first: number, second: number, turn: Turn): Raster {
-  const a = prepared.shapes[first].ring;
-  const b = prepared.shapes[second].ring;
-  const clearance = clearanceOf(prepared, first, second);
-  const step = stepFor([boxOf(a), turnBox(boxOf(b), turn)], clearance);
-  const raster = noFitRaster(noFitPolygon(a, turnRing(b, turn), clearance), step);
-  const shift = centreOffset(a, b, turn);
-  return { ...raster, originX: raster.originX + shift.x, originY: raster.originY + shift.y };
+/** Extent of the offsets at which a pair is too near. */
+function offsetsBox(prepared: Prepared, view: View): { width: number; height: number } {
+  const a = boxOf(prepared.shapes[view.first].ring);
+  const b = turnBox(boxOf(prepared.shapes[view.second].ring), view.turn);
+  const rim = 2 * clearanceOf(prepared, view);
+  return { width: a.maxX - a.minX + b.maxX - b.minX + rim, height: a.maxY - a.minY + b.maxY - b.minY + rim };
 }
 
-function stepFor(boxes: readonly Box[], clearance: number): number {
-  const width = boxes.reduce((sum, box) => sum + box.maxX - box.minX, 2 * clearance);
-  const height = boxes.reduce((sum, box) => sum + box.maxY - box.minY, 2 * clearance);
+function usualStep(width: number, height: number): number {
   const extent = Math.max(width, height);
-  return Math.max(1, Math.round(Math.min(Math.max(USUAL_STEP, extent / MOST_STEPS), extent / LEAST_STEPS)));
+  return Math.max(1, Math.min(Math.max(USUAL_STEP, extent / MOST_STEPS), extent / LEAST_STEPS));
+}
+
+/** Raster over the offsets between centres at which `second`, turned, comes too near to `first`. */
+function overlapRaster(prepared: Prepared, view: View, step: number): Raster {
+  const a = prepared.shapes[view.first].ring;
+  const b = prepared.shapes[view.second].ring;
+  const raster = noFitRaster(noFitPolygon(a, turnRing(b, view.turn), clearanceOf(prepared, view)), step);
+  const shift = centreOffset(a, b, view.turn);
+  return { ...raster, originX: raster.originX + shift.x, originY: raster.originY + shift.y };
 }

@@ -1,11 +1,12 @@
 import type { Problem } from '../layout/problem.ts';
 import { runLane, type LaneResult, type LaneTask } from './lanes.ts';
 import { prepare, type Prepared } from './prepare.ts';
+import { runStripLane, type StripResult, type StripTask } from './strip-lanes.ts';
 import { tablesOf, type Tables } from './tables.ts';
 
 /** Work that may be done by another thread. Tasks and results are plain data. */
-export type Task = LaneTask;
-export type TaskResult = LaneResult;
+export type Task = LaneTask | StripTask;
+export type ResultOf<T extends Task> = T extends StripTask ? StripResult : LaneResult;
 
 /** Runs tasks, here or in other threads. How many run at once changes the speed, never the answer. */
 export interface TaskRunner {
@@ -13,12 +14,12 @@ export interface TaskRunner {
    * Results in the order of the tasks. Once `stop` says so, running tasks end early with what they have and those not yet
    * begun do next to nothing.
    */
-  run(tasks: readonly Task[], stop: () => boolean): Promise<readonly TaskResult[]>;
+  run<T extends Task>(tasks: readonly T[], stop: () => boolean): Promise<readonly ResultOf<T>[]>;
   /** Lets the host's timers and signals be heard. */
   breathe(): Promise<void>;
 }
 
-export type TaskHandler = (task: Task, pause: () => Promise<boolean>) => Promise<TaskResult>;
+export type TaskHandler = <T extends Task>(task: T, pause: () => Promise<boolean>) => Promise<ResultOf<T>>;
 
 /** Does tasks one by one; keeps what it prepared for a problem for the next task on the same one. */
 export function createTaskHandler(): TaskHandler {
@@ -33,7 +34,11 @@ export function createTaskHandler(): TaskHandler {
     }
     return shared;
   };
-  return (task, pause) => runLane(task, sharedFor(task.problem), pause);
+  const handle = (task: Task, pause: () => Promise<boolean>): Promise<LaneResult | StripResult> => {
+    const tools = sharedFor(task.problem);
+    return task.kind === 'lane' ? runLane(task, tools, pause) : runStripLane(task, tools, pause);
+  };
+  return handle as TaskHandler;
 }
 
 const breathe = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
@@ -43,8 +48,8 @@ export function inlineRunner(width = 1): TaskRunner {
   const handle = createTaskHandler();
   return {
     breathe,
-    run: async (tasks, stop) => {
-      const results: TaskResult[] = [];
+    run: async <T extends Task>(tasks: readonly T[], stop: () => boolean) => {
+      const results: ResultOf<T>[] = [];
       let next = 0;
       const pause = async () => {
         await breathe();

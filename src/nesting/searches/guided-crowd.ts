@@ -2,6 +2,9 @@ import type { Random } from '../../base/random.ts';
 import type { Prepared } from '../prepare.ts';
 import type { Tables } from '../tables.ts';
 
+/** Passing over blanks out of reach counts an eighth of a look-up each, and each place looked at so many. */
+const OVERHEAD = 4;
+
 /**
  * Blanks on a sheet that may still overlap. Guided local search: every blank that overlaps moves to the place of least
  * weighted depth; pairs that stay in conflict gain weight, so that no conflict can hide (Voudouris and Tsang, EJOR 113,
@@ -116,6 +119,7 @@ export class Crowd {
   costAt(i: number, pose: number, x: number, y: number, bound: number): number {
     const { tables, poseCount, total } = this;
     const row = i * total;
+    this.work += OVERHEAD + (total >> 3);
     let sum = 0;
     for (let j = 0; j < total; j++) {
       const pair = this.pose[j] * poseCount + pose;
@@ -276,6 +280,7 @@ export class Crowd {
   private gather(i: number, pose: number, x: number, y: number, radius: number): void {
     const { tables, total, poseCount } = this;
     const row = i * total;
+    this.work += OVERHEAD + (total >> 3);
     let near = 0;
     for (let j = 0; j < total; j++) {
       const pair = this.pose[j] * poseCount + pose;
@@ -301,7 +306,7 @@ export class Crowd {
     const { near, nearA, nearB, nearX, nearY, nearWeight, nearBase, nearColumns, nearRows } = this;
     const { depths } = this.tables;
     let sum = 0;
-    this.work += near;
+    this.work += near + 1;
     for (let k = 0; k < near; k++) {
       const gx = nearA[k] * x + nearB[k] * y + nearX[k];
       const gy = nearA[k] * y - nearB[k] * x + nearY[k];

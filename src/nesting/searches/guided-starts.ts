@@ -38,17 +38,20 @@ export function makeStart(crowd: Crowd, seeds: Seeds, random: Random): string {
   }
   if (seeds.cells.length > 0) kinds.push(['pressed', () => pressCell(crowd, seeds.cells[Math.min(random.below(seeds.cells.length), random.below(seeds.cells.length))], random)]);
   const { failed } = seeds;
-  if (failed) {
-    kinds.push(['relocated', () => relocate(crowd, failed, random)]);
-    kinds.push(['turned', () => turnSome(crowd, failed, random)]);
-    kinds.push(['strip refilled', () => refillStrip(crowd, failed, random)]);
-    kinds.push(['side moved', () => moveSide(crowd, failed, random)]);
-  }
+  if (failed) for (const [name, disturb] of DISTURBANCES) kinds.push([name, () => disturb(crowd, failed, random)]);
   const [name, start] = kinds[random.below(kinds.length)];
   start();
   crowd.refresh();
   return name;
 }
+
+/** Ways to start anew from a layout that still overlaps. */
+export const DISTURBANCES: readonly (readonly [name: string, disturb: (crowd: Crowd, from: readonly Standing[], random: Random) => void])[] = [
+  ['relocated', relocate],
+  ['turned', turnSome],
+  ['strip refilled', refillStrip],
+  ['side moved', moveSide],
+];
 
 export function standingOf({ poses, poseOfTurn }: Prepared, { part, turn, x, y }: Placement): Standing {
   const pose = poseOfTurn[part][turn];
@@ -63,7 +66,8 @@ export function copyInto(crowd: Crowd, standing: readonly Standing[]): void {
   });
 }
 
-function scatterOne(crowd: Crowd, i: number, random: Random): void {
+/** Puts a blank down anywhere, in any of its poses. */
+export function scatterOne(crowd: Crowd, i: number, random: Random): void {
   const allowed = crowd.posesFor(i);
   const pose = allowed[random.below(allowed.length)];
   const { minX, minY, maxX, maxY } = crowd.prepared.poses[pose];
@@ -132,12 +136,11 @@ interface Needing extends Standing {
 }
 
 function latticeNeeds(crowd: Crowd, { vectors: [u, v] }: Cell, members: readonly Standing[], a: number, b: number, shareX: number, shareY: number): Needing[] {
-  const { problem, poses } = crowd.prepared;
-  const { usable } = problem;
-  const middleX = (usable.minX + usable.maxX) / 2;
-  const middleY = (usable.minY + usable.maxY) / 2;
-  const halfX = (usable.maxX - usable.minX) / 2;
-  const halfY = (usable.maxY - usable.minY) / 2;
+  const { area, poses } = crowd.prepared;
+  const middleX = (area.minX + area.maxX) / 2;
+  const middleY = (area.minY + area.maxY) / 2;
+  const halfX = (area.maxX - area.minX) / 2;
+  const halfY = (area.maxY - area.minY) / 2;
   const determinant = Math.abs(u.x * v.y - u.y * v.x);
   if (determinant === 0) return [];
   // Lattice coordinates of the sheet's box, by the dual basis, with one cell to spare.
@@ -186,10 +189,10 @@ function turnSome(crowd: Crowd, failed: readonly Standing[], random: Random): vo
 /** Empties a strip about one blank wide and refills it at random. */
 function refillStrip(crowd: Crowd, failed: readonly Standing[], random: Random): void {
   copyInto(crowd, failed);
-  const { usable } = crowd.prepared.problem;
+  const { area } = crowd.prepared;
   const { width, height } = crowd.prepared.poses[crowd.pose[0]];
   const upright = random.word() >= 0x8000_0000;
-  const from = upright ? usable.minX + random.unit() * (usable.maxX - usable.minX - width) : usable.minY + random.unit() * (usable.maxY - usable.minY - height);
+  const from = upright ? area.minX + random.unit() * (area.maxX - area.minX - width) : area.minY + random.unit() * (area.maxY - area.minY - height);
   const to = from + (upright ? width : height);
   for (let i = 0; i < crowd.movable; i++) {
     const place = upright ? crowd.x[i] : crowd.y[i];
@@ -203,17 +206,16 @@ function refillStrip(crowd: Crowd, failed: readonly Standing[], random: Random):
 /** Shifts everything on one side of a line, or half-turns it about the middle of that side. */
 function moveSide(crowd: Crowd, failed: readonly Standing[], random: Random): void {
   copyInto(crowd, failed);
-  const { problem, poses } = crowd.prepared;
-  const { usable } = problem;
+  const { area, poses } = crowd.prepared;
   const upright = random.word() >= 0x8000_0000;
-  const lineX = usable.minX + random.unit() * (usable.maxX - usable.minX);
-  const lineY = usable.minY + random.unit() * (usable.maxY - usable.minY);
+  const lineX = area.minX + random.unit() * (area.maxX - area.minX);
+  const lineY = area.minY + random.unit() * (area.maxY - area.minY);
   const halfTurn = random.word() >= 0x8000_0000;
   const { width, height } = poses[crowd.pose[0]];
   const byX = (random.unit() - 0.5) * width;
   const byY = (random.unit() - 0.5) * height;
-  const middleX = upright ? (lineX + usable.maxX) / 2 : (usable.minX + usable.maxX) / 2;
-  const middleY = upright ? (usable.minY + usable.maxY) / 2 : (lineY + usable.maxY) / 2;
+  const middleX = upright ? (lineX + area.maxX) / 2 : (area.minX + area.maxX) / 2;
+  const middleY = upright ? (area.minY + area.maxY) / 2 : (lineY + area.maxY) / 2;
   for (let i = 0; i < crowd.movable; i++) {
     if (upright ? crowd.x[i] < lineX : crowd.y[i] < lineY) continue;
     const { shape, turn } = poses[crowd.pose[i]];
