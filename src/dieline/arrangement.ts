@@ -117,7 +117,9 @@ function findSplits(edges: readonly Edge[], vertices: Vertices, changed: readonl
     index.add(Math.min(x[a], x[b]) - JOIN, Math.min(y[a], y[b]) - JOIN, Math.max(x[a], x[b]) + JOIN, Math.max(y[a], y[b]) + JOIN);
   }
   index.finish();
+  let count = 0;
   const split = (edge: number, vertex: number) => {
+    if (++count > READING_LIMITS.pieces) throw tooMany();
     const at = splits.get(edge);
     if (at) at.add(vertex);
     else splits.set(edge, new Set([vertex]));

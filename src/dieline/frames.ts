@@ -14,15 +14,17 @@ export interface FrameSearch extends Pick<Drawing, 'texts' | 'page'> {
   readonly lines: readonly DrawnLine[];
   /** Whether nothing is known of a line, so that it may be no rule. */
   readonly isOpen: (line: number) => boolean;
+  readonly kindOf: (line: number) => string;
 }
 
 /**
  * Lines of sheet frames, title blocks and register marks that no name gives away. A rectangle round other loops that it
  * touches nowhere is a frame when it has the size of paper, when a title block hangs on it, when what it holds is built
- * like a blank (several faces), or when it holds a frame. A rectangle round plain loops stays a blank with openings.
+ * like a blank (several faces), when it keeps one margin all round its page and is drawn otherwise than what it holds, or
+ * when it holds a frame. Any other rectangle round plain loops stays a blank with openings. Register marks are told by
+ * their shape even on a layer of cut lines.
  */
 export function findFrames(search: FrameSearch): Set<number> {
-  if (!search.lines.some((_, line) => search.isOpen(line))) return new Set();
   const loops = nestLoops(search);
   const found = new Set<number>();
   const leaveOut = ({ edges }: Loop) => edges.forEach((edge) => search.graph.covers[edge].forEach(({ line }) => found.add(line)));
@@ -32,7 +34,7 @@ export function findFrames(search: FrameSearch): Set<number> {
   frames.forEach(leaveOut);
   const outermost = loops.filter((loop) => !frames.has(loop) && (!loop.holder || frames.has(loop.holder)));
   const largest = outermost.reduce((area, { outline }) => Math.max(area, outline.cycle.area), 0);
-  for (const loop of outermost) if (loop.open && (isRegisterMark(search, loop) || isTitleBlock(search, loop, largest))) leaveOut(loop);
+  for (const loop of outermost) if (isRegisterMark(search, loop) || (loop.open && isTitleBlock(search, loop, largest))) leaveOut(loop);
   return found;
 }
 
@@ -105,6 +107,7 @@ function isFrame(search: FrameSearch, loop: Loop, frames: ReadonlySet<Loop>): bo
   return holds.some((held) => {
     const part = share(held.outline.box, outline.box);
     if (isPaper || inner > 0) return part >= LEAST_SHARE;
+    if (isPageBorder(search, loop, held)) return part >= LEAST_SHARE_BUILT;
     return held.inner > 0 && part >= (isRectangle(held.outline.cycle.ring) ? LEAST_SHARE_TABLE : LEAST_SHARE_BUILT);
   });
 }
@@ -163,6 +166,24 @@ function isPageMargin(box: Box, page: Drawing['page']): boolean {
   const margins = [box.minX, toMicrons(page.width) - box.maxX, box.minY + toMicrons(page.height), -box.maxY];
   return margins.every((margin) => margin >= NARROWEST_MARGIN && margin <= WIDEST_MARGIN);
 }
+
+/** Whether a rectangle keeps the same margin all round the page, but not round the loop it holds, and is of another kind of line. */
+function isPageBorder({ graph, kindOf, page }: FrameSearch, { outline: { box }, edges }: Loop, held: Loop): boolean {
+  if (!page) return false;
+  const whole = { minX: 0, minY: -toMicrons(page.height), maxX: toMicrons(page.width), maxY: 0 };
+  if (!isEvenMargin(whole, box) || isEvenMargin(box, held.outline.box)) return false;
+  const kindsOf = (list: readonly number[]) => list.flatMap((edge) => graph.covers[edge].map(({ line }) => kindOf(line)));
+  const own = new Set(kindsOf(edges));
+  return kindsOf(held.edges).every((kind) => !own.has(kind));
+}
+
+function isEvenMargin(outer: Box, inner: Box): boolean {
+  const margins = [inner.minX - outer.minX, inner.minY - outer.minY, outer.maxX - inner.maxX, outer.maxY - inner.maxY];
+  return margins.every((margin) => margin > 0 && Math.abs(margin - margins[0]) <= EVEN_MARGIN);
+}
+
+/** Margins are drawn by numbers, µm. */
+const EVEN_MARGIN = 100;
 
 /** Register marks are up to this large, mm. */
 const LARGEST_MARK_MM = 25;

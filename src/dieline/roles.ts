@@ -55,7 +55,7 @@ function createLevelLookup(): (level: NameLevel) => readonly NamedRole[] {
   return (level) => remembered(byLevel, level, ({ names }) => names.flatMap((name) => remembered(byName, name, rolesOf)));
 }
 
-/** Lines that are no rules though nothing names them, with what they are instead. */
+/** Lines that are no rules by their shape, with what they are instead. */
 export type LeftOut = ReadonlyMap<number, 'Dimensions' | 'Legend'>;
 
 /**
@@ -78,8 +78,8 @@ export function settleRoles({ lines }: Pick<Drawing, 'lines'>, namings: readonly
   return lines.map((_, i): LineRole => {
     const { known } = namings[i];
     const instead = leftOut.get(i);
-    if (known) return known;
     if (instead) return { role: instead, reason: 'shape', inOutline: false };
+    if (known) return known;
     if (!asked.has(i)) return { role: 'Unknown', reason: 'not known', inOutline: false };
     const { pattern } = kinds[i];
     if (byDash && pattern === 'dashed') return { role: 'Creasing', reason: 'dash', inOutline: true };

@@ -89,8 +89,8 @@ function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readon
   const inGraph = drawn.filter((line) => !leftOut.has(line) && isKnife(namings[line].known?.role ?? 'Unknown'));
   const lines = inGraph.map((line) => drawing.lines[line]);
   const graph = arrange(lines);
-  const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(inGraph[line]) });
   const kinds = lineKinds(lines);
+  const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(inGraph[line]), kindOf: (line) => kinds[line].key });
   const kindOf = new Map(inGraph.flatMap((line, i) => (isOpen(line) ? [[i, kinds[i].key] as const] : [])));
   for (const line of frames) leftOut.set(inGraph[line], 'Legend');
   for (const line of findOutlyingKinds(graph, kindOf, frames)) leftOut.set(inGraph[line], 'Dimensions');

@@ -1,4 +1,5 @@
-import type { Dieline, Role, RulePath } from '../dieline/dieline.ts';
+import type { Issue } from '../base/issue.ts';
+import type { Dieline, Role } from '../dieline/dieline.ts';
 import { ellipseArc } from '../geometry/arc.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { flattenPath } from '../geometry/flatten.ts';
@@ -24,26 +25,46 @@ const LEFT_OUT: Look = { stroke: 'light', width: 0.2 };
 
 function drawingScene(file: string, { blanks, rest, issues }: Dieline): Scene {
   const paths = [...blanks.map(({ outline }) => outline), ...rest.map(({ curves }) => curves)];
-  const inner = paths.length > 0 ? boxOf(paths.flatMap((path) => flattenPath(path, 0.5))) : { minX: 0, minY: 0, maxX: 100, maxY: 100 };
+  const inner = boxOf(paths.flatMap((path) => flattenPath(path, PICTURE_TOLERANCE_MM)));
   const unit = Math.max(inner.maxX - inner.minX, inner.maxY - inner.minY) / 100;
-  const box = grown(inner, 6 * unit);
-  const rules = new Map<Role, RulePath[]>();
-  for (const rule of blanks.flatMap((blank) => blank.rules)) rules.set(rule.role, [...(rules.get(rule.role) ?? []), rule]);
+  const rules = new Map<Role, CurvePath[]>();
+  for (const { role, curves } of blanks.flatMap((blank) => blank.rules)) rules.set(role, [...(rules.get(role) ?? []), curves]);
+  const key = legend([...rules.keys()], rest.length > 0, { x: inner.minX, y: inner.minY - 5 * unit }, unit);
   const layers: SceneLayer[] = [
     { name: 'left out', items: [pathItem(rest.map(({ curves }) => curves), LEFT_OUT)] },
     { name: 'blanks', items: blanks.map(({ outline, openings }) => pathItem([outline, ...openings], { fill: 'blank' })) },
-    ...[...rules].map(([role, list]): SceneLayer => ({ name: role, items: [pathItem(list.map(({ curves }) => curves), LOOKS[role] ?? OTHER_RULE)] })),
-    { name: 'numbers', items: blanks.length > 1 ? blanks.map(({ number, box: own }) => text(String(number), middle(own), 5 * unit)) : [] },
-    { name: 'faults', items: [...numberFaults(issues)].flatMap(([issue, number]) => faultMark(issue.place!, number, unit)) },
+    ...[...rules].map(([role, list]): SceneLayer => ({ name: role, items: [pathItem(list, lookOf(role))] })),
+    { name: 'numbers', items: blanks.length > 1 ? blanks.map(({ number, box: own }) => text(String(number), middle(own), 5 * unit, 'middle')) : [] },
+    { name: 'legend', items: key },
+    { name: 'faults', items: faultMarks(issues, unit) },
   ];
+  const box = grown(inner, 6 * unit);
+  const whole = { ...box, minY: box.minY - 3 * unit * rules.size };
   return {
     title: `${file} as understood`,
     description: `${blanks.length} blanks, ${issues.length} remarks`,
-    box,
-    sheet: { width: box.maxX - box.minX, height: box.maxY - box.minY },
+    box: whole,
+    sheet: { width: whole.maxX - whole.minX, height: whole.maxY - whole.minY },
     symbols: [],
     layers: layers.filter(({ items }) => items.length > 0),
   };
+}
+
+/** Only for the extent of the picture. */
+const PICTURE_TOLERANCE_MM = 0.5;
+
+function lookOf(role: Role): Look {
+  return LOOKS[role] ?? OTHER_RULE;
+}
+
+/** One row a role: a piece of its line and its name. */
+function legend(roles: readonly Role[], anyLeftOut: boolean, { x, y }: Point, unit: number): SceneItem[] {
+  const rows: [string, Look][] = [...roles.map((role): [string, Look] => [role, lookOf(role)]), ...(anyLeftOut ? [['left out', LEFT_OUT] as [string, Look]] : [])];
+  return rows.flatMap(([name, look], i): SceneItem[] => {
+    const height = y - 3 * unit * i;
+    const sample: CurvePath = [{ kind: 'line', from: { x, y: height }, to: { x: x + 10 * unit, y: height } }];
+    return [pathItem([sample], look), { ...text(name, { x: x + 12 * unit, y: height - 0.6 * unit }, 1.8 * unit, 'start'), bold: false, paint: 'ink' }];
+  });
 }
 
 function pathItem(paths: readonly CurvePath[], look: Look): PathItem {
@@ -58,13 +79,22 @@ function middle({ minX, minY, maxX, maxY }: Box): Point {
   return { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
-function text(content: string, at: Point, size: number): TextItem {
-  return { kind: 'text', text: content, at, size, anchor: 'middle', turn: 0, bold: true, paint: 'accent' };
+function text(content: string, at: Point, size: number, anchor: TextItem['anchor']): TextItem {
+  return { kind: 'text', text: content, at, size, anchor, turn: 0, bold: true, paint: 'accent' };
 }
 
-/** A ring round the place, and beside it the number. The place is in the drawing's axes, y down. */
-function faultMark([x, y]: readonly [number, number], number: number, unit: number): SceneItem[] {
-  const centre = { x, y: -y };
-  const ring = ellipseArc({ centre, radiusX: unit, radiusY: unit, tilt: 0 }, 0, 2 * Math.PI);
-  return [pathItem([[ring]], { stroke: 'accent', width: unit / 5 }), text(String(number), { x: x + 2.2 * unit, y: -y + 0.6 * unit }, 2 * unit)];
+/** A ring round each place, and beside it the numbers of the remarks that are there. Places are in the drawing's axes, y down. */
+function faultMarks(issues: readonly Issue[], unit: number): SceneItem[] {
+  const byPlace = new Map<string, { centre: Point; numbers: number[] }>();
+  for (const [{ place }, number] of numberFaults(issues)) {
+    const [x, y] = place!;
+    const mark = byPlace.get(`${x} ${y}`) ?? { centre: { x, y: -y }, numbers: [] };
+    mark.numbers.push(number);
+    byPlace.set(`${x} ${y}`, mark);
+  }
+  return [...byPlace.values()].flatMap(({ centre, numbers }): SceneItem[] => {
+    const ring = ellipseArc({ centre, radiusX: unit, radiusY: unit, tilt: 0 }, 0, 2 * Math.PI);
+    const beside = { x: centre.x + 1.3 * unit, y: centre.y + 0.6 * unit };
+    return [pathItem([[ring]], { stroke: 'accent', width: unit / 5 }), text(numbers.join(', '), beside, 2 * unit, 'start')];
+  });
 }

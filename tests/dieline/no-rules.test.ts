@@ -91,6 +91,17 @@ describe('frames, title blocks and marks are left out', () => {
     expect(figures(read(svg))).toMatchObject([{ size: [80, 50] }]);
   });
 
+  test('a border with one margin all round the page, of another kind than the plain label in it', () => {
+    const border = (stroke: string) => page(`<g fill="none"><rect stroke="black" x="5" y="5" width="240" height="140"/><ellipse stroke="${stroke}" cx="100" cy="70" rx="60" ry="40"/></g>`, 'width="250mm" height="150mm" viewBox="0 0 250 150"');
+    expect(figures(read(border('red')))).toMatchObject([{ size: [120, 80] }]);
+    expect(figures(read(border('black')))).toMatchObject([{ size: [240, 140], openings: 1 }]);
+  });
+
+  test('register marks on the layer of the cut lines', () => {
+    const mark = (x: number) => `<circle cx="${x}" cy="10" r="5"/><path d="M${x - 8} 10H${x + 8}"/><path d="M${x} 2V18"/>`;
+    expect(figures(read(page(`<g id="cut" fill="none" stroke="black"><rect x="30" y="30" width="50" height="40"/>${mark(20)}${mark(90)}</g>`)))).toMatchObject([{ size: [50, 40] }]);
+  });
+
   test('a label with a hole is no frame, nor one with a printed table', () => {
     expect(figures(read(page('<g fill="none" stroke="black"><rect x="10" y="10" width="60" height="100"/><circle cx="40" cy="20" r="3"/></g>')))).toMatchObject([{ size: [60, 100], openings: 1 }]);
     const table = '<path stroke="gray" d="M80 40H105V80H80ZM80 50H105M80 60H105M80 70H105M92 40V80"/>';
