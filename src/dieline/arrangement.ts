@@ -43,7 +43,7 @@ const JOIN = JOIN_TOLERANCE_MM * MICRONS_PER_MM;
 const MOST_ROUNDS = 8;
 
 /** Pairs of edges with overlapping boxes that are looked at; 100 000 segments of cartons make some hundred thousand. */
-const MOST_PAIRS = 200_000_000;
+const MOST_PAIRS = 40_000_000;
 
 interface Edge {
   readonly a: number;

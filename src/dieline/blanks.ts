@@ -7,7 +7,8 @@ import { boxOf, type Box } from '../geometry/point.ts';
 import { middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle, type Step } from './cycles.ts';
 import type { Blank, Role, RoleReason, RulePath } from './dieline.ts';
-import { isFrom, isInside, outlineOf, type EdgeRole, type Outline, type Outlines } from './outlines.ts';
+import { nest, type Outline } from './outline.ts';
+import { isFrom, type EdgeRole, type Outlines } from './outlines.ts';
 import { LEAST_OPENING_AREA_MM2 } from './tolerances.ts';
 import { traceSteps } from './trace.ts';
 
@@ -20,29 +21,34 @@ export interface Contents {
 }
 
 /** Parts the edges by the outlines they lie in; what lies in none is returned apart. */
-export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[], { outlines, from, cycles }: Outlines): { contents: Contents[]; outside: number[] } {
+export function sortIntoOutlines(graph: Arrangement, roles: readonly EdgeRole[], found: Outlines): { contents: Contents[]; outside: number[] } {
+  const { outlines, locate } = found;
   const owner = new Int32Array(graph.edges.length).fill(-1);
   outlines.forEach(({ cycle }, i) => cycle.steps.forEach(({ edge }) => (owner[edge] = i)));
-  for (let edge = 0; edge < owner.length; edge++) {
-    if (owner[edge] < 0) owner[edge] = outlines.findIndex(({ locator }) => locator.locate(middleOf(graph, edge)) === 'inside');
-  }
   const lists: number[][] = outlines.map(() => []);
   const outside: number[] = [];
-  owner.forEach((outline, edge) => (outline < 0 ? outside : lists[outline]).push(edge));
-  const cut = (from === 'cut' ? cycles : outerCycles(graph, (edge) => isFrom(roles[edge], 'cut'))).cycles;
-  const contents = outlines.map((outline, i): Contents => ({ outline, openings: openingsIn(cut, outline), edges: lists[i] }));
-  return { contents, outside };
+  for (let edge = 0; edge < owner.length; edge++) {
+    const at = owner[edge] >= 0 ? undefined : locate(middleOf(graph, edge));
+    const outline = at?.place === 'inside' ? at.outline : owner[edge];
+    (outline < 0 ? outside : lists[outline]).push(edge);
+  }
+  const openings = findOpenings(graph, roles, found);
+  return { contents: outlines.map((outline, i) => ({ outline, openings: openings[i], edges: lists[i] })), outside };
 }
 
-/** Closed loops of cut lines inside, but not those inside one another. */
-function openingsIn(cut: readonly Cycle[], outline: Outline): Cycle[] {
-  const own = new Set(outline.cycle.steps.map(({ edge }) => edge));
-  const inside = cut.filter((cycle) => cycle.area >= LEAST_OPENING && cycle !== outline.cycle && isInside(cycle, cycle.box, outline) && !cycle.steps.some(({ edge }) => own.has(edge)));
-  const openings: Outline[] = [];
-  for (const cycle of inside.toSorted((a, b) => b.area - a.area)) {
-    if (!openings.some((opening) => isInside(cycle, cycle.box, opening))) openings.push(outlineOf(cycle));
-  }
-  return openings.map(({ cycle }) => cycle);
+/** Of each outline the closed loops of cut lines directly within it. */
+function findOpenings(graph: Arrangement, roles: readonly EdgeRole[], { outlines, from, cycles }: Outlines): Cycle[][] {
+  const cut = (from === 'cut' ? cycles : outerCycles(graph, (edge) => isFrom(roles[edge], 'cut'))).cycles;
+  const own = new Map(outlines.map(({ cycle }, i) => [cycle, i]));
+  const onOutline = new Set(outlines.flatMap(({ cycle }) => cycle.steps.map(({ edge }) => edge)));
+  const within = cut.filter((cycle) => cycle.area >= LEAST_OPENING && cycle.steps.every(({ edge }) => !onOutline.has(edge)));
+  const openings: Cycle[][] = outlines.map(() => []);
+  const { loops, holders } = nest([...own.keys(), ...within]);
+  loops.forEach(({ cycle }, i) => {
+    const outline = holders[i] < 0 ? undefined : own.get(loops[holders[i]].cycle);
+    if (outline !== undefined) openings[outline].push(cycle);
+  });
+  return openings;
 }
 
 const LEAST_OPENING = LEAST_OPENING_AREA_MM2 * MICRONS_PER_MM ** 2;

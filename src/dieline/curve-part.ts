@@ -71,7 +71,7 @@ function chordCount(curve: Curve, tolerance: number): number {
       const { from, control1, control2, to } = curve;
       const bend = (a: Point, b: Point, c: Point) => distanceBetween({ x: a.x + c.x, y: a.y + c.y }, { x: 2 * b.x, y: 2 * b.y });
       const largest = Math.max(bend(from, control1, control2), bend(control1, control2, to));
-      return Math.max(largest > 0 ? 2 : 1, Math.sqrt((6 * largest) / (8 * tolerance)));
+      return Math.sqrt((6 * largest) / (8 * tolerance));
     }
   }
 }

@@ -89,7 +89,7 @@ export function usedClosures({ roles, closures, contents }: Pick<Finding, 'roles
 function openGaps(finding: Finding): Issue[] {
   const { graph, roles, outlines, contents } = finding;
   const chosen = (edge: number) => isFrom(roles[edge], outlines.from === 'all' ? 'all' : 'cut');
-  const outsideAll = (vertex: number) => contents.every(({ outline }) => outline.locator.locate({ x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] }) === 'outside');
+  const outsideAll = (vertex: number) => outlines.locate({ x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] }) === undefined;
   const ends = looseEnds(graph, chosen).filter((end) => outsideAll(end) && !isTail(graph, chosen, end));
   const taken = new Set<number>();
   const severity = contents.length === 0 ? 'error' : 'warning';
@@ -230,13 +230,13 @@ function dividingCuts({ lines, graph, roles, outlines, contents }: Finding): Iss
 /** Cut lines between the outline and itself that are together shorter are slivers between lines meant to be one, mm. */
 const LEAST_DIVIDING_MM = 3;
 
-function tees({ lines, lineRoles, graph, closures, contents }: Finding): Issue[] {
+function tees({ lines, lineRoles, graph, closures, outlines }: Finding): Issue[] {
   return graph.tees.flatMap(({ vertex, line }) => {
     if (closures.has(line) || !cutsThrough(lineRoles[line].role)) return [];
     const place = { x: graph.vertices.x[vertex], y: graph.vertices.y[vertex] };
     const own = graph.edgesAt[vertex].some((edge) => graph.covers[edge].every((cover) => cover.line === line));
     const met = graph.edgesAt[vertex].some((edge) => graph.covers[edge].some((cover) => cover.line !== line && cutsThrough(lineRoles[cover.line].role)));
-    if (!own || !met || contents.every(({ outline }) => outline.locator.locate(place) === 'outside')) return [];
+    if (!own || !met || outlines.locate(place) === undefined) return [];
     return [issueAt('t-joint', 'note', graph.vertices.exact(vertex), lines[line].source.described)];
   });
 }

@@ -1,11 +1,10 @@
-import Flatbush from 'flatbush';
 import { MICRONS_PER_MM, toMicrons } from '../base/units.ts';
 import { boxOf, type Box, type Point, type Ring } from '../geometry/point.ts';
 import { between, distanceBetween, dot, minus } from '../geometry/vector.ts';
 import type { Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle } from './cycles.ts';
 import type { Drawing, DrawnLine } from './drawing.ts';
-import { isInside, outlineOf, type Outline } from './outlines.ts';
+import { nest, type Outline } from './outline.ts';
 import { LEAST_BLANK_AREA_MM2 } from './tolerances.ts';
 
 export interface FrameSearch extends Pick<Drawing, 'texts' | 'page'> {
@@ -55,20 +54,15 @@ function nestLoops({ graph, isOpen }: FrameSearch): Loop[] {
   const { cycles, core, inner } = outerCycles(graph, () => true);
   const edges = edgesOfParts(graph, core, cycles, inner.length);
   const open = edges.map((list) => list.every((edge) => graph.covers[edge].every(({ line }) => isOpen(line))));
-  const loops = cycles
-    .filter(({ area }) => area >= LEAST_BLANK_AREA_MM2 * MICRONS_PER_MM ** 2)
-    .toSorted((a, b) => b.area - a.area)
-    .map((cycle): Loop => ({ outline: outlineOf(cycle), edges: edges[cycle.part], inner: inner[cycle.part], open: open[cycle.part], holder: undefined, holds: [] }));
-  if (loops.length < 2) return loops;
-  const index = new Flatbush(loops.length);
-  for (const { outline: { box } } of loops) index.add(box.minX, box.minY, box.maxX, box.maxY);
-  index.finish();
+  const { loops: outlines, holders } = nest(cycles.filter(({ area }) => area >= LEAST_BLANK_AREA_MM2 * MICRONS_PER_MM ** 2));
+  const loops = outlines.map((outline): Loop => {
+    const { part } = outline.cycle;
+    return { outline, edges: edges[part], inner: inner[part], open: open[part], holder: undefined, holds: [] };
+  });
   loops.forEach((loop, i) => {
-    const { x, y } = loop.outline.cycle.ring[0];
-    // The nearest in size of the larger loops that hold it.
-    const larger = index.search(x, y, x, y).filter((j) => j < i).sort((a, b) => b - a);
-    loop.holder = larger.map((j) => loops[j]).find(({ outline }) => isInside(loop.outline.cycle, loop.outline.box, outline));
-    loop.holder?.holds.push(loop);
+    if (holders[i] < 0) return;
+    loop.holder = loops[holders[i]];
+    loop.holder.holds.push(loop);
   });
   return loops;
 }

@@ -24,7 +24,7 @@ export const READING_LIMITS = {
   /** Curves after all `use` are followed. */
   curves: 500_000,
   /** Straight pieces after flattening and splitting where lines meet. */
-  pieces: 1_500_000,
+  pieces: 800_000,
   /** Largest coordinate, mm; lines beyond it are left out with a warning. */
   coordinateMm: toMillimetres(COORDINATE_LIMIT),
 } as const;

@@ -2,19 +2,13 @@ import { boxOf, type Box } from '../geometry/point.ts';
 import { lengthOfEdges, middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle, type Cycles } from './cycles.ts';
 import { cutsThrough, knifeRank } from './knife-roles.ts';
-import { createRingLocator, type RingLocator } from './ring-locator.ts';
+import { createOutlineFinder, nest, type Outline, type OutlineFinder } from './outline.ts';
 import type { LineRole } from './roles.ts';
 import { LARGEST_CUT_SHARE_OUTSIDE, LEAST_BLANK_AREA_MM2, LEAST_BLANK_SHARE } from './tolerances.ts';
 
-/** An outline found, as edges. */
-export interface Outline {
-  readonly cycle: Cycle;
-  readonly box: Box;
-  readonly locator: RingLocator;
-}
-
 export interface Outlines {
   readonly outlines: readonly Outline[];
+  readonly locate: OutlineFinder;
   /** Loops too small to be blanks, beside larger ones. */
   readonly small: readonly Cycle[];
   /** Which lines they were found from. */
@@ -30,16 +24,19 @@ export interface EdgeRole extends LineRole {
   readonly line: number;
 }
 
-export function edgeRoles(graph: Arrangement, roles: readonly LineRole[]): EdgeRole[] {
-  return graph.covers.map((covers) => {
-    const line = covers.map((cover) => cover.line).reduce((best, next) => (knifeRank(roles[next].role) < knifeRank(roles[best].role) ? next : best));
-    return { ...roles[line], line };
+export function edgeRoles({ covers }: Arrangement, roles: readonly LineRole[]): EdgeRole[] {
+  const byLine = roles.map((role, line): EdgeRole => ({ ...role, line }));
+  return covers.map((along) => {
+    let best = byLine[along[0].line];
+    for (const { line } of along) if (knifeRank(byLine[line].role) < knifeRank(best.role)) best = byLine[line];
+    return best;
   });
 }
 
 /**
  * The outer outlines: of the cut lines where these close. Else of all known rules, or of all lines where those enclose
- * more; and if even then much of the cut lines stays outside, the outline was not closed and none is given. A loop inside an open chain of cut lines is an opening of something that was not closed, and no blank.
+ * more; and if even then much of the cut lines stays outside, the outline was not closed and none is given. A loop
+ * inside an open chain of cut lines is an opening of something that was not closed, and no blank.
  */
 export function findOutlines(graph: Arrangement, roles: readonly EdgeRole[]): Outlines {
   const [first, ...others] = outlineSources(roles).map((from) => () => outlinesFrom(graph, roles, from));
@@ -47,10 +44,10 @@ export function findOutlines(graph: Arrangement, roles: readonly EdgeRole[]): Ou
   if (found.outlines.length > 0 || others.length === 0) return found;
   const [known, all] = others.map((find) => find());
   const best = enclosed(all) > LEAST_GAIN * enclosed(known) ? all : known;
-  const isOutside = (edge: number) => best.outlines.every(({ locator }) => locator.locate(middleOf(graph, edge)) === 'outside');
+  const isOutside = (edge: number) => best.locate(middleOf(graph, edge)) === undefined;
   const cut = graph.edges.flatMap((_, edge) => (cutsThrough(roles[edge].role) ? [edge] : []));
   const leftOver = lengthOfEdges(graph, cut.filter(isOutside));
-  return leftOver > LARGEST_CUT_SHARE_OUTSIDE * lengthOfEdges(graph, cut) ? { ...best, outlines: [] } : best;
+  return leftOver > LARGEST_CUT_SHARE_OUTSIDE * lengthOfEdges(graph, cut) ? { ...best, outlines: [], locate: () => undefined } : best;
 }
 
 /** Lines that are not known take part in the outline only where they enclose more than the known ones by this factor. */
@@ -64,7 +61,7 @@ function outlinesFrom(graph: Arrangement, roles: readonly EdgeRole[], from: Outl
   const cycles = outerCycles(graph, (edge) => isFrom(roles[edge], from));
   const open = openChainBoxes(graph, roles, cycles.core);
   const { outlines, small } = outermost(cycles.cycles.filter((cycle) => !open.some((box) => strictlyHolds(box, cycle.box))));
-  return { outlines, small, from, cycles };
+  return { outlines, locate: createOutlineFinder(outlines), small, from, cycles };
 }
 
 export function outlineSources(roles: readonly LineRole[]): readonly OutlineSource[] {
@@ -105,25 +102,12 @@ const SQUARE_MICRONS_PER_MM2 = 1e6;
 
 /** Cycles that lie in no other, parted into those that can be blanks and those too small for it. */
 function outermost(cycles: readonly Cycle[]): { outlines: Outline[]; small: Cycle[] } {
-  const largest = cycles.reduce((area, cycle) => Math.max(area, cycle.area), 0);
+  const { loops, holders } = nest(cycles);
+  const largest = loops.length > 0 ? loops[0].cycle.area : 0;
   const least = Math.max(LEAST_BLANK_AREA_MM2 * SQUARE_MICRONS_PER_MM2, LEAST_BLANK_SHARE * largest);
-  const outlines: Outline[] = [];
-  const small: Cycle[] = [];
-  for (const cycle of cycles.toSorted((a, b) => b.area - a.area)) {
-    if (outlines.some((outline) => isInside(cycle, cycle.box, outline))) continue;
-    if (cycle.area < least) small.push(cycle);
-    else outlines.push(outlineOf(cycle));
-  }
-  return { outlines, small };
-}
-
-export function outlineOf(cycle: Cycle): Outline {
-  return { cycle, box: cycle.box, locator: createRingLocator(cycle.ring) };
-}
-
-/** Whether a cycle, which crosses no other, lies within an outline; they may touch in vertices. */
-export function isInside(cycle: Cycle, box: Box, outline: Outline): boolean {
-  if (box.minX < outline.box.minX || box.minY < outline.box.minY || box.maxX > outline.box.maxX || box.maxY > outline.box.maxY) return false;
-  const decisive = cycle.ring.map((point) => outline.locator.locate(point)).find((place) => place !== 'boundary');
-  return decisive === 'inside';
+  const roots = loops.filter((_, i) => holders[i] < 0);
+  return {
+    outlines: roots.filter(({ cycle }) => cycle.area >= least),
+    small: roots.filter(({ cycle }) => cycle.area < least).map(({ cycle }) => cycle),
+  };
 }

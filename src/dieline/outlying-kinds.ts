@@ -1,7 +1,7 @@
 import { MICRONS_PER_MM } from '../base/units.ts';
 import { lengthOfEdges, middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles } from './cycles.ts';
-import { outlineOf } from './outlines.ts';
+import { createOutlineFinder, outlineOf } from './outline.ts';
 
 /** Part of a kind's length that lies outside what the other kinds enclose, from which it is taken for dimensioning. */
 const LEAST_SHARE_OUTSIDE = 0.8;
@@ -25,7 +25,8 @@ export function findOutlyingKinds(graph: Arrangement, kindOf: ReadonlyMap<number
     const own = graph.edges.flatMap((_, edge) => (!others(edge) && graph.covers[edge].some(({ line }) => isOfKind(line)) ? [edge] : []));
     const outlines = outerCycles(graph, others).cycles.map(outlineOf);
     if (outlines.length === 0) continue;
-    const isOutside = (edge: number) => outlines.every(({ locator }) => locator.locate(middleOf(graph, edge)) === 'outside');
+    const locate = createOutlineFinder(outlines);
+    const isOutside = (edge: number) => locate(middleOf(graph, edge)) === undefined;
     const outside = own.filter(isOutside);
     if (lengthOfEdges(graph, outside) < LEAST_SHARE_OUTSIDE * lengthOfEdges(graph, own)) continue;
     if (!hasTail(graph, new Set(outside))) continue;

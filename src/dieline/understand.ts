@@ -140,14 +140,14 @@ function blanksOf(graph: Arrangement, lines: readonly DrawnLine[], lineRoles: re
 }
 
 /** Areas and notes that say something of a blank go to the blank they lie in. */
-function shareOut({ contents }: Finding, paths: readonly RulePath[]): { within: RulePath[][]; rest: RulePath[] } {
+function shareOut({ contents, outlines }: Finding, paths: readonly RulePath[]): { within: RulePath[][]; rest: RulePath[] } {
   const within: RulePath[][] = contents.map(() => []);
   const rest: RulePath[] = [];
   const ofBlank = new Set<Role>(STRUCTURAL_ROLES);
   for (const path of paths) {
     const { x, y } = curvePoint(path.curves[0], 0.5);
     const point = { x: toMicrons(x), y: toMicrons(y) };
-    const owner = ofBlank.has(path.role) ? contents.findIndex(({ outline }) => outline.locator.locate(point) !== 'outside') : -1;
+    const owner = ofBlank.has(path.role) ? (outlines.locate(point)?.outline ?? -1) : -1;
     (owner < 0 ? rest : within[owner]).push(path);
   }
   return { within, rest };
