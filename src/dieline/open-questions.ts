@@ -1,14 +1,16 @@
 import type { Issue } from '../base/issue.ts';
+import { toMillimetres } from '../base/units.ts';
 import { lengthOfEdges } from './arrangement.ts';
 import { curveLength, curvePart } from './curve-part.ts';
 import type { Drawing } from './drawing.ts';
 import { middleInMm, placeOf, type Finding } from './faults.ts';
 import { cutsThrough } from './knife-roles.ts';
 import { lineKinds } from './line-kinds.ts';
+import { nest } from './outline.ts';
 
 /** What was assumed, and what only the user can say. */
 export function openQuestions(drawing: Drawing, finding: Finding): Issue[] {
-  return [...noBlank(drawing, finding), ...severalBlanks(finding), ...outlineQuestions(finding), ...unknownRoles(finding), ...assumedRoles(finding)];
+  return [...noBlank(drawing, finding), ...severalBlanks(finding), ...outlineQuestions(finding), ...parallelContours(finding), ...unknownRoles(finding), ...assumedRoles(finding)];
 }
 
 function noBlank({ lines, fills }: Drawing, { contents, graph, roles, outlines, lines: ruled }: Finding): Issue[] {
@@ -35,6 +37,32 @@ function outlineQuestions({ contents, outlines, lineRoles, lines, roles, graph, 
   if (edge === undefined) return [];
   return [{ code: 'outline-not-all-cut', severity: 'warning', place: placeOf(middleInMm(graph, edge)), where: lines[roles[edge].line].source.described, facts: { role: roles[edge].role } }];
 }
+
+/**
+ * A loop that follows the outline a bleed's width inside it, where nothing says which of the two is cut: the outline may
+ * be the bleed.
+ */
+function parallelContours({ contents, outlines, lines, roles }: Finding): Issue[] {
+  if (outlines.from !== 'all') return [];
+  const { loops, holders } = nest(outlines.cycles.cycles);
+  const blanks = new Set(contents.map(({ outline }) => outline.cycle));
+  return loops.flatMap(({ cycle, box }, i): Issue[] => {
+    if (holders[i] < 0 || !blanks.has(loops[holders[i]].cycle)) return [];
+    const outer = loops[holders[i]].box;
+    const margins = [box.minX - outer.minX, box.minY - outer.minY, outer.maxX - box.maxX, outer.maxY - box.maxY];
+    const isEven = margins.every((margin) => margin >= NARROWEST_BLEED && margin <= WIDEST_BLEED && Math.abs(margin - margins[0]) <= EVEN);
+    if (!isEven) return [];
+    const [{ edge }] = cycle.steps;
+    const { x, y } = cycle.ring[0];
+    const place = placeOf({ x: toMillimetres(x), y: toMillimetres(y) });
+    return [{ code: 'contour-within-outline', severity: 'warning', place, where: lines[roles[edge].line].source.described, facts: { byMm: toMillimetres(margins[0]) } }];
+  });
+}
+
+/** Bleeds and safe distances that are in use, µm, and how evenly they are drawn. */
+const NARROWEST_BLEED = 500;
+const WIDEST_BLEED = 6000;
+const EVEN = 100;
 
 /** Lines within a blank whose role nothing says: one issue for each kind, with the rule that would answer it. */
 function unknownRoles({ lines, roles, graph, contents, closures }: Finding): Issue[] {

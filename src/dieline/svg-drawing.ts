@@ -39,7 +39,7 @@ export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
   const collector = createCollector(root);
   collector.issues.push(...xmlIssues);
   const map = compose(scaling(1, -1), page.map);
-  collector.visitChildren(root, { style: collector.styleOf(root, ROOT_STYLE), map, viewport: page.viewport, levels: [], following: [] });
+  collector.visitRoot(root, { style: ROOT_STYLE, map, viewport: page.viewport, levels: [], following: [] });
   const { lines, fills, texts, issues } = collector;
   const assumed = page.scale.from === 'assumed 96 per inch';
   const physical = lines.length > 0 && collector.allPhysical();
@@ -91,6 +91,11 @@ function createCollector(root: XmlElement) {
     else if (element.name === 'svg') visitChildren(element, placedViewport(element, element, inner));
     else if (element.name === 'switch') visitSwitch(element, inner);
     else if (element.name === 'g' || element.name === 'a') visitChildren(element, inner);
+  };
+
+  const visitRoot = (element: XmlElement, outer: Context): void => {
+    const style = styleOf(element, outer.style);
+    if (style.own.display !== 'none') visitChildren(element, { ...outer, style, map: compose(outer.map, ownTransform(element, style)) });
   };
 
   const visitChildren = (element: XmlElement, context: Context): void => {
@@ -190,7 +195,7 @@ function createCollector(root: XmlElement) {
     texts.push({ content, place, heightMm: size * scale, direction: { x: along.x / scale, y: along.y / scale }, anchor: inherited['text-anchor'], levels: context.levels });
   };
 
-  return { lines, fills, texts, issues, styleOf, visitChildren, allPhysical: () => physical };
+  return { lines, fills, texts, issues, visitRoot, allPhysical: () => physical };
 }
 
 /** Elements with one and the same flaw that are listed; more are as one. */

@@ -54,6 +54,9 @@ export function parseXml(text: string): { readonly root: XmlElement; readonly is
   parser.on('doctype', (doctype) => {
     Object.assign(parser.ENTITIES, plainEntities(doctype));
   });
+  parser.on('processinginstruction', ({ target, body }) => {
+    if (target === 'xml-stylesheet') issues.push({ code: 'link-not-followed', severity: 'warning', where: target, facts: { link: body } });
+  });
   parser.on('opentag', (tag) => {
     const attributes = tag.attributes as Record<string, string>;
     const parent = open[open.length - 1];

@@ -142,6 +142,15 @@ describe('order of resolution', () => {
   });
 });
 
+describe('a contour within the outline', () => {
+  const label = (distance: number) => page(`<g fill="none"><rect stroke="red" x="10" y="10" width="80" height="50" rx="5"/><rect stroke="blue" x="${10 + distance}" y="${10 + distance}" width="${80 - 2 * distance}" height="${50 - 2 * distance}"/></g>`);
+  test('a bleed away is asked about', () => {
+    expect(read(label(3)).issues.find(({ code }) => code === 'contour-within-outline')).toMatchObject({ severity: 'warning', facts: { byMm: 3 } });
+    expect(codes(read(label(12)))).not.toContain('contour-within-outline');
+    expect(figures(read(label(3), rules('Bleed=stroke:red')))).toMatchObject([{ size: [74, 44] }]);
+  });
+});
+
 describe('grain', () => {
   const grain = (content: string) => grainOf(readSvg(new TextEncoder().encode(page(content)), undefined));
   test.each([

@@ -127,6 +127,10 @@ describe('transforms', () => {
     expect(boxes(svg)).toEqual([[116, 27, 30, 40], [30, 40, 30, 40], [210, 145, 30, 40]]);
   });
 
+  test('stand on the outermost element too', () => {
+    expect(boxes(page(RECT, 'width="100mm" viewBox="0 0 100 100" transform="translate(1 2)"'))).toEqual([[11, 22, 30, 40]]);
+  });
+
   test('what cannot be read is said', () => {
     expect(codes(read(page(`<g transform="spin(3)">${RECT}</g>`)))).toContain('transform-not-read');
   });
@@ -205,9 +209,9 @@ describe('unsafe and oversized files', () => {
 
   test('scripts, foreign objects and links out of the file are left out and said', () => {
     const svg = page(`<script>alert(1)</script><foreignObject><p>x</p></foreignObject><use href="http://example.com/a.svg#b"/><use href="other.svg#c"/><image href="http://example.com/a.png"/>${RECT}`);
-    const { lines, issues } = readSvg(bytes(svg), undefined);
+    const { lines, issues } = readSvg(bytes(`<?xml-stylesheet href="http://example.com/a.css"?>${svg}`), undefined);
     expect(lines).toHaveLength(1);
-    expect(issues.map(({ code }) => code)).toEqual(['element-left-out', 'element-left-out', 'link-not-followed', 'link-not-followed']);
+    expect(issues.map(({ code }) => code)).toEqual(['link-not-followed', 'element-left-out', 'element-left-out', 'link-not-followed', 'link-not-followed']);
   });
 
   test('use that repeats itself ends', () => {

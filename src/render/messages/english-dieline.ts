@@ -35,6 +35,8 @@ export const dielineMessages: MessageTable = {
   'frame-left-out': '{count} lines are taken for a frame, title block or register marks, the first {where}; they are no rules. If they are, say so with --role.',
   'outline-open': 'The cut lines do not close: {lengthMm} mm of them, the first {where}, enclose nothing. Close the outline.',
 
+  'contour-within-outline': '{where} follows the outline {byMm} mm inside it. If it is the cut line and the outer one the bleed, say so, for instance with --role.',
+
   'no-lines': 'The drawing holds no line that could be a rule ({fills} filled shapes without a line). Give the outline a stroke, or say with --role which shape is cut.',
   'no-blank': 'No closed outline was found in {lines} lines. Close it, or close wider gaps with --close-gaps.',
   'which-blank': 'The drawing holds {count} blanks. Choose one with --blank.',
