@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { inputError } from '../base/issue.ts';
 
@@ -82,4 +82,40 @@ export function writeAll(outputs: readonly Output[]): void {
     throw inputError('output-not-writable', { where: current, facts: { reason: (error as Error).message } });
   }
   for (const { path, content } of outputs) if (path === '-') process.stdout.write(content);
+}
+
+/** Refuses a folder that cannot become a new one. Call before any work is done. */
+export function refuseTakenFolder(path: string): void {
+  let held: readonly string[];
+  try {
+    held = readdirSync(path);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return;
+    throw inputError('handover-folder-taken', { where: path });
+  }
+  if (held.length > 0) throw inputError('handover-folder-taken', { where: path });
+}
+
+/** Writes a new folder of files whole or not at all: beside its place under a temporary name, then renamed. */
+export function writeFolder(path: string, files: readonly { readonly name: string; readonly content: string | Uint8Array }[]): void {
+  const place = resolve(path);
+  const temporary = join(dirname(place), `.${basename(place)}.${randomBytes(6).toString('hex')}`);
+  try {
+    mkdirSync(temporary);
+    for (const { name, content } of files) writeFileSync(join(temporary, name), content);
+    rmdirWhereEmpty(place);
+    renameSync(temporary, place);
+  } catch (error) {
+    rmSync(temporary, { force: true, recursive: true });
+    throw inputError('output-not-writable', { where: path, facts: { reason: (error as Error).message } });
+  }
+}
+
+/** Not every system renames onto an empty folder. */
+function rmdirWhereEmpty(path: string): void {
+  try {
+    rmdirSync(path);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+  }
 }

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
 import { registerCompare } from './commands/compare.ts';
+import { registerHandover } from './commands/handover.ts';
 import { registerJudge } from './commands/judge.ts';
 import { registerNest } from './commands/nest.ts';
 import { registerQuote } from './commands/quote.ts';
@@ -17,6 +18,7 @@ const commands: readonly RegisterCommand[] = [
   registerCompare,
   registerQuote,
   registerJudge,
+  registerHandover,
 ];
 
 const program = new Command('blankwright')

@@ -1,14 +1,10 @@
 import { PDFDocument, StandardFonts, type PDFFont, type PDFRef } from '@cantoo/pdf-lib';
-import { MM_PER_INCH } from '../base/units.ts';
 import type { Box } from '../geometry/point.ts';
 import { COORDINATE_LIMIT } from '../geometry/point.ts';
-import type { Turn } from '../geometry/turn.ts';
-import { samePoint } from '../geometry/vector.ts';
-import { arcCubics } from './arc-cubics.ts';
+import { pathConstruction, POINTS_PER_MM, textShown, turnMatrix } from './pdf-operators.ts';
 import { plain } from './plain.ts';
 import { COLOURS, type Look, type Paint, type PathItem, type Scene, type SceneItem, type TextItem } from './scene.ts';
 
-const POINTS_PER_MM = 72 / MM_PER_INCH;
 /** A4 and the margin kept free on it, mm. */
 const A4 = [297, 210] as const;
 const A4_MARGIN = 8;
@@ -73,25 +69,14 @@ function itemOperators(item: SceneItem, names: ReadonlyMap<string, string>, font
     case 'path':
       return pathOperators(item);
     case 'use':
-      return `q ${matrix(item.turn, item.at.x, item.at.y)} cm /${names.get(item.symbol)} Do Q`;
+      return `q ${turnMatrix(item.turn, item.at.x, item.at.y)} cm /${names.get(item.symbol)} Do Q`;
     case 'text':
       return textOperators(item, item.bold ? fonts.bold : fonts.regular);
   }
 }
 
 function pathOperators({ paths, look }: PathItem): string {
-  const drawn = paths.map((path) => {
-    const first = path[0];
-    if (!first) return '';
-    const curves = path.flatMap((curve) => (curve.kind === 'arc' ? arcCubics(curve) : [curve]));
-    const steps = curves.map((curve) =>
-      curve.kind === 'line'
-        ? `${plain(curve.to.x)} ${plain(curve.to.y)} l`
-        : `${plain(curve.control1.x)} ${plain(curve.control1.y)} ${plain(curve.control2.x)} ${plain(curve.control2.y)} ${plain(curve.to.x)} ${plain(curve.to.y)} c`,
-    );
-    return `${plain(first.from.x)} ${plain(first.from.y)} m ${steps.join(' ')}${samePoint(first.from, path.at(-1)!.to) ? ' h' : ''}`;
-  });
-  return `q ${lookOperators(look)}\n${drawn.join('\n')}\n${paintOperator(look)} Q`;
+  return `q ${lookOperators(look)}\n${pathConstruction(paths)}\n${paintOperator(look)} Q`;
 }
 
 function lookOperators({ fill, stroke, width, dash, round }: Look): string {
@@ -109,19 +94,9 @@ function paintOperator({ fill, stroke }: Look): string {
   return fill ? 'f*' : stroke ? 'S' : 'n';
 }
 
-function textOperators({ text, at, size, anchor, turn, paint }: TextItem, font: PDFFont): string {
-  const known = new Set(font.getCharacterSet());
-  const written = Array.from(text, (letter) => (known.has(letter.codePointAt(0)!) ? letter : '?')).join('');
-  const width = font.widthOfTextAtSize(written, size);
-  const before = anchor === 'start' ? 0 : anchor === 'middle' ? width / 2 : width;
-  const start = turn === 0 ? { x: at.x - before, y: at.y } : { x: at.x, y: at.y - before };
+function textOperators(item: TextItem, font: PDFFont): string {
   const name = font.name === StandardFonts.HelveticaBold ? 'Bold' : 'Regular';
-  return `BT ${colour(paint)} rg /${name} ${plain(size)} Tf ${matrix(turn, start.x, start.y)} Tm ${font.encodeText(written).toString()} Tj ET`;
-}
-
-function matrix(turn: Turn, x: number, y: number): string {
-  const [c, s] = [[1, 0], [0, 1], [-1, 0], [0, -1]][turn]!;
-  return `${c} ${s} ${-s! + 0} ${c} ${plain(x)} ${plain(y)}`;
+  return `BT ${colour(item.paint)} rg ${textShown(item, font, name)} ET`;
 }
 
 function colour(paint: Paint): string {

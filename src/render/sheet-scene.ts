@@ -1,8 +1,7 @@
 import { boxOf, type Box } from '../geometry/point.ts';
-import { turnBox } from '../geometry/turn.ts';
 import type { Role } from '../dieline/dieline.ts';
 import { BLANKS_LAYER, designSymbols, ruleLook } from './design-symbols.ts';
-import { chainFits, dimensionChain } from './dimension.ts';
+import { dimensionChain } from './dimension.ts';
 import type { Format } from './format.ts';
 import { createFormat } from './format.ts';
 import { hatch } from './hatch.ts';
@@ -14,7 +13,7 @@ import type { Scene, SceneItem, SceneLayer } from './scene.ts';
 import { circle, drawn, label, line, polyline, rectangle } from './shapes.ts';
 import type { Area, SheetView } from './sheet-view.ts';
 import { stations } from './stations.ts';
-import { runsBetween, type Run } from './steps.ts';
+import { stepRuns } from './step-runs.ts';
 import { textWidth } from './text-width.ts';
 import { titleBlock, type LegendEntry } from './title-block.ts';
 
@@ -197,30 +196,6 @@ function dimensions(view: SheetView, words: PictureWords, format: Format, scale:
     ...dimensionChain({ axis: 'x', at: height + unit * 1.4, edge: height, runs: stepRuns(view, 'x', format, scale) }, format, scale),
     ...dimensionChain({ axis: 'y', at: width + unit * 2, edge: width, runs: stepRuns(view, 'y', format, scale) }, format, scale),
   ];
-}
-
-/**
- * Margins and steps along one axis: from the sheet's edge to the first blank, from blank to blank, the last blank, and
- * the rest. Where blanks stand in too many places for that, those of the first row or column only; failing that, the
- * block as a whole.
- */
-function stepRuns(view: SheetView, axis: 'x' | 'y', format: Format, scale: Scale): Run[] {
-  const boxes = placedBoxes(view);
-  const end = axis === 'x' ? view.sheet.width : view.sheet.height;
-  if (boxes.length === 0) return [{ from: 0, step: end, count: 1 }];
-  const [low, high, crossLow] = axis === 'x' ? (['minX', 'maxX', 'minY'] as const) : (['minY', 'maxY', 'minX'] as const);
-  const chain = (some: readonly Box[]) => runsBetween([0, ...some.map((box) => box[low]), Math.max(...some.map((box) => box[high])), end]);
-  const nearest = Math.min(...boxes.map((box) => box[crossLow]));
-  const block = runsBetween([0, Math.min(...boxes.map((box) => box[low])), Math.max(...boxes.map((box) => box[high])), end]);
-  return [chain(boxes), chain(boxes.filter((box) => box[crossLow] === nearest))].find((runs) => chainFits(runs, format, scale)) ?? block;
-}
-
-function placedBoxes({ designs, placements }: SheetView): Box[] {
-  const boxes = designs.map(({ ring }) => boxOf(ring));
-  return placements.map(({ design, turn, x, y }) => {
-    const box = turnBox(boxes[design]!, turn);
-    return { minX: box.minX + x, maxX: box.maxX + x, minY: box.minY + y, maxY: box.maxY + y };
-  });
 }
 
 /** An arrow both ways beside the dimension that the fibres run along, with the (M) of ISO 217. */

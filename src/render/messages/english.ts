@@ -3,6 +3,7 @@ import { commandMessages } from './english-command.ts';
 import { dielineMessages } from './english-dieline.ts';
 import { estimateMessages } from './english-estimate.ts';
 import { geometryMessages } from './english-geometry.ts';
+import { handoverMessages } from './english-handover.ts';
 import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
 import { pressMessages } from './english-press.ts';
@@ -12,6 +13,7 @@ export const english = createCatalogue([
   dielineMessages,
   estimateMessages,
   geometryMessages,
+  handoverMessages,
   layingMessages,
   layoutMessages,
   pressMessages,

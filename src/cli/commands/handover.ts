@@ -1,0 +1,98 @@
+import { fingerprintOf } from '../../dieline/fingerprint.ts';
+import { inputError } from '../../base/issue.ts';
+import { WORK_STYLES } from '../../layout/back-up.ts';
+import { readLayoutFile } from '../../layout/layout-file.ts';
+import { judgeForProduction } from '../../layout/sound.ts';
+import { checkDrawing, handover } from '../../pipeline/handover.ts';
+import { sheetGrainAxis } from '../../press/grain.ts';
+import { boardSchema, readRecord } from '../../press/records.ts';
+import type { HandoverDetails } from '../../render/handover-facts.ts';
+import { WORK_STYLES_WANTED } from '../../render/messages/english-handover.ts';
+import { BLANK_SIDES, type BlankSide } from '../../render/nicks.ts';
+import { action, DONE, type RegisterCommand } from '../command.ts';
+import { readInput, readJson, refuseTakenFolder, writeFolder } from '../files.ts';
+import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, wholeNumber } from '../option-reader.ts';
+
+interface Options {
+  readonly to: string;
+  readonly drawing: readonly string[];
+  readonly layoutNumber?: string;
+  readonly revision?: string;
+  readonly approvedBy?: string;
+  readonly date?: string;
+  readonly product?: string;
+  readonly board?: string;
+  readonly sheetGrain?: string;
+  readonly quantity?: string;
+  readonly sheets?: string;
+  readonly back?: string;
+  readonly nicks?: string;
+  readonly nickWidth?: string;
+  readonly nicksClearOf?: string;
+  readonly food?: string;
+}
+
+export const registerHandover: RegisterCommand = (program) => {
+  const collect = (value: string, before: readonly string[]) => [...before, value];
+  program
+    .command('handover')
+    .description('Writes the folder of files for plate room, die maker, press crew and customer; only from a layout that the judge finds sound.')
+    .argument('<layout>', 'a layout file')
+    .requiredOption('--to <folder>', 'folder to make; it must not hold anything yet')
+    .option('--drawing <file>', 'the drawing as it is now; stops when it is no longer the one laid out; repeatable', collect, [])
+    .option('--layout-number <text>', 'number of the layout')
+    .option('--revision <text>', 'revision of the dieline')
+    .option('--approved-by <name>', 'who approved the layout')
+    .option('--date <text>', 'date that stands on every page')
+    .option('--product <text>', 'what the customer calls the job')
+    .option('--board <file>', 'board record (JSON); its caliper gives crease heights and channels')
+    .option('--sheet-grain <axis>', 'x (along the gripper edge), y, long or short; else as the board record says')
+    .option('--quantity <n>', 'cartons or labels ordered')
+    .option('--sheets <n>', 'sheets to print')
+    .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}`)
+    .option('--nicks <n>', 'nicks on every blank')
+    .option('--nick-width <mm>', 'width of a nick', '0.5')
+    .option('--nicks-clear-of <sides>', `sides of the drawing without nicks: ${BLANK_SIDES.join(', ')}, with commas between`)
+    .option('--food <text>', 'food record; repeated as it is written')
+    .addHelpText('after', '\nExit code 0: the folder stands; 2: nothing was written.')
+    .action(action(runHandover));
+};
+
+async function runHandover(path: string, options: Options): Promise<number> {
+  refuseTakenFolder(options.to);
+  const layout = readLayoutFile(readJson(path), path);
+  const details = readDetails(options, layout.sheet);
+  for (const drawing of options.drawing) checkDrawing(layout, fingerprintOf(readInput(drawing)), drawing);
+  const { judgement, sound } = judgeForProduction(layout);
+  if (!sound) throw inputError('handover-faulty', { where: path, facts: { faults: judgement.faults.length } });
+  const files = await handover(sound, details);
+  writeFolder(options.to, files);
+  process.stdout.write(`${options.to}\n${files.map(({ name }) => `  ${name}\n`).join('')}`);
+  return DONE;
+}
+
+function readDetails(options: Options, sheet: { readonly width: number; readonly height: number }): HandoverDetails {
+  const reader = createOptionReader(options as unknown as Record<string, unknown>);
+  const count = (option: string, most: number) => reader.read(option, wholeNumber(1, most), `a whole number from 1 to ${most} is wanted`);
+  const nicks = count('--nicks', 100);
+  const widthMm = reader.read('--nick-width', lengthValue, LENGTH_WANTED) ?? 0;
+  const clearOf = reader.read('--nicks-clear-of', sidesValue, `${BLANK_SIDES.join(', ')} are wanted, with commas between`) ?? [];
+  const given = reader.read('--sheet-grain', oneOf('x', 'y', 'long', 'short'), 'x, y, long or short is wanted');
+  const quantity = count('--quantity', 1e9);
+  const sheets = count('--sheets', 1e9);
+  const back = reader.read('--back', oneOf(...WORK_STYLES), WORK_STYLES_WANTED);
+  reader.finish();
+  const board = options.board === undefined ? undefined : readRecord(boardSchema, readJson(options.board), options.board);
+  const grain = given ?? board?.sheetGrain;
+  const { layoutNumber, revision, approvedBy, date, product, food } = options;
+  return {
+    layoutNumber, revision, approvedBy, date, product, food, board, quantity, sheets, back,
+    grain: grain && sheetGrainAxis(grain, sheet),
+    nicks: nicks === undefined ? undefined : { count: nicks, widthMm, clearOf },
+  };
+}
+
+function sidesValue(text: string): BlankSide[] | undefined {
+  const sides = text.split(',').map((word) => BLANK_SIDES.find((side) => side === word.trim()));
+  return sides.every((side) => side !== undefined) ? sides : undefined;
+}

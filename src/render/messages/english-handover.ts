@@ -1,0 +1,114 @@
+import type { Role } from '../../dieline/dieline.ts';
+import type { DieSteps } from '../../estimate/die-steps.ts';
+import { WORK_STYLES, type WorkStyle } from '../../layout/back-up.ts';
+import type { DieSide } from '../die-dxf.ts';
+import type { Format } from '../format.ts';
+import type { HandoverFacts } from '../handover-facts.ts';
+import type { Nicks } from '../nicks.ts';
+import { englishPicture } from './english-picture.ts';
+import { englishReport } from './english-report.ts';
+import type { MessageTable } from './catalogue.ts';
+
+/** Why a handover is not written. */
+export const handoverMessages: MessageTable = {
+  'handover-faulty': '{where}: the layout is faulty ({faults} faults), so nothing is handed over. `judge` lists them; mend the layout first.',
+  'handover-unknown-rules': 'Design {design}: what {lines} of its lines are ({metres} m on the sheet) is not known, and a die must not be made from a guess. Say it when the drawing is read, such as --role Creasing=stroke:#0000ff, and lay out again.',
+  'handover-drawing-changed': '{where}: this is not the drawing that the layout was made from (its fingerprint is {found}). Lay out again from the drawing as it is now, or give the old drawing.',
+  'handover-no-fingerprint': '{where}: the layout keeps no fingerprint of its drawing, so it cannot be compared. Lay out again from the drawing.',
+  'handover-folder-taken': '{where}: this is a file, or a folder that holds something already. Name a folder that does not stand yet.',
+};
+
+/** Words of the pages and files of a handover. Sentences are functions: languages differ in more than words. */
+export interface HandoverWords {
+  readonly gripperEdge: string;
+  readonly lay: string;
+  readonly keepOut: (kind: string) => string;
+  readonly role: (role: Role) => string;
+  readonly sides: Readonly<Record<DieSide, { readonly title: string; readonly meaning: string }>>;
+  /** One line that names the layout on every file. */
+  readonly notice: (facts: HandoverFacts, format: Format) => string;
+  readonly notGiven: string;
+  readonly labels: Readonly<Record<HandoverLabel, string>>;
+  readonly headings: Readonly<Record<HandoverHeading, string>>;
+  readonly titles: Readonly<Record<'die' | 'crew' | 'customer', string>>;
+  readonly dieAnswer: (facts: HandoverFacts, format: Format) => string;
+  readonly crewAnswer: (facts: HandoverFacts, format: Format) => string;
+  readonly customerAnswer: (facts: HandoverFacts, format: Format) => string;
+  readonly designLine: (design: HandoverFacts['designs'][number], format: Format) => string;
+  readonly centreLine: (facts: HandoverFacts, format: Format) => string;
+  readonly usualStep: (steps: DieSteps, format: Format) => string;
+  readonly deviations: (steps: DieSteps, format: Format) => string;
+  readonly nicks: (nicks: Nicks) => string;
+  readonly back: Readonly<Record<WorkStyle, string>>;
+  readonly views: string;
+  readonly merged: string;
+  readonly confirm: string;
+  readonly byHand: string;
+  readonly caution: typeof englishReport.caution;
+  readonly crewCaution: string;
+  readonly customerCaution: string;
+}
+
+export type HandoverLabel =
+  | 'layout' | 'fingerprint' | 'revision' | 'approvedBy' | 'date' | 'sheet' | 'lay' | 'centre' | 'board' | 'gap' | 'bleed' | 'nicks' | 'stepX' | 'stepY' | 'otherX' | 'otherY'
+  | 'creaseAlong' | 'creaseAcross' | 'quantity' | 'sheets' | 'back' | 'food' | 'ups' | 'gripper' | 'grain' | 'station' | 'blank';
+export type HandoverHeading = 'who' | 'sheet' | 'rules' | 'stations' | 'steps' | 'creases' | 'force' | 'views' | 'job' | 'caution' | 'checks';
+
+/** Deviations listed before the rest is only counted. */
+const LISTED = 8;
+
+export const englishHandover: HandoverWords = {
+  gripperEdge: englishPicture.gripperEdge,
+  lay: englishPicture.sideLay,
+  keepOut: (kind) => englishPicture.keepOuts[kind] ?? kind,
+  role: (role) => englishPicture.roles[role] ?? role,
+  sides: {
+    printed: { title: 'PRINTED SIDE', meaning: 'seen as the sheet is printed; not the side the rules stand on' },
+    rule: { title: 'RULE SIDE', meaning: 'mirror image: seen with the rules pointing at you' },
+  },
+  notice: ({ layoutNumber, revision, fingerprint, layout }, format) =>
+    [layoutNumber ? `layout ${layoutNumber}` : `layout ${fingerprint.slice(0, 12)}`, ...(revision ? [`dieline ${revision}`] : []), `${layout.placements.length} ups on ${format.size(layout.sheet.width, layout.sheet.height)}`].join('  ·  '),
+  notGiven: '____________ (not given)',
+  labels: {
+    layout: 'layout number', fingerprint: 'content fingerprint', revision: 'dieline revision', approvedBy: 'approved by', date: 'date', sheet: 'sheet', lay: 'side lay', centre: 'sheet centre line', board: 'board',
+    gap: 'knife to knife, at least', bleed: 'bleed', nicks: 'nicks', stepX: 'usual step along the gripper (X)', stepY: 'usual step away from it (Y)', otherX: 'other steps X', otherY: 'other steps Y',
+    creaseAlong: 'creases along the fibres', creaseAcross: 'creases across the fibres', quantity: 'quantity', sheets: 'sheets to print', back: 'second side', food: 'food record', ups: 'ups', gripper: 'gripper margin', grain: 'grain', station: 'station', blank: 'blank',
+  },
+  headings: { who: 'Which layout', sheet: 'The sheet', rules: 'Rules in the form', stations: 'Rules per station', steps: 'Steps', creases: 'Creases and channels', force: 'Cutting force', views: 'The two views', job: 'The job', caution: 'Before it is used', checks: 'Check with the first sheet' },
+  titles: { die: 'Die order', crew: 'Crew ticket', customer: 'For the customer' },
+  dieAnswer: ({ layout, cuttingMm, ruleMm }, format) => {
+    const all = ruleMm.reduce((sum, [, mm]) => sum + mm, 0);
+    return `Die for ${layout.placements.length} ups on ${format.size(layout.sheet.width, layout.sheet.height)}: ${metres(all, format)} of rule, ${metres(cuttingMm, format)} of it knife.`;
+  },
+  crewAnswer: ({ layout, sheets }, format) => `${layout.placements.length} ups on ${format.size(layout.sheet.width, layout.sheet.height)}${sheets === undefined ? '' : `, ${format.number(sheets, 0)} sheets`}; side lay ${layout.lay}.`,
+  customerAnswer: ({ layout, product, designs }, format) => `${product ?? designs.map(({ id }) => id).join(', ')}: ${layout.placements.length} at a time on a sheet of ${format.size(layout.sheet.width, layout.sheet.height)}.`,
+  designLine: ({ ups, widthMm, heightMm }, format) => `${ups} ups, blank ${format.size(widthMm, heightMm)}`,
+  centreLine: ({ layout }, format) => `${format.length(layout.sheet.width / 2)} from either side edge`,
+  usualStep: ({ usual, count }, format) => (usual === undefined ? 'no two blanks in line' : `${format.length(usual)}, ${count} times`),
+  deviations: ({ usual, deviations }, format) => {
+    if (usual === undefined || deviations.length === 0) return 'none';
+    const named = deviations.slice(0, LISTED).map(({ stations: [a, b], mm }) => `${a + 1} to ${b + 1}: ${format.length(mm)} (${mm > usual ? '+' : ''}${format.bareLength(mm - usual)})`);
+    return named.join('; ') + (deviations.length > LISTED ? `; and ${deviations.length - LISTED} more, see placements.csv` : '');
+  },
+  nicks: ({ count, widthMm, clearOf }) => `${count} on every blank, ${widthMm} mm wide${clearOf.length > 0 ? `, none on the ${clearOf.join(' and ')} edge of the drawing` : ''}; layer Nicks`,
+  back: {
+    sheetwise: 'sheetwise: same gripper edge, the side lay swaps, a second set of plates',
+    'work-and-turn': 'work-and-turn: same gripper edge, the side lay swaps, the same plates',
+    'work-and-tumble': 'work-and-tumble: the tail becomes the gripper edge, the same plates',
+    perfecting: 'perfecting: the tail becomes the gripper edge within the press',
+  },
+  views: 'die-printed-side.dxf shows the sheet as it is printed; die-rule-side.dxf is its mirror image, rules pointing at you. Each carries its name in letters beside the sheet. Arcs of circles are arcs; other curves are chords within 0.01 mm.',
+  merged: 'Rules that run on one another are one rule; a rule that two stations share is counted with the first.',
+  confirm: 'Starting values: knife 23.8 mm, rule 0.71 mm (2 pt), 400 lb of force an inch of knife without the rubber. The die maker confirms them.',
+  byHand: 'Ups, gripper edge, side lay and station numbers against the sheet in hand; knife against print at the four corners; creases not cracked; blanks held by their nicks.',
+  caution: englishReport.caution,
+  crewCaution:
+    'Presses, guillotines and die-cutters are dangerous: work on them is for trained people under local rules, with guards closed and power locked off for work inside. Gripper margins and clearances follow the machine’s own manual. For food packs the inks, varnishes and board are those that the responsible person has chosen.',
+  customerCaution: 'A picture of how the job is laid out, not a colour proof. For food packs the responsible person chooses inks, varnishes and board under local law.',
+};
+
+function metres(mm: number, format: Format): string {
+  return `${format.number(mm / 1000, 2, true)} m`;
+}
+
+export const WORK_STYLES_WANTED = `${WORK_STYLES.join(', ')} is wanted`;
