@@ -4,13 +4,11 @@ import type { ArcCurve, Curve } from '../geometry/curve.ts';
 import { flattenPath } from '../geometry/flatten.ts';
 import type { Point } from '../geometry/point.ts';
 import type { DieRule } from './die-rules.ts';
-import type { HandoverWords } from './messages/english-handover.ts';
+import type { DieSide, HandoverWords } from './messages/english-handover.ts';
 import { placedNicks, type Nicks, type PlacedNick } from './nicks.ts';
 import type { SheetView } from './sheet-view.ts';
 import { placedBoxes } from './step-runs.ts';
 
-/** From where the die is seen: the sheet's printed side, or the side the rules stand on, its mirror image. */
-export type DieSide = 'printed' | 'rule';
 
 /** Free curves and elliptical arcs become chains of chords that leave them by at most this, mm. Lines and arcs of circles stay what they are. */
 export const DXF_TOLERANCE_MM = 0.01;

@@ -1,7 +1,6 @@
 import type { Role } from '../../dieline/dieline.ts';
 import type { DieSteps } from '../../estimate/die-steps.ts';
 import { WORK_STYLES, type WorkStyle } from '../../layout/back-up.ts';
-import type { DieSide } from '../die-dxf.ts';
 import type { Format } from '../format.ts';
 import type { HandoverFacts } from '../handover-facts.ts';
 import type { Nicks } from '../nicks.ts';
@@ -17,6 +16,9 @@ export const handoverMessages: MessageTable = {
   'handover-no-fingerprint': '{where}: the layout keeps no fingerprint of its drawing, so it cannot be compared. Lay out again from the drawing.',
   'handover-folder-taken': '{where}: this is a file, or a folder that holds something already. Name a folder that does not stand yet.',
 };
+
+/** From where a die is seen: the sheet's printed side, or the side the rules stand on, its mirror image. */
+export type DieSide = 'printed' | 'rule';
 
 /** Words of the pages and files of a handover. Sentences are functions: languages differ in more than words. */
 export interface HandoverWords {
