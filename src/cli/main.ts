@@ -4,6 +4,7 @@ import { Command, CommanderError } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerHandover } from './commands/handover.ts';
+import { registerGang } from './commands/gang.ts';
 import { registerJudge } from './commands/judge.ts';
 import { registerNest } from './commands/nest.ts';
 import { registerQuote } from './commands/quote.ts';
@@ -16,6 +17,7 @@ const commands: readonly RegisterCommand[] = [
   registerRead,
   registerNest,
   registerCompare,
+  registerGang,
   registerQuote,
   registerJudge,
   registerHandover,

@@ -49,7 +49,7 @@ export function fewestPressings(problem: VersionsProblem, forms: number, below: 
     proved = Math.max(proved, sum(box.low));
     if (proved >= search.best) break;
     if (meter.exhausted) return { forms: search.plan, lowerBound: Math.min(proved, search.best) };
-    const counts = placeVersions({ ...problem, runs: box.high }, meter);
+    const counts = placeVersions({ ...problem, runs: box.high, limits: { shortest: box.low, sum: search.best - 1 } }, meter);
     if (!counts) continue;
     offer(search, counts, box.high);
     for (const half of halve(box)) {
@@ -68,17 +68,23 @@ interface Search {
 }
 
 function oneForm({ stations, quantities }: VersionsProblem, below: number, meter: WorkMeter): FewestPressings {
+  if (quantities.length > stations) return { forms: undefined, lowerBound: below };
+  const low = shortestRun({ stations, quantities }, meter);
+  if (low >= below) return { forms: undefined, lowerBound: below };
+  return { forms: [{ counts: quantities.map((quantity) => Math.ceil(quantity / low)), pressings: low }], lowerBound: low };
+}
+
+/** Pressings of one form that carries all versions, of which there are no more than stations. */
+export function shortestRun({ stations, quantities }: VersionsProblem, meter: WorkMeter): number {
   const needed = (run: number) => quantities.reduce((total, quantity) => total + Math.ceil(quantity / run), 0);
   let [low, high] = [1, Math.max(...quantities)];
-  if (quantities.length > stations) return { forms: undefined, lowerBound: below };
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
     meter.spend(quantities.length);
     if (needed(middle) <= stations) high = middle;
     else low = middle + 1;
   }
-  if (low >= below) return { forms: undefined, lowerBound: below };
-  return { forms: [{ counts: quantities.map((quantity) => Math.ceil(quantity / low)), pressings: low }], lowerBound: low };
+  return low;
 }
 
 /**

@@ -1,29 +1,45 @@
+import { pricesOfStations } from './station-prices.ts';
+import { waysToSupply, type RunLimits, type Ways } from './ways-to-supply.ts';
 import type { WorkMeter } from './work-meter.ts';
 
 /**
- * Versions on the equal stations of a few forms: may the forms, each pressed `runs[f]` times, carry every version in its
- * quantity? A version with k_f stations on form f gets Σ k_f · runs[f] copies. Exact, by dynamic programming over the
- * versions: the state is how many stations of all forms but the last are used, the value the fewest stations used of the
- * last form.
+ * Versions on the equal stations of a few forms: may the forms, pressed within `runs`, carry every version in its
+ * quantity? A version with k_f stations on form f gets Σ k_f · run_f copies. Exact for runs that are fixed, by dynamic
+ * programming over the versions: the state is how many stations of all forms but the last are used, the value the fewest
+ * stations used of the last form. For runs that may vary, each version takes the run lengths that suit it best, so a no
+ * is a proof and a yes is not.
  */
 export interface StationQuestion {
   readonly stations: number;
   readonly quantities: readonly number[];
+  /** Run of each form; with `limits` the longest one allowed. */
   readonly runs: readonly number[];
+  readonly limits?: RunLimits;
 }
 
 /** Stations of each version on each form, `counts[version][form]`, or undefined when the runs do not suffice. */
-export function placeVersions({ stations, quantities, runs }: StationQuestion, meter: WorkMeter): number[][] | undefined {
+export function placeVersions({ stations, quantities, runs, limits }: StationQuestion, meter: WorkMeter): number[][] | undefined {
   const order = quantities.map((_, version) => version).sort((a, b) => quantities[b]! - quantities[a]!);
-  const options = order.map((version) => waysToSupply(quantities[version]!, runs, stations));
-  meter.spend(options.reduce((sum, ways) => sum + ways.length, 0));
+  const options: Ways[] = [];
+  for (const version of order) {
+    const same = options.length > 0 && quantities[order[options.length - 1]!] === quantities[version];
+    options.push(same ? options.at(-1)! : waysToSupply(quantities[version]!, runs, stations, limits));
+    if (options.at(-1)!.length === 0) return undefined;
+  }
+  meter.spend(options.reduce((sum, ways) => sum + ways.length, 0) * (1 + runs.length));
   const prices = pricesOfStations(options, runs, stations);
   if (prices.some(({ rest }) => rest[0]! > 0)) return undefined;
+  return throughStates(options, order, prices, stations, runs.length, meter);
+}
 
-  const free = runs.length - 1;
+/** Invariant: a state's mixed-radix digits, base `stations + 1`, are the stations used of each form but the last. */
+function throughStates(options: readonly Ways[], order: readonly number[], prices: ReturnType<typeof pricesOfStations>, stations: number, forms: number, meter: WorkMeter): number[][] | undefined {
+  const free = forms - 1;
   const side = stations + 1;
   const states = side ** free;
   const full = side; // "not reached": one more than any station count
+  const digits = digitsOfStates(states, side, free);
+  const paid = prices.map(({ price }) => paidAtStates(digits, price, states));
   let reached = new Uint16Array(states).fill(full);
   reached[0] = 0;
   const chosen: Uint16Array[] = [];
@@ -31,22 +47,29 @@ export function placeVersions({ stations, quantities, runs }: StationQuestion, m
     const next = new Uint16Array(states).fill(full);
     const choice = new Uint16Array(states);
     const ways = options[step]!;
+    const ahead = Int32Array.from(ways, (way) => stepOf(way, side, free));
+    const lasts = Uint16Array.from(ways, (way) => way[free]!);
+    const others = Uint16Array.from(ways.flatMap((way) => way.slice(0, free)));
     let tried = 0;
     for (let state = 0; state < states; state++) {
       const used = reached[state]!;
-      if (used >= full || hopeless(state, used, step, prices, side, free)) continue;
+      if (used >= full) continue;
+      let hopeless = false;
+      for (let p = 0; p < prices.length && !hopeless; p++) hopeless = paid[p]![state]! + used * prices[p]!.price[free]! + prices[p]!.rest[step]! > 0;
+      if (hopeless) continue;
       tried += ways.length;
       for (let w = 0; w < ways.length; w++) {
-        const way = ways[w]!;
-        const target = addStations(state, way, side, free);
-        const last = used + way[free]!;
-        if (target >= 0 && last <= stations && last < next[target]!) {
-          next[target] = last;
-          choice[target] = w;
-        }
+        const last = used + lasts[w]!;
+        const target = state + ahead[w]!;
+        if (last > stations || target >= states || last >= next[target]!) continue;
+        let fits = true;
+        for (let f = 0, at = w * free; f < free && fits; f++, at++) fits = digits[f]![state]! + others[at]! <= stations;
+        if (!fits) continue;
+        next[target] = last;
+        choice[target] = w;
       }
     }
-    meter.spend(tried + states / 8);
+    meter.spend(tried + states);
     reached = next;
     chosen.push(choice);
   }
@@ -54,108 +77,36 @@ export function placeVersions({ stations, quantities, runs }: StationQuestion, m
   return end < 0 ? undefined : retrace(end, options, chosen, order, side, free);
 }
 
-/** All ways to give a version its quantity in which no station could be taken away. */
-export function waysToSupply(quantity: number, runs: readonly number[], stations: number): number[][] {
-  const ways: number[][] = [];
-  const last = runs.length - 1;
-  const counts = new Array<number>(runs.length).fill(0);
-  const extend = (form: number, rest: number): void => {
-    if (form === last) {
-      const needed = rest > 0 ? Math.ceil(rest / runs[last]!) : 0;
-      if (needed > stations) return;
-      counts[last] = needed;
-      const surplus = needed * runs[last]! - rest;
-      if (counts.every((count, f) => f === last || count === 0 || surplus < runs[f]!)) ways.push([...counts]);
-      return;
-    }
-    for (let count = 0; count <= stations; count++) {
-      counts[form] = count;
-      extend(form + 1, rest - count * runs[form]!);
-      if (count * runs[form]! >= rest) break;
-    }
-    counts[form] = 0;
-  };
-  extend(0, quantity);
-  return ways;
+function digitsOfStates(states: number, side: number, free: number): Uint16Array[] {
+  return Array.from({ length: free }, (_, f) => {
+    const unit = side ** f;
+    const digits = new Uint16Array(states);
+    for (let state = 0; state < states; state++) digits[state] = Math.floor(state / unit) % side;
+    return digits;
+  });
 }
 
-/**
- * Prices of a station on each form, and what the versions from a step on cost at least at these prices, less what all
- * stations are worth. Any layout pays at most the worth of all stations, so a state with what is still to come above 0
- * leads nowhere (Lagrangian bound: any prices ≥ 0 are valid, good ones are found by a few subgradient steps).
- */
-interface Prices {
-  readonly price: readonly number[];
-  /** `rest[step]`: least cost of the versions step … end, less the worth of all stations. Whole numbers. */
-  readonly rest: readonly number[];
+function paidAtStates(digits: readonly Uint16Array[], price: readonly number[], states: number): Float64Array {
+  const paid = new Float64Array(states);
+  digits.forEach((digit, f) => {
+    for (let state = 0; state < states; state++) paid[state]! += digit[state]! * price[f]!;
+  });
+  return paid;
 }
 
-const SUBGRADIENT_STEPS = 12;
-
-function pricesOfStations(options: readonly number[][][], runs: readonly number[], stations: number): Prices[] {
-  let price: number[] = [...runs];
-  const found: Prices[] = [];
-  for (let step = 0; step < SUBGRADIENT_STEPS; step++) {
-    const { rest, used } = costOfRest(options, price, stations);
-    found.push({ price, rest });
-    if (rest[0]! > 0) break;
-    const scale = Math.max(...runs) / (stations * (2 + step));
-    price = price.map((p, f) => Math.max(0, Math.round(p + scale * (used[f]! - stations))));
-    if (price.every((p) => p === 0)) break;
-  }
-  // The bound that sees most at the start cuts most on the way.
-  return found.sort((a, b) => b.rest[0]! - a.rest[0]!).slice(0, 3);
+function stepOf(way: readonly number[], side: number, free: number): number {
+  let step = 0;
+  for (let f = free - 1; f >= 0; f--) step = step * side + way[f]!;
+  return step;
 }
 
-function costOfRest(options: readonly number[][][], price: readonly number[], stations: number): { rest: number[]; used: number[] } {
-  const rest = new Array<number>(options.length + 1).fill(0);
-  rest[options.length] = -stations * price.reduce((sum, p) => sum + p, 0);
-  const used = price.map(() => 0);
-  for (let step = options.length - 1; step >= 0; step--) {
-    let least = Infinity;
-    let best: readonly number[] | undefined;
-    for (const way of options[step]!) {
-      let cost = 0;
-      for (let f = 0; f < price.length; f++) cost += way[f]! * price[f]!;
-      if (cost < least) [least, best] = [cost, way];
-    }
-    rest[step] = rest[step + 1]! + least;
-    best?.forEach((count, f) => (used[f]! += count));
-  }
-  return { rest, used };
-}
-
-function hopeless(state: number, usedLast: number, step: number, prices: readonly Prices[], side: number, free: number): boolean {
-  for (const { price, rest } of prices) {
-    let paid = usedLast * price[free]!;
-    for (let f = 0, left = state; f < free; f++) {
-      paid += (left % side) * price[f]!;
-      left = Math.floor(left / side);
-    }
-    if (paid + rest[step]! > 0) return true;
-  }
-  return false;
-}
-
-/** The state after a version took its stations, or −1 when a form overflows. */
-function addStations(state: number, way: readonly number[], side: number, free: number): number {
-  let target = 0;
-  for (let f = 0, unit = 1, left = state; f < free; f++, unit *= side) {
-    const used = (left % side) + way[f]!;
-    if (used >= side) return -1;
-    target += used * unit;
-    left = Math.floor(left / side);
-  }
-  return target;
-}
-
-function retrace(end: number, options: readonly number[][][], chosen: readonly Uint16Array[], order: readonly number[], side: number, free: number): number[][] {
+function retrace(end: number, options: readonly Ways[], chosen: readonly Uint16Array[], order: readonly number[], side: number, free: number): number[][] {
   const counts = new Array<number[]>(options.length);
   let state = end;
   for (let step = options.length - 1; step >= 0; step--) {
     const way = options[step]![chosen[step]![state]!]!;
     counts[order[step]!] = way;
-    for (let f = 0, unit = 1; f < free; f++, unit *= side) state -= way[f]! * unit;
+    state -= stepOf(way, side, free);
   }
   return counts;
 }

@@ -2,12 +2,14 @@
 export interface WorkMeter {
   spend(steps: number): void;
   readonly spent: number;
+  readonly limit: number;
   readonly exhausted: boolean;
 }
 
 export function createWorkMeter(limit: number): WorkMeter {
   let spent = 0;
   return {
+    limit,
     spend: (steps) => void (spent += steps),
     get spent() {
       return spent;

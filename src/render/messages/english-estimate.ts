@@ -14,4 +14,6 @@ export const estimateMessages: MessageTable = {
   'no-stages-given': '{where}: no stages after printing are named, so none is counted. Name them in "stages", such as "die-cutting" and "gluing".',
   'layout-of-quote-faulty': 'the layout has {faults} faults: judge it before money is put on it.',
   'customer-page-without-price': '{where}: there is no price to show the customer; missing: {missing}. Give the rates and a margin, or leave --customer out.',
+  'versions-over-stations': '{where}: {versions} versions are more than {forms} forms of {stations} stations hold. Allow {needed} forms or more, or leave versions out.',
+  'id-twice': '{where}: the id {id} is given twice. Give every version and design its own.',
 };

@@ -1,0 +1,28 @@
+import type { LayoutFile } from '../layout/layout-file.ts';
+
+/** What the report and the JSON of a gang run are made from. */
+export interface GangFacts {
+  readonly ids: readonly string[];
+  readonly quantities: readonly number[];
+  /** Undefined where different outlines share the forms. */
+  readonly stations: number | undefined;
+  readonly forms: readonly GangForm[];
+  readonly formsAllowed: number;
+  readonly costs: { readonly form: number; readonly pressing: number } | undefined;
+  readonly pressings: number;
+  readonly cost: number | undefined;
+  /** In pressings, or in money where costs were given. */
+  readonly lowerBound: number;
+  readonly optimal: boolean;
+  readonly overs: readonly number[];
+  /** Each design by itself on its best layout, where that was searched. */
+  readonly separate?: { readonly forms: number; readonly pressings: number; readonly cost: number | undefined } | undefined;
+}
+
+export interface GangForm {
+  readonly counts: readonly number[];
+  readonly pressings: number;
+  /** Stations that change their version from the form before. */
+  readonly changes?: number | undefined;
+  readonly layout?: LayoutFile | undefined;
+}

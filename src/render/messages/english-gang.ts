@@ -1,0 +1,27 @@
+import type { Format } from '../format.ts';
+import type { GangFacts, GangForm } from '../gang-facts.ts';
+
+const whole = (value: number, format: Format) => format.number(value, 0);
+const plural = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+export const englishGang = {
+  title: ({ ids, stations }: GangFacts) => (stations === undefined ? `Gang run of ${plural(ids.length, 'design')}` : `Gang run of ${plural(ids.length, 'version')}, ${stations} up`),
+  answer: (facts: GangFacts, format: Format) => {
+    const { forms, pressings, cost, costs, lowerBound, optimal } = facts;
+    const got = `${whole(pressings, format)} pressings on ${plural(forms.length, 'form')}${cost === undefined ? '' : `, cost ${format.number(cost, 2, true)}`}`;
+    const bound = optimal ? `nothing ${costs ? 'costs' : 'takes'} less with ${plural(facts.formsAllowed, 'form')} allowed` : `at least ${format.number(lowerBound, costs ? 2 : 0)} is proved; whether there is less is not`;
+    return `${got}; ${bound}.`;
+  },
+  headings: { overs: 'Ordered, made, over', separate: 'Against separate runs', caution: 'Before it is ganged' },
+  form: (number: number, { pressings }: GangForm, format: Format) => `Form ${number}: ${whole(pressings, format)} pressings`,
+  changes: (changes: number) => (changes === 0 ? 'Plates stay as they are.' : `${plural(changes, 'station')} change${changes === 1 ? 's' : ''} from the form before.`),
+  ups: (count: number) => `${count} up`,
+  made: (ordered: number, made: number, over: number, format: Format) => `${whole(ordered, format)} ordered, ${whole(made, format)} made, ${whole(over, format)} over`,
+  separate: (facts: GangFacts, format: Format) =>
+    facts.separate
+      ? [`Each design by itself: ${whole(facts.separate.pressings, format)} pressings on ${plural(facts.separate.forms, 'form')}${facts.separate.cost === undefined ? '' : `, cost ${format.number(facts.separate.cost, 2, true)}`}.`]
+      : [],
+  caution: 'Only jobs of the same board, grain, coating, colours, food class and delivery may share a form. Makeready sheets and plates of every further form come on top of the pressings.',
+};
+
+export type GangWords = typeof englishGang;
