@@ -3,6 +3,7 @@ import type { Candidate, Limit, Problem, StopReason } from '../layout/problem.ts
 import type { Budget, Effort } from './effort.ts';
 import { Incumbents, type Improvement } from './incumbents.ts';
 import { startLimitRun } from './limit-run.ts';
+import { isIrregular } from './rank.ts';
 import type { Search } from './search.ts';
 import type { FailedLayout } from './searches/guided-settle.ts';
 import type { TaskRunner } from './tasks.ts';
@@ -24,6 +25,8 @@ export interface Methods {
   readonly patterns: readonly Search[];
   readonly closedFormLimits: (problem: Problem) => readonly Limit[];
   readonly isValid: (problem: Problem, candidate: Candidate) => boolean;
+  /** The layout pushed towards the gripper and the lay. */
+  readonly pushTogether: (problem: Problem, candidate: Candidate) => Promise<Candidate>;
 }
 
 export interface Outcome {
@@ -51,11 +54,18 @@ export async function drive(problem: Problem, settings: DriverSettings, methods:
   const run: Run = { problem, settings, methods, budget: methods.budgetOf(settings.effort), incumbents };
   // A forced grid is for the patterns alone.
   for (const stage of problem.grid ? [closedForms, patterns] : [closedForms, patterns, freeSearch]) {
-    const reason = stopReason(run);
-    if (reason) return { incumbents, stopped: reason };
+    if (stopReason(run)) break;
     await stage(run);
   }
-  return { incumbents, stopped: stopReason(run) ?? 'effort' };
+  const stopped = stopReason(run) ?? 'effort';
+  await tidy(run);
+  return { incumbents, stopped };
+}
+
+/** An irregular layout is pushed together, so that what it leaves free lies at the edges. */
+async function tidy({ problem, settings, methods, incumbents }: Run): Promise<void> {
+  const { best } = incumbents;
+  if (best && isIrregular(best.figures) && !settings.stop()) incumbents.offer(await methods.pushTogether(problem, best));
 }
 
 /** A run that has nothing to show yet goes on: the first pattern is there in a moment. */
@@ -135,6 +145,7 @@ async function freeSearch(run: Run): Promise<void> {
       bases: basesOf(incumbents),
       cells: incumbents.cells.slice(0, CELLS),
       failed: kept,
+      push: round > 0 && (round + lane) % LANES === 0,
     }));
     // Both have done a fixed amount of work when they meet, so that the answer does not depend on which was quicker.
     const [results, lower] = await Promise.all([settings.runner.run(tasks, () => settings.stop() !== undefined), limits?.advance() ?? []]);

@@ -1,5 +1,6 @@
-import { createRandom } from '../base/random.ts';
+import { createRandom, type Random } from '../base/random.ts';
 import type { Candidate, Cell, Placement, Problem } from '../layout/problem.ts';
+import { compact } from './finish/compact.ts';
 import { separate } from './finish/separate.ts';
 import { prepareLinearPrograms } from './linear-program.ts';
 import type { Prepared } from './prepare.ts';
@@ -25,6 +26,8 @@ export interface LaneTask {
   readonly cells: readonly Cell[];
   /** What this lane handed back the round before. */
   readonly failed: FailedLayout | undefined;
+  /** Whether to begin with one of the layouts pushed together, which may open room for one more. */
+  readonly push: boolean;
 }
 
 export interface LaneResult {
@@ -43,7 +46,9 @@ export async function runLane(task: LaneTask, { prepared, tables }: { prepared: 
   const found: Candidate[] = [];
   let failed = task.failed;
   const finish = { apply: (placements: readonly Placement[]) => separate(prepared.problem, placements), work: SEPARATION_WORK };
-  const search = guidedSearch({ ...task, prepared, tables, random: createRandom(task.seed), finish });
+  const random = createRandom(task.seed);
+  const bases = task.push && task.bases.length > 0 ? [pushed(prepared.problem, task.bases, random), ...task.bases] : task.bases;
+  const search = guidedSearch({ ...task, bases, prepared, tables, random, finish });
   const work = await drawSteps(search, task.work, pause, (step) => {
     if (!('failed' in step)) return 'within';
     failed = step.failed;
@@ -51,4 +56,8 @@ export async function runLane(task: LaneTask, { prepared, tables }: { prepared: 
     return step.found && step.found.length >= task.limit ? 'done' : 'between';
   });
   return { kind: 'lane', work, found, failed };
+}
+
+function pushed(problem: Problem, bases: LaneTask['bases'], random: Random): readonly Placement[] {
+  return compact(problem, bases[random.below(bases.length)], random.below(2) === 0 ? 'gripper' : 'lay');
 }

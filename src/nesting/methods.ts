@@ -1,6 +1,8 @@
 import type { Methods } from './driver.ts';
 import { budgetOf } from './effort.ts';
+import { compact } from './finish/compact.ts';
 import { closedFormLimits } from './limits/closed-form.ts';
+import { prepareLinearPrograms } from './linear-program.ts';
 import { patternSearches } from './searches/patterns.ts';
 import { layoutIsValid } from './valid.ts';
 
@@ -10,4 +12,8 @@ export const standardMethods: Methods = {
   patterns: patternSearches,
   closedFormLimits: (problem) => closedFormLimits(problem),
   isValid: (problem, { placements }) => layoutIsValid(problem, placements),
+  pushTogether: async (problem, { placements, source }) => {
+    await prepareLinearPrograms();
+    return { placements: compact(problem, compact(problem, placements, 'gripper'), 'lay'), source };
+  },
 };

@@ -45,11 +45,16 @@ export function figuresOf(problem: Problem, placements: readonly Placement[]): F
   };
 }
 
-/** Negative when `a` is the better layout. */
+/** Whether nothing in the layout repeats to speak of: more different steps than half the blanks. */
+export function isIrregular({ steps, ups }: Figures): boolean {
+  return steps > ups / 2;
+}
+
+/** Negative when `a` is the better layout. How irregular an irregular one is does not matter. */
 export function compareFigures(a: Figures, b: Figures): number {
   return (
     b.ups - a.ups ||
-    a.steps - b.steps ||
+    (isIrregular(a) ? a.ups : a.steps) - (isIrregular(b) ? b.ups : b.steps) ||
     b.corridors - a.corridors ||
     b.sharedRule - a.sharedRule ||
     a.usedHeight * a.usedWidth - b.usedHeight * b.usedWidth

@@ -31,6 +31,7 @@ const methods = (patterns: Search[], limit = 100, isValid: Methods['isValid'] = 
   patterns,
   closedFormLimits: (): Limit[] => [{ ups: limit, value: limit + 0.5, by: 'area' }],
   isValid,
+  pushTogether: async (_, candidate) => candidate,
 });
 const settings = { effort: 'quick', seed: 1, runner: { breathe: async () => {}, run: async () => [] }, stop: () => undefined } as const;
 

@@ -1,6 +1,6 @@
 import type { Turn } from '../../src/geometry/turn.ts';
 import type { Problem } from '../../src/layout/problem.ts';
-import { problemOf, rectangle, roundOutline, type PointMm } from './problems.ts';
+import { problemOf, rectangle, ringOf, roundOutline, type PointMm } from './problems.ts';
 
 /** Published or proved counts that a run has to reach, each with its source. */
 export interface MustReach {
@@ -79,5 +79,57 @@ export function rectangles(): MustReach[] {
     const scale = length < 100 ? 10 : 1;
     const problem = problemOf(rectangle(l * scale, w * scale), [length * scale, width * scale], 0, [0, 1]);
     return { name: `${l} × ${w} on ${length} × ${width}`, problem, ups, source: 'five-block and L-shaped recursion, exhaustive search' };
+  });
+}
+
+export interface MustReachLength {
+  readonly name: string;
+  readonly problem: Problem;
+  /** Proved least length, mm. */
+  readonly length: number;
+}
+
+/** Pieces of the instance THREE and the first eight of FU (ESICUP data sets, CC0-1.0), in their own units. */
+const THREE: readonly (readonly PointMm[])[] = [[[0, 0], [2, -2], [4, 0], [2, 2]], [[0, 0], [3, 0], [3, 3], [0, 3]], [[0, 0], [4, 0], [2, 3]]];
+const FU: readonly (readonly PointMm[])[] = [
+  rectangle(10, 10), rectangle(10, 10), rectangle(14, 9), [[0, 0], [14, 0], [7, 7]], [[0, 9], [0, 0], [14, 9]], rectangle(14, 14),
+  [[0, 0], [10, 4], [10, 9], [0, 9]], rectangle(5, 9),
+];
+
+const STRAIGHT: readonly Turn[] = [0];
+const HALF: readonly Turn[] = [0, 2];
+
+/** Proved lengths: Pantoja-Benavides, Álvarez-Martínez and Parreño Torres, Mathematics 12 (2024) 2414. */
+const STRIPS: readonly (readonly [name: string, pieces: readonly (readonly PointMm[])[], copies: number, width: number, turns: readonly Turn[], gap: number, length: number])[] = [
+  ['three', THREE, 1, 7, STRAIGHT, 0, 6],
+  ['three, quarter turns', THREE, 1, 7, ALL, 0, 5.4],
+  ['three twice', THREE, 2, 7, STRAIGHT, 0, 28 / 3],
+  ['three twice, half turns', THREE, 2, 7, HALF, 0, 83 / 9],
+  ['three twice, quarter turns', THREE, 2, 7, ALL, 0, 82 / 9],
+  ['three twice on 9', THREE, 2, 9, STRAIGHT, 0, 8],
+  ['three twice on 9, half turns', THREE, 2, 9, HALF, 0, 7.5],
+  ['three twice on 9, quarter turns', THREE, 2, 9, ALL, 0, 85 / 12],
+  ['three twice, half turns, gap 0.07', THREE, 2, 7, HALF, 0.07, 9.52955],
+  ['three twice, half turns, gap 0.7', THREE, 2, 7, HALF, 0.7, 12.1392],
+  ['six of fu', FU.slice(0, 6), 1, 38, STRAIGHT, 0, 23],
+  ['six of fu, quarter turns', FU.slice(0, 6), 1, 38, ALL, 0, 19],
+  ['six of fu, gap 0.38', FU.slice(0, 6), 1, 38, STRAIGHT, 0.38, 24.38],
+  ['six of fu, gap 3.8', FU.slice(0, 6), 1, 38, STRAIGHT, 3.8, 27.8],
+  ['eight of fu', FU, 1, 38, STRAIGHT, 0, 24],
+  ['eight of fu, quarter turns', FU, 1, 38, ALL, 0, 155.5 / 7],
+];
+
+/** Millimetres a unit of the strips is drawn as. */
+const STRIP_SCALE = 100;
+
+export function strips(): MustReachLength[] {
+  return STRIPS.map(([name, pieces, copies, width, turns, gap, length]) => {
+    const outlines = pieces.map((piece) => ringOf(piece.map(([x, y]) => [x * STRIP_SCALE, y * STRIP_SCALE])));
+    const low = outlines.map((outline) => Math.min(...outline.map((p) => p.y)));
+    const problem = problemOf(pieces[0], [60 * STRIP_SCALE, width * STRIP_SCALE], gap * STRIP_SCALE, turns, {
+      parts: outlines.map((outline, k) => ({ id: String(k), outline: outline.map((p) => ({ x: p.x, y: p.y - low[k] })), openings: [], turns })),
+      demand: { kind: 'counts', counts: pieces.map(() => copies) },
+    });
+    return { name, problem, length: length * STRIP_SCALE };
   });
 }
