@@ -80,7 +80,7 @@ function createScene({ lines, fills, texts }: Pick<Drawing, 'lines' | 'fills' | 
   const middleIndex = pointIndex(strokes.map(({ a, b }) => between(a, b, 0.5)));
   const headIndex = pointIndex(heads.map(({ tip }) => tip));
   const strokeIndex = boxIndex(strokes);
-  const numbers = texts.flatMap((text) => measuresOf(text));
+  const numbers = texts.flatMap(measuresOf);
 
   const linesEndingAt = (at: Point, within: number) => endIndex(at, within).map((i) => ends[i].line);
   const headAt = (stroke: Stroke, at: Point, inward: Point): Head => {
@@ -124,11 +124,7 @@ function createScene({ lines, fills, texts }: Pick<Drawing, 'lines' | 'fills' | 
       start: headAt(stroke, stroke.a, minus(stroke.b, stroke.a)),
       end: headAt(stroke, stroke.b, minus(stroke.a, stroke.b)),
     }),
-    measuredByText: ({ a, b, length }: Stroke) =>
-      numbers.some(({ mm, text }) => {
-        const near = distanceToMiddle(text, a, b);
-        return Math.abs(mm - length) <= Math.max(0.6, 0.01 * length) && near <= 3 * text.heightMm + 0.15 * length;
-      }),
+    measuredByText: ({ a, b }: Stroke) => isMeasured(numbers, a, b),
     /** Whether at each end a stroke stands square that goes on beyond and ends free, as no outline's corner does. */
     standsBetween: ({ a, b, line }: Stroke) =>
       [[a, b], [b, a]].every(([end, from]) =>
@@ -192,6 +188,17 @@ function isExtension(stroke: Stroke, end: Point, from: Point): boolean {
   if (t < -reach || t > 1 + reach || distanceBetween(end, between(stroke.a, stroke.b, t)) > EXTENSION_PLACE_MM) return false;
   const [near, far] = t < 0.5 ? [stroke.a, stroke.b] : [stroke.b, stroke.a];
   return distanceBetween(end, near) <= Math.min(LONGEST_OVERSHOOT_MM, distanceBetween(end, far));
+}
+
+/** Whether a number beside a straight line is its length. */
+export function createMeasuring(texts: readonly DrawnText[]): (line: DrawnLine) => boolean {
+  const numbers = texts.flatMap(measuresOf);
+  return ({ curves: [curve, ...more] }) => curve.kind === 'line' && more.length === 0 && isMeasured(numbers, curve.from, curve.to);
+}
+
+function isMeasured(numbers: readonly Measure[], a: Point, b: Point): boolean {
+  const length = distanceBetween(a, b);
+  return numbers.some(({ mm, text }) => Math.abs(mm - length) <= Math.max(0.6, 0.01 * length) && distanceToMiddle(text, a, b) <= 3 * text.heightMm + 0.15 * length);
 }
 
 interface Measure {

@@ -1,10 +1,10 @@
 import { MICRONS_PER_MM, toMicrons } from '../base/units.ts';
 import { boxOf, type Box, type Point, type Ring } from '../geometry/point.ts';
 import { between, distanceBetween, dot, minus } from '../geometry/vector.ts';
-import type { Arrangement } from './arrangement.ts';
+import { middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle } from './cycles.ts';
 import type { Drawing, DrawnLine } from './drawing.ts';
-import { nest, type Outline } from './outline.ts';
+import { createOutlineFinder, nest, type Outline } from './outline.ts';
 import { LEAST_BLANK_AREA_MM2 } from './tolerances.ts';
 
 export interface FrameSearch extends Pick<Drawing, 'texts' | 'page'> {
@@ -19,7 +19,7 @@ export interface FrameSearch extends Pick<Drawing, 'texts' | 'page'> {
 /**
  * Lines of sheet frames, title blocks and register marks that no name gives away. A rectangle round other loops that it
  * touches nowhere is a frame when it has the size of paper, when a title block hangs on it, when what it holds is built
- * like a blank (several faces), when it keeps one margin all round its page and is drawn otherwise than what it holds, or
+ * like a blank (several faces, or lines within), when it keeps one margin all round its page and is drawn otherwise than what it holds, or
  * when it holds a frame. Any other rectangle round plain loops stays a blank with openings. Register marks are told by
  * their shape even on a layer of cut lines.
  */
@@ -47,6 +47,8 @@ interface Loop {
   readonly open: boolean;
   holder: Loop | undefined;
   readonly holds: Loop[];
+  /** Lines lie loose in it, such as creases that end short of the knife. */
+  looseWithin: boolean;
 }
 
 /** Largest first. */
@@ -57,14 +59,25 @@ function nestLoops({ graph, isOpen }: FrameSearch): Loop[] {
   const { loops: outlines, holders } = nest(cycles.filter(({ area }) => area >= LEAST_BLANK_AREA_MM2 * MICRONS_PER_MM ** 2));
   const loops = outlines.map((outline): Loop => {
     const { part } = outline.cycle;
-    return { outline, edges: edges[part], inner: inner[part], open: open[part], holder: undefined, holds: [] };
+    return { outline, edges: edges[part], inner: inner[part], open: open[part], holder: undefined, holds: [], looseWithin: false };
   });
   loops.forEach((loop, i) => {
     if (holders[i] < 0) return;
     loop.holder = loops[holders[i]];
     loop.holder.holds.push(loop);
   });
+  markLooseWithin(graph, core, loops.filter(({ holds, outline }) => holds.length > 0 && isRectangle(outline.cycle.ring)));
   return loops;
+}
+
+function markLooseWithin(graph: Arrangement, core: Uint8Array, rectangles: readonly Loop[]): void {
+  for (const { holds } of rectangles) {
+    const locate = createOutlineFinder(holds.map(({ outline }) => outline));
+    core.forEach((isCore, edge) => {
+      const at = isCore ? undefined : locate(middleOf(graph, edge));
+      if (at?.place === 'inside') holds[at.outline].looseWithin = true;
+    });
+  }
 }
 
 function edgesOfParts({ edges, edgesAt }: Arrangement, core: Uint8Array, cycles: readonly Cycle[], parts: number): number[][] {
@@ -102,7 +115,7 @@ function isFrame(search: FrameSearch, loop: Loop, frames: ReadonlySet<Loop>): bo
     const part = share(held.outline.box, outline.box);
     if (isPaper || inner > 0) return part >= LEAST_SHARE;
     if (isPageBorder(search, loop, held)) return part >= LEAST_SHARE_BUILT;
-    return held.inner > 0 && part >= (isRectangle(held.outline.cycle.ring) ? LEAST_SHARE_TABLE : LEAST_SHARE_BUILT);
+    return (held.inner > 0 || held.looseWithin) && part >= (isRectangle(held.outline.cycle.ring) ? LEAST_SHARE_TABLE : LEAST_SHARE_BUILT);
   });
 }
 

@@ -12,10 +12,10 @@ const LONGEST_EXTENSION_TAIL_MM = 8;
 
 /**
  * Kinds of line that are dimensioning though nothing else tells: nearly all of their length lies outside the loops that
- * the other kinds close, and they have loose tails such as extension lines have beyond a dimension line. Returns the
- * lines of these kinds.
+ * the other kinds close, and they have loose tails such as extension lines have beyond a dimension line, or a number
+ * stands beside one of them that is its length. Returns the lines of these kinds.
  */
-export function findOutlyingKinds(graph: Arrangement, kindOf: ReadonlyMap<number, string>, leftOut: ReadonlySet<number>): Set<number> {
+export function findOutlyingKinds(graph: Arrangement, kindOf: ReadonlyMap<number, string>, leftOut: ReadonlySet<number>, isMeasured: (line: number) => boolean): Set<number> {
   const kinds = new Set([...kindOf].filter(([line]) => !leftOut.has(line)).map(([, kind]) => kind));
   const found = new Set<number>();
   if (kinds.size < 2) return found;
@@ -29,8 +29,9 @@ export function findOutlyingKinds(graph: Arrangement, kindOf: ReadonlyMap<number
     const isOutside = (edge: number) => locate(middleOf(graph, edge)) === undefined;
     const outside = own.filter(isOutside);
     if (lengthOfEdges(graph, outside) < LEAST_SHARE_OUTSIDE * lengthOfEdges(graph, own)) continue;
-    if (!hasTail(graph, new Set(outside))) continue;
-    for (const [line, of] of kindOf) if (of === kind) found.add(line);
+    const lines = [...kindOf].flatMap(([line, of]) => (of === kind ? [line] : []));
+    if (!hasTail(graph, new Set(outside)) && !lines.some(isMeasured)) continue;
+    for (const line of lines) found.add(line);
   }
   return found;
 }

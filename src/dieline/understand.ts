@@ -4,7 +4,7 @@ import { arrange, type Arrangement } from './arrangement.ts';
 import { buildBlank, inReadingOrder, rulePaths, sortIntoOutlines, type CurveOrder } from './blanks.ts';
 import { curvePoint, pathLength } from './curve-part.ts';
 import { STRUCTURAL_ROLES, type Dieline, type Role, type RulePath } from './dieline.ts';
-import { findDimensionLines } from './dimension-lines.ts';
+import { createMeasuring, findDimensionLines } from './dimension-lines.ts';
 import type { Drawing, DrawnLine, LineSource } from './drawing.ts';
 import { findFaults, placeOf, usedClosures, zeroLengths, type Finding } from './faults.ts';
 import { closeGaps, type Closure } from './gaps.ts';
@@ -93,7 +93,8 @@ function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readon
   const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(inGraph[line]), kindOf: (line) => kinds[line].key });
   const kindOf = new Map(inGraph.flatMap((line, i) => (isOpen(line) ? [[i, kinds[i].key] as const] : [])));
   for (const line of frames) leftOut.set(inGraph[line], 'Legend');
-  for (const line of findOutlyingKinds(graph, kindOf, frames)) leftOut.set(inGraph[line], 'Dimensions');
+  const measured = createMeasuring(drawing.texts);
+  for (const line of findOutlyingKinds(graph, kindOf, frames, (line) => measured(lines[line]))) leftOut.set(inGraph[line], 'Dimensions');
   return { leftOut, graph, inGraph };
 }
 

@@ -33,7 +33,7 @@ const ENGLISH: Words = {
   Stapling: ['staple', 'staples', 'stapling'],
   Braille: ['braille'],
   Dimensions: ['dim', 'dims', 'dimension', 'dimensions', 'dimensioning', 'measure', 'measures', 'measurement', 'measurements'],
-  Legend: ['legend', 'title block', 'titleblock', 'frame', 'page frame', 'page border', 'notes', 'annotation', 'annotations', 'register mark', 'register marks', 'registration', 'registration marks', 'registration mark', 'crop mark', 'crop marks', 'cropmarks', 'trim marks', 'colour bar', 'color bar', 'centre line', 'center line', 'centerline', 'centreline', 'guides', 'grain', 'grain direction', 'safe zone', 'safety', 'safe area', 'text', 'texts', 'info'],
+  Legend: ['legend', 'title block', 'titleblock', 'frame', 'page frame', 'page border', 'notes', 'annotation', 'annotations', 'register mark', 'register marks', 'registration', 'registration marks', 'registration mark', 'crop mark', 'crop marks', 'cropmarks', 'trim marks', 'colour bar', 'color bar', 'centre line', 'center line', 'centerline', 'centreline', 'guides', 'grain', 'grain direction', 'safe', 'safe zone', 'safety', 'safe area', 'live area', 'type area', 'text', 'texts', 'info'],
   Artwork: ['artwork', 'art', 'graphics', 'graphic', 'design', 'print', 'printing', 'image', 'images', 'logo', 'background', 'illustration', 'photo'],
 };
 
@@ -58,7 +58,7 @@ const GERMAN: Words = {
   Drilling: ['bohr*'],
   Stapling: ['heftung', 'heftklammer'],
   Dimensions: ['masse', 'mass', 'bemassung', 'bemassungen', 'masslinie', 'masslinien', 'massangaben', 'vermassung'],
-  Legend: ['legende', 'schriftfeld', 'rahmen', 'blattrahmen', 'seitenrahmen', 'zeichnungsrahmen', 'hinweise', 'passkreuz', 'passkreuze', 'passer', 'passermarken', 'passmarken', 'schneidmarken', 'schnittmarken', 'schnittmarke', 'schneidmarke', 'farbbalken', 'mittellinie', 'mittellinien', 'hilfslinien', 'laufrichtung', 'faserrichtung', 'faserlauf', 'beschriftung', 'sicherheitsabstand'],
+  Legend: ['legende', 'schriftfeld', 'rahmen', 'blattrahmen', 'seitenrahmen', 'zeichnungsrahmen', 'hinweise', 'passkreuz', 'passkreuze', 'passer', 'passermarken', 'passmarken', 'schneidmarken', 'schnittmarken', 'schnittmarke', 'schneidmarke', 'farbbalken', 'mittellinie', 'mittellinien', 'hilfslinien', 'laufrichtung', 'faserrichtung', 'faserlauf', 'beschriftung', 'sicherheitsabstand', 'sicherheitszone', 'sicherheitsbereich', 'schutzraum'],
   Artwork: ['druckbild', 'grafik', 'druck', 'bild', 'bilder', 'motiv', 'hintergrund', 'gestaltung'],
 };
 

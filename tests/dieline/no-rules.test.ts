@@ -36,6 +36,11 @@ describe('dimension lines that touch the outline do not become part of it', () =
     expect(figures(read(twoKinds(`<g stroke="gray">${DIMENSION}${line()}</g>`)))).toMatchObject([{ ...SIZE, rules: { Cutting: 600, Unknown: 280 } }]);
   });
 
+  test('a kind of its own that ends at the dimension line, with its number', () => {
+    const plain = '<path d="M40 140V170"/><path d="M220 140V170"/><path d="M40 170H220"/>';
+    expect(figures(read(twoKinds(`<g stroke="gray">${plain}</g><text x="130" y="169" font-size="4" text-anchor="middle">180</text>`)))).toMatchObject([{ ...SIZE, rules: { Cutting: 600, Unknown: 280 } }]);
+  });
+
   test('named ones', () => {
     expect(figures(read(twoKinds(`<g id="Bemaßung" stroke="red">${DIMENSION}${line()}</g>`)))).toMatchObject([SIZE]);
   });
@@ -79,6 +84,11 @@ describe('frames, title blocks and marks are left out', () => {
   ])('%s', (_, more) => {
     expect(figures(read(oneKind(more)))).toMatchObject([SIZE]);
     expect(figures(read(twoKinds(`<g stroke="black">${more}</g>`)))).toMatchObject([SIZE]);
+  });
+
+  test('a frame round a carton whose creases end short of the knife', () => {
+    const svg = page(`<g fill="none"><path stroke="black" d="M5 8H295V290H5Z"/><path stroke="black" d="${CUT}"/><path stroke="blue" d="M100 61V139M160 61V139M101 60H159M101 140H159"/></g>`);
+    expect(figures(read(svg))).toMatchObject([{ ...SIZE, rules: { Cutting: 600, Unknown: 272 } }]);
   });
 
   test('a frame of paper size round a plain label', () => {
