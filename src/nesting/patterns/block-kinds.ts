@@ -1,5 +1,5 @@
 import type { Item, Spacing } from './frame.ts';
-import { bestShifts, rowKinds } from './row-kinds.ts';
+import { bestShifts } from './row-kinds.ts';
 import { endlessPitch, layRow, repeated, rowPitch, type RowKind } from './rows.ts';
 
 /** Two kinds of row by turns (or one alone) as a block of any size. */
@@ -16,11 +16,10 @@ export interface BlockKind {
 }
 
 /** Block kinds kept along an axis. */
-const KEPT_KINDS = 14;
+const KEPT_KINDS = 18;
 
-/** The block kinds of a part along one axis that fit into width × height, densest first. */
-export function blockKinds(spacing: Spacing, width: number, height: number): BlockKind[] {
-  const kinds = rowKinds(spacing);
+/** Blocks of these rows that fit into width × height, densest first. */
+export function blockKinds(kinds: readonly RowKind[], spacing: Spacing, width: number, height: number): BlockKind[] {
   const pairs = kinds.flatMap((lower, i) => kinds.slice(i).flatMap((upper) => shiftsOf(lower, upper, spacing).map((shift) => ({ lower, upper, shift, area: areaOf(lower, upper, shift, spacing) }))));
   const kept = pairs.toSorted((a, b) => a.area - b.area).slice(0, KEPT_KINDS);
   return kept.map(({ lower, upper, shift, area }) => blockKind(lower, upper, shift, area, spacing, width, height)).filter(({ heights, widths }) => heights.length > 0 && widths[0].length > 0);
@@ -54,27 +53,25 @@ function widthsOf(kind: RowKind, shift: number, { sizes }: Spacing, width: numbe
   }
 }
 
-/** Rows one upon the other, each held clear of the two under it; rows long enough to stand for any length. */
+/** Rows one upon the other, each held clear of all under it; rows long enough to stand for any length. */
 function stackOf(rows: readonly [RowKind, RowKind], shifts: readonly [number, number], spacing: Spacing, height: number) {
   const long = rows.map((kind, i) => {
     const reach = 2 * Math.max(...spacing.sizes.map((size) => size.width)) + 2 * spacing.gap;
     const count = kind.items.length * (2 + Math.ceil(reach / kind.period));
     const row = layRow(kind, spacing, count, 0, shifts[i]);
     const lowest = kind.items.reduce((least, item) => Math.min(least, item.y), Infinity);
-    return { ...row, items: Array.from({ length: count }, (_, n) => repeated(kind, n)).map((item) => ({ ...item, x: item.x + shifts[i], y: item.y - lowest })) };
+    return { ...row, items: Array.from({ length: count }, (_, n) => repeated(kind, n)).map((item) => ({ ...item, x: item.x + shifts[i], y: item.y - lowest })).toSorted((a, b) => a.x - b.x) };
   });
-  const pitch = (a: number, b: number) => rowPitch(long[a], long[b], spacing);
-  const next = [pitch(0, 1), pitch(1, 0)];
-  const overNext = [pitch(0, 0), pitch(1, 1)];
+  const pitches = long.map((lower) => long.map((upper) => rowPitch(lower, upper, spacing)));
+  const tallest = Math.max(long[0].height, long[1].height);
   const lifts: number[] = [];
   const heights: number[] = [];
-  let top = 0;
   for (let r = 0, y = 0; ; r++) {
-    top = Math.max(top, y + long[r % 2].height);
+    const top = Math.max(heights[r - 1] ?? 0, y + long[r % 2].height);
     if (top > height) return { lifts: Float64Array.from(lifts), heights: Float64Array.from(heights) };
     lifts.push(y);
     heights.push(top);
-    y = Math.max(y + next[r % 2], r >= 1 ? lifts[r - 1] + overNext[(r + 1) % 2] : -Infinity);
+    for (let below = r; below >= 0 && lifts[below] + tallest + spacing.gap > y; below--) y = Math.max(y, lifts[below] + pitches[below % 2][(r + 1) % 2]);
   }
 }
 

@@ -1,9 +1,11 @@
 import type { Random } from '../../base/random.ts';
 import { addTurns } from '../../geometry/turn.ts';
-import type { Cell } from '../../layout/problem.ts';
+import type { Cell, Placement } from '../../layout/problem.ts';
 import type { PatternCell } from './cell-geometry.ts';
 import { searchCells, twoRowCells } from './cell-search.ts';
-import { placeItems, type Frame, type PatternPart, type Spacing } from './frame.ts';
+import { placeItems, type Frame, type Item, type PatternPart, type Spacing } from './frame.ts';
+import { periodic } from './row-kinds.ts';
+import type { RowKind } from './rows.ts';
 import type { Version } from './versions.ts';
 
 /** A cell found along one axis of the sheet. */
@@ -74,4 +76,32 @@ export function sheetCell({ cell, swapped }: FoundCell, frame: Frame): Cell {
   const blanks = placeItems({ ...frame, swapped, field: { minX: 0, minY: 0, maxX: 0, maxY: 0 } }, items);
   const turned = swapped ? [{ x: u.y, y: u.x }, { x: v.y, y: v.x }] : [u, v];
   return { density: (frame.owner.area * items.length) / area, vectors: [turned[0], turned[1]], blanks };
+}
+
+/** The rows of the cells that run straight along the frame's x, densest first, pushed together once more. */
+export function cellRows(cells: readonly Cell[], { owner, swapped, spacing }: Frame, most: number): RowKind[] {
+  const kinds: RowKind[] = [];
+  for (const { vectors, blanks } of cells) {
+    if (kinds.length === most) break;
+    const isLevel = vectors.some(({ x, y }) => (swapped ? x : y) === 0);
+    const items = blanks.map((blank) => boxOfBlank(blank, owner, swapped));
+    if (!isLevel || items.some((item) => item === undefined)) continue;
+    const left = items.reduce((least, item) => Math.min(least, item!.x), Infinity);
+    const kind = periodic(items.map((item) => ({ ...item!, x: item!.x - left })).toSorted((a, b) => a.x - b.x), spacing);
+    if (isChain(kind, spacing)) kinds.push(kind);
+  }
+  return kinds;
+}
+
+/** Undefined where the blank is of another part or stands in a rotation that looks like one of the versions. */
+function boxOfBlank({ part, turn, x, y }: Placement, { part: own, versions }: PatternPart, swapped: boolean): Item | undefined {
+  const version = versions.findIndex((candidate) => candidate.turn === turn);
+  if (part !== own || version < 0) return undefined;
+  const { offset } = versions[version];
+  return swapped ? { version, x: y + offset.y, y: x + offset.x } : { version, x: x + offset.x, y: y + offset.y };
+}
+
+/** Whether every blank of the period is clear of the next ones to the right: what a row is made of. */
+function isChain({ items }: RowKind, spacing: Spacing): boolean {
+  return items.every((b, i) => items.slice(0, i).every((a) => b.x - a.x >= spacing.right(a.version, b.version, b.y - a.y)));
 }

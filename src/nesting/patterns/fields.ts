@@ -14,8 +14,14 @@ export function fieldSets(problem: Problem, least: number): Box[][] {
   const width = (box: Box) => box.maxX - box.minX;
   const height = (box: Box) => box.maxY - box.minY;
   const orders = [(box: Box) => width(box) * height(box), width, height];
-  const sets = orders.map((worth) => emptyFields(usable, obstacles, requiredGap(problem.rules), least, worth));
+  const sets = orders.map((worth) => emptyFields(usable, obstacles, requiredGap(problem.rules), least, worth).toSorted((a, b) => a.minY - b.minY || a.minX - b.minX));
   return sets.filter((set, i) => sets.findIndex((other) => JSON.stringify(other) === JSON.stringify(set)) === i);
+}
+
+/** Whether something stands on the sheet that is not simply a band right across it. */
+export function hasPartialObstacle(problem: Problem): boolean {
+  const { minX, minY, maxX, maxY } = problem.usable;
+  return obstacleBoxes(problem).some((box) => overlaps(box, problem.usable) && (box.minX > minX || box.maxX < maxX) && (box.minY > minY || box.maxY < maxY));
 }
 
 /** Boxes that a blank's box may touch but not enter, around all keep-outs and locked blanks. */

@@ -112,3 +112,8 @@ export function placeItems({ owner, field, swapped }: Frame, items: readonly Ite
     return { part: owner.part, turn, x: field.minX + across - offset.x, y: field.minY + upwards - offset.y };
   });
 }
+
+/** The shortest side of any version's box: no smaller field holds a blank. */
+export function leastSide({ versions }: PatternPart): number {
+  return Math.min(...versions.map(({ width, height }) => Math.min(width, height)));
+}

@@ -9,10 +9,15 @@ const SHIFT_SAMPLES = 40;
 
 /** The kinds of row a part offers: every version alone, and two versions by turns at the shifts that pay. Tight. */
 export function rowKinds(spacing: Spacing): RowKind[] {
-  const plain = spacing.sizes.map((_, version) => periodic([{ version, x: 0, y: 0 }], spacing));
+  const plain = plainKinds(spacing);
   const pairs = spacing.sizes.flatMap((_, a) => spacing.sizes.slice(a).flatMap((_size, more) => pairKinds(a, a + more, spacing)));
   const ranked = pairs.map((kind) => ({ kind, area: areaPerBlank(kind, spacing) })).toSorted((p, q) => p.area - q.area);
   return [...plain, ...ranked.slice(0, KEPT_PAIRS).map(({ kind }) => kind)];
+}
+
+/** Every version alone. */
+export function plainKinds(spacing: Spacing): RowKind[] {
+  return spacing.sizes.map((_, version) => periodic([{ version, x: 0, y: 0 }], spacing));
 }
 
 export function periodic(items: readonly Item[], spacing: Spacing): RowKind {
@@ -42,9 +47,11 @@ function pairKinds(a: number, b: number, spacing: Spacing): RowKind[] {
 
 function pairAt(a: number, b: number, shift: number, spacing: Spacing): RowKind {
   const foot = Math.max(0, -shift);
+  const apart = spacing.right(a, b, shift);
+  const left = Math.max(0, -apart);
   const items = [
-    { version: a, x: 0, y: foot },
-    { version: b, x: spacing.right(a, b, shift), y: foot + shift },
+    { version: a, x: left, y: foot },
+    { version: b, x: left + apart, y: foot + shift },
   ];
   return periodic(items, spacing);
 }

@@ -28,14 +28,13 @@ export function countOf(stack: readonly StackedRow[]): number {
 /** Where the rows stand when two are stacked by turns (or one alone), as many as the depth takes. */
 export function alternatingLifts({ rows, pitches, depth, gap }: StackProblem, first: number, second: number): number[] {
   const lifts: number[] = [];
+  const tallest = Math.max(rows[first].height, rows[second].height);
   const indexAt = (place: number) => (place % 2 === 0 ? first : second);
   for (let y = 0, index = first; y + rows[index].height <= depth; ) {
     lifts.push(y);
     index = indexAt(lifts.length);
-    for (let place = lifts.length - 1; place >= 0; place--) {
-      const below = indexAt(place);
-      if (place < lifts.length - 1 && lifts[place] + rows[below].height + gap <= y) break;
-      y = Math.max(y, lifts[place] + pitches[below * rows.length + index]);
+    for (let place = lifts.length - 1; place >= 0 && lifts[place] + tallest + gap > y; place--) {
+      y = Math.max(y, lifts[place] + pitches[indexAt(place) * rows.length + index]);
     }
   }
   return lifts;
@@ -52,12 +51,15 @@ export function bestStack({ rows, pitches, depth, gap, limit }: StackProblem): S
   const counts = Int32Array.from(rows, (row) => row.items.length);
   const lowest = new Float64Array((limit + 1) * n).fill(Infinity);
   const under = new Int32Array((limit + 1) * n).fill(-1);
+  /** How high the row and all under it reach. */
+  const tops = new Float64Array((limit + 1) * n);
   let best = -1;
   const reach = (count: number, row: number, y: number, from: number) => {
     const at = count * n + row;
     if (y + heights[row] > depth || y >= lowest[at]) return;
     lowest[at] = y;
     under[at] = from;
+    tops[at] = Math.max(y + heights[row], from < 0 ? 0 : tops[from]);
     const ahead = best < 0 ? 1 : count - Math.floor(best / n);
     if (ahead > 0 || (ahead === 0 && y < lowest[best])) best = at;
   };
@@ -70,7 +72,7 @@ export function bestStack({ rows, pitches, depth, gap, limit }: StackProblem): S
       const total = count + counts[next];
       if (total > limit || lowest[at] + heights[next] > depth) continue;
       let y = lowest[at];
-      for (let below = at; below >= 0 && (below === at || lowest[below] + heights[below % n] + gap > y); below = under[below]) {
+      for (let below = at; below >= 0 && tops[below] + gap > y; below = under[below]) {
         y = Math.max(y, lowest[below] + pitches[(below % n) * n + next]);
       }
       reach(total, next, y, at);

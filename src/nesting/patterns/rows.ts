@@ -10,6 +10,7 @@ export interface RowKind {
 /** A finite row at its place across the field. */
 export interface Row {
   readonly kind: RowKind;
+  /** From left to right. */
   readonly items: readonly Item[];
   /** Right end of the row, from the field's left edge. */
   readonly end: number;
@@ -21,7 +22,7 @@ export function layRow(kind: RowKind, { sizes }: Spacing, count: number, start =
   const raw = Array.from({ length: count }, (_, i) => repeated(kind, start + i));
   const left = raw.reduce((least, item) => Math.min(least, item.x), Infinity);
   const low = raw.reduce((least, item) => Math.min(least, item.y), Infinity);
-  const items = raw.map(({ version, x, y }) => ({ version, x: x - left + offset, y: y - low }));
+  const items = raw.map(({ version, x, y }) => ({ version, x: x - left + offset, y: y - low })).toSorted((a, b) => a.x - b.x);
   return { kind, items, end: mostOf(items, (i) => i.x + sizes[i.version].width), height: mostOf(items, (i) => i.y + sizes[i.version].height) };
 }
 
@@ -49,13 +50,17 @@ export function rowCount(kind: RowKind, { sizes }: Spacing, width: number, start
 }
 
 /** How far above the lower row the upper one must stand. −Infinity when they cannot meet. */
-export function rowPitch(lower: Row, upper: Row, spacing: Spacing): number {
+export function rowPitch(lower: Row, upper: Row, { sizes, gap, up }: Spacing): number {
+  const widest = sizes.reduce((most, { width }) => Math.max(most, width), 0) + gap;
   let pitch = -Infinity;
+  let first = 0;
   for (const b of upper.items) {
-    const right = b.x + spacing.sizes[b.version].width + spacing.gap;
-    for (const a of lower.items) {
-      if (a.x >= right || a.x + spacing.sizes[a.version].width + spacing.gap <= b.x) continue;
-      pitch = Math.max(pitch, spacing.up(a.version, b.version, b.x - a.x) + a.y - b.y);
+    const right = b.x + sizes[b.version].width + gap;
+    while (first < lower.items.length && lower.items[first].x + widest <= b.x) first++;
+    for (let k = first; k < lower.items.length && lower.items[k].x < right; k++) {
+      const a = lower.items[k];
+      const lift = up(a.version, b.version, b.x - a.x) + a.y - b.y;
+      if (lift > pitch) pitch = lift;
     }
   }
   return pitch;

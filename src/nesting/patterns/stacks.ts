@@ -1,11 +1,30 @@
-import type { Frame } from './frame.ts';
-import { irregularity } from './pattern-name.ts';
+import type { Box } from '../../geometry/point.ts';
+import type { Placement } from '../../layout/problem.ts';
+import { createFrame, placeItems, type Frame, type PatternPart } from './frame.ts';
+import { irregularity, stackName } from './pattern-name.ts';
 import { pitchTable, rowChoices } from './row-choices.ts';
 import type { RowKind } from './rows.ts';
-import { alternatingLifts, bestStack, countOf, type StackedRow, type StackProblem } from './row-stack.ts';
+import { alternatingLifts, bestStack, countOf, itemsOf, type StackedRow, type StackProblem } from './row-stack.ts';
+
+export interface FilledField {
+  /** What a person calls the pattern. */
+  readonly name: string;
+  readonly placements: readonly Placement[];
+}
+
+/** A field filled with stacks of rows along both axes, most blanks first. */
+export function stackedFields(owner: PatternPart, field: Box, kindsFor: (frame: Frame) => readonly RowKind[]): FilledField[] {
+  return [false, true]
+    .flatMap((swapped) => {
+      const frame = createFrame(owner, field, swapped);
+      return stacksOf(frame, kindsFor(frame)).map((stack) => ({ name: stackName(stack, frame), placements: placeItems(frame, itemsOf(stack)) }));
+    })
+    .filter(({ placements }) => placements.length > 0)
+    .toSorted((a, b) => b.placements.length - a.placements.length);
+}
 
 /** Stacks of rows that fill a field: the best of one row or two by turns, and the best mixture if it holds more. */
-export function stacksOf(frame: Frame, kinds: readonly RowKind[]): StackedRow[][] {
+function stacksOf(frame: Frame, kinds: readonly RowKind[]): StackedRow[][] {
   const rows = rowChoices(frame, kinds);
   if (rows.length === 0) return [];
   const limit = Math.floor((frame.width * frame.height) / frame.owner.area);

@@ -1,16 +1,21 @@
 import type { Box } from '../../geometry/point.ts';
-import type { Placement, Problem } from '../../layout/problem.ts';
-import { noFitTable } from '../no-fit-table.ts';
+import type { Cell, Placement, Problem } from '../../layout/problem.ts';
 import { fillWithCell, itemsAt, phasesByCount, type Stops } from '../patterns/cell-fill.ts';
-import { cellJobs, quarterTurned, sheetCell, type CellJob, type FoundCell } from '../patterns/cells.ts';
-import { fieldSets, obstacleBoxes } from '../patterns/fields.ts';
-import { createFrame, patternParts, placeItems, type PatternPart } from '../patterns/frame.ts';
+import { cellJobs, cellRows, quarterTurned, sheetCell, type CellJob, type FoundCell } from '../patterns/cells.ts';
+import { clearOnes } from '../patterns/clear.ts';
+import { fieldSets, hasPartialObstacle, obstacleBoxes } from '../patterns/fields.ts';
+import { createFrame, leastSide, patternParts, placeItems, type Frame, type PatternPart } from '../patterns/frame.ts';
+import { plainKinds } from '../patterns/row-kinds.ts';
+import type { RowKind } from '../patterns/rows.ts';
+import { stackedFields } from '../patterns/stacks.ts';
 import type { Search, SearchContext, SearchStep } from '../search.ts';
-import { placementIsValid } from '../valid.ts';
 
 /** Cells laid over the sheet, densest first. */
 const CELLS_TRIED = 24;
-/** Phases of a cell tried among keep-outs and locked blanks. */
+/** Cells whose rows are stacked along an axis. */
+const CELLS_STACKED = 3;
+/** Cells laid over keep-outs and locked blanks, and phases of each tried there. */
+const CELLS_AMONG_OBSTACLES = 8;
 const PHASES_AMONG_OBSTACLES = 30;
 
 /** Lattices and double lattices: dense repeating cells, laid over the sheet at their best phases. */
@@ -22,6 +27,8 @@ export const latticeSearch: Search = {
         const found = yield* findCells(owner, jobs, context);
         const cells = found.flatMap((cell) => [cell, quarterTurned(cell, owner) ?? []].flat());
         if (cells.length > 0) yield* fillFields(owner, cells, context);
+        const sheet = found.filter(({ cell }) => cell.items.length > 1).map((cell) => sheetCell(cell, createFrame(owner, context.problem.usable, false)));
+        yield* stackCells(owner, sheet, context);
       }
     }
   },
@@ -42,13 +49,26 @@ function* findCells(owner: PatternPart, jobs: readonly CellJob[], { problem, ran
 }
 
 function* fillFields(owner: PatternPart, cells: readonly FoundCell[], { problem }: SearchContext): Generator<SearchStep> {
-  const least = Math.min(...owner.versions.map(({ width, height }) => Math.min(width, height)));
-  for (const fields of fieldSets(problem, least)) {
+  for (const fields of fieldSets(problem, leastSide(owner))) {
     const filled = fields.map((field) => bestFill(owner, cells, field));
-    yield { work: cells.length * fields.length, candidate: { placements: [...problem.locked, ...filled.flat()], source: 'lattice' } };
+    yield { work: cells.length * fields.length, candidate: { placements: [...problem.locked, ...filled.flat()], source: 'repeating pattern' } };
   }
-  if (obstacleBoxes(problem).length === 0) return;
-  for (const cell of cells) yield { work: PHASES_AMONG_OBSTACLES, candidate: { placements: [...problem.locked, ...fillAmongObstacles(problem, owner, cell)], source: 'lattice' } };
+  if (!hasPartialObstacle(problem)) return;
+  for (const cell of cells.slice(0, CELLS_AMONG_OBSTACLES)) yield { work: PHASES_AMONG_OBSTACLES, candidate: { placements: [...problem.locked, ...fillAmongObstacles(problem, owner, cell)], source: 'repeating pattern' } };
+}
+
+/** Rows of the densest cells stacked in any order with plain rows. */
+function* stackCells(owner: PatternPart, cells: readonly Cell[], { problem }: SearchContext): Generator<SearchStep> {
+  for (const fields of fieldSets(problem, leastSide(owner))) {
+    const before = owner.asked.count;
+    const filled = fields.map((field) => stackedFields(owner, field, (frame) => kindsWithCells(cells, frame))[0] ?? { name: '', placements: [] });
+    yield { work: owner.asked.count - before, candidate: { placements: [...problem.locked, ...filled.flatMap(({ placements }) => placements)], source: filled[0]?.name ?? '' } };
+  }
+}
+
+function kindsWithCells(cells: readonly Cell[], frame: Frame): RowKind[] {
+  const rows = cellRows(cells, frame, CELLS_STACKED);
+  return rows.length === 0 ? [] : [...plainKinds(frame.spacing), ...rows];
 }
 
 function bestFill(owner: PatternPart, cells: readonly FoundCell[], field: Box): Placement[] {
@@ -73,12 +93,8 @@ function fillAmongObstacles(problem: Problem, owner: PatternPart, { cell, swappe
   let best: Placement[] = [];
   for (const { phase, count } of phasesByCount(cell, sizes, frame.width, frame.height, stopsX, stopsY).slice(0, PHASES_AMONG_OBSTACLES)) {
     if (count <= best.length) return best;
-    const placed = placeItems(frame, itemsAt(cell, phase, sizes, frame.width, frame.height)).filter((placement) => isClear(problem, placement));
+    const placed = clearOnes(problem, placeItems(frame, itemsAt(cell, phase, sizes, frame.width, frame.height)));
     if (placed.length > best.length) best = placed;
   }
   return best;
-}
-
-function isClear(problem: Problem, placement: Placement): boolean {
-  return placementIsValid(problem, placement) && !problem.locked.some((locked) => noFitTable(problem).forbidsPair(locked, placement));
 }

@@ -1,6 +1,6 @@
 import type { Placement } from '../../layout/problem.ts';
 import { fieldSets } from '../patterns/fields.ts';
-import { createFrame, patternParts, placeItems, type PatternPart } from '../patterns/frame.ts';
+import { createFrame, leastSide, patternParts, placeItems, type PatternPart } from '../patterns/frame.ts';
 import { packRectangles, type PackingStep } from '../patterns/rectangles/pack-rectangles.ts';
 import type { Search } from '../search.ts';
 
@@ -10,7 +10,7 @@ export const rectanglesSearch: Search = {
   *run({ problem, limit }) {
     for (const owner of patternParts(problem)) {
       if (!isRectangleBothWays(owner)) continue;
-      for (const fields of fieldSets(problem, Math.min(owner.versions[0].width, owner.versions[0].height))) {
+      for (const fields of fieldSets(problem, leastSide(owner))) {
         const enough = fields.length === 1 ? limit - problem.locked.length : Infinity;
         const filled: Placement[][] = fields.map(() => []);
         for (const [index, field] of fields.entries()) {

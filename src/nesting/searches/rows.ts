@@ -1,50 +1,42 @@
-import type { Box } from '../../geometry/point.ts';
-import type { Placement } from '../../layout/problem.ts';
-import { fieldSets } from '../patterns/fields.ts';
-import { createFrame, patternParts, placeItems, type PatternPart } from '../patterns/frame.ts';
-import { stackName } from '../patterns/pattern-name.ts';
+import { clearOnes } from '../patterns/clear.ts';
+import { fieldSets, hasPartialObstacle } from '../patterns/fields.ts';
+import { leastSide, patternParts, type PatternPart } from '../patterns/frame.ts';
 import { rowKinds } from '../patterns/row-kinds.ts';
-import { countOf, itemsOf } from '../patterns/row-stack.ts';
-import { stacksOf } from '../patterns/stacks.ts';
-import type { Search } from '../search.ts';
+import { stackedFields } from '../patterns/stacks.ts';
+import type { Search, SearchContext, SearchStep } from '../search.ts';
 
 /** Rows along the sheet and across it: plain, shifted, head-to-tail, every second one turned, and any mixture. */
 export const rowsSearch: Search = {
   name: 'rows',
-  *run({ problem }) {
-    for (const owner of patternParts(problem)) {
-      for (const fields of fieldSets(problem, leastSide(owner))) {
-        let counted = owner.asked.count;
-        const options = fields.map((field) => stackedFields(owner, field));
-        const work = owner.asked.count - counted;
-        counted = owner.asked.count;
-        const most = Math.max(0, ...options.map((list) => list.length));
-        for (let choice = 0; choice < most; choice++) {
-          const chosen = options.flatMap((list) => list.slice(Math.min(choice, list.length - 1)).slice(0, 1));
-          const placements = [...problem.locked, ...chosen.flatMap(({ placements: placed }) => placed)];
-          yield { work: choice === 0 ? work : 0, candidate: { placements, source: [...new Set(chosen.map(({ name }) => name))].join(' and ') } };
-        }
-      }
+  *run(context) {
+    for (const owner of patternParts(context.problem)) {
+      yield* rowsInFields(owner, context);
+      if (hasPartialObstacle(context.problem)) yield* rowsAcross(owner, context);
     }
   },
 };
 
-interface FilledField {
-  readonly name: string;
-  readonly placements: readonly Placement[];
+/** Every field by itself: all with their best stacks, then all with their second best. */
+function* rowsInFields(owner: PatternPart, { problem }: SearchContext): Generator<SearchStep> {
+  for (const fields of fieldSets(problem, leastSide(owner))) {
+    const before = owner.asked.count;
+    const options = fields.map((field) => stackedFields(owner, field, ({ spacing }) => rowKinds(spacing)));
+    yield { work: owner.asked.count - before };
+    const most = Math.max(0, ...options.map((list) => list.length));
+    for (let choice = 0; choice < most; choice++) {
+      const chosen = options.flatMap((list) => list[Math.min(choice, list.length - 1)] ?? []);
+      const placements = [...problem.locked, ...chosen.flatMap(({ placements: placed }) => placed)];
+      yield { work: 0, candidate: { placements, source: [...new Set(chosen.map(({ name }) => name))].join(' and ') } };
+    }
+  }
 }
 
-/** The stacks along both axes, most blanks first. */
-function stackedFields(owner: PatternPart, field: Box): FilledField[] {
-  return [false, true]
-    .flatMap((swapped) => {
-      const frame = createFrame(owner, field, swapped);
-      return stacksOf(frame, rowKinds(frame.spacing)).map((stack) => ({ count: countOf(stack), name: stackName(stack, frame), placements: placeItems(frame, itemsOf(stack)) }));
-    })
-    .filter(({ count }) => count > 0)
-    .toSorted((a, b) => b.count - a.count);
-}
-
-function leastSide({ versions }: PatternPart): number {
-  return Math.min(...versions.map(({ width, height }) => Math.min(width, height)));
+/** The whole area as if it were empty, less the blanks that come too near to something: best for a small obstacle. */
+function* rowsAcross(owner: PatternPart, { problem }: SearchContext): Generator<SearchStep> {
+  const before = owner.asked.count;
+  const options = stackedFields(owner, problem.usable, ({ spacing }) => rowKinds(spacing));
+  yield { work: owner.asked.count - before };
+  for (const { name, placements } of options) {
+    yield { work: placements.length, candidate: { placements: [...problem.locked, ...clearOnes(problem, placements)], source: name } };
+  }
 }
