@@ -8,6 +8,7 @@ import { registerGang } from './commands/gang.ts';
 import { registerJudge } from './commands/judge.ts';
 import { registerNest } from './commands/nest.ts';
 import { registerQuote } from './commands/quote.ts';
+import { registerReel } from './commands/reel.ts';
 import { registerRead } from './commands/read.ts';
 
 const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
@@ -18,6 +19,7 @@ const commands: readonly RegisterCommand[] = [
   registerNest,
   registerCompare,
   registerGang,
+  registerReel,
   registerQuote,
   registerJudge,
   registerHandover,

@@ -17,5 +17,9 @@ export const layingMessages: MessageTable = {
   'limit-file-not-valid': '{where}: this is no limit file. Write one with nest --explain-limit.',
   'limit-holds': 'limit {ups}: recomputed, no layout of this design on this sheet has more.',
   'limit-refused': 'the limit does not hold for this sheet and design: {reason}.',
+  'blank-wider-than-reel': '{where}: the blank needs {needs} mm across the reel, which is {width} mm wide. Take a wider reel or allow another rotation.',
+  'no-cut-off-found': '{where}: the blanks were not all placed within {metres} m. Ask for fewer ups or more effort.',
+  'reel-length': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; no cut-off under {bound} mm is possible.',
+  'reel-shortest': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; the shortest possible.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };

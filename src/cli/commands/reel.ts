@@ -1,0 +1,109 @@
+import { basename, dirname, extname, resolve } from 'node:path';
+import { z } from 'zod';
+import { InputError, type Issue } from '../../base/issue.ts';
+import { chooseBlank } from '../../dieline/choose-blank.ts';
+import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
+import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
+import { writeLayoutFile } from '../../layout/layout-file.ts';
+import { layReel, type ReelJob, type ReelOutcome } from '../../pipeline/reel.ts';
+import { english } from '../../render/messages/english.ts';
+import { sheetScene } from '../../render/sheet-scene.ts';
+import { sceneToSvg } from '../../render/svg.ts';
+import { viewOfLayout } from '../../render/view-of-layout.ts';
+import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
+import { readJson, refuseOverwrite, writeAll } from '../files.ts';
+import { addEffortOptions, readEffortOptions } from '../nest-options.ts';
+import { createOptionReader } from '../option-reader.ts';
+import { readDrawing } from '../read-drawing.ts';
+import { createStopSignal } from '../stop-signal.ts';
+import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
+
+interface RawOptions extends Record<string, unknown> {
+  readonly json?: string;
+  readonly svg?: string;
+}
+
+export const registerReel: RegisterCommand = (program) => {
+  const command = program
+    .command('reel')
+    .description('Lays a given set of blanks on a reel of given width: the shortest cut-off.')
+    .argument('<job>', 'job file (JSON): {"width": 720, "gap": 4, "designs": [{"file": "a.svg", "ups": 3, "rotations": [0, 180]}]}');
+  addEffortOptions(command)
+    .option('--json <file>', 'write the layout file; - is standard output')
+    .option('--svg <file>', 'write the picture as SVG')
+    .addHelpText('after', '\nLengths are mm; files are looked for beside the job. The cut-off runs along the machine direction, the first number of the sheet.')
+    .action(action(runReel));
+};
+
+/** A reel, its cut-off and every blank stay within what geometry holds, mm. */
+const MAX_MM = 16_000;
+const MOST_UPS = 2000;
+
+const jobSchema = z.looseObject({
+  width: z.number().positive().max(MAX_MM),
+  gap: z.number().nonnegative().max(MAX_MM),
+  bleed: z.number().nonnegative().max(MAX_MM).default(0),
+  designs: z
+    .array(
+      z.looseObject({
+        file: z.string(),
+        ups: z.int().positive().max(MOST_UPS),
+        rotations: z.array(z.number().refine((degrees) => turnOfDegrees(degrees) !== undefined, 'quarter turns are wanted: 0, 90, 180, 270')).min(1).default([0, 180]),
+        blank: z.int().positive().optional(),
+      }),
+    )
+    .min(1)
+    .max(200),
+});
+
+async function runReel(path: string, raw: RawOptions): Promise<number> {
+  const reader = createOptionReader(raw);
+  const effort = readEffortOptions(reader);
+  reader.finish();
+  const { job, files, doubtful } = readReelJob(path);
+  refuseOverwrite([path, ...files], [raw.json, raw.svg]);
+  const stop = createStopSignal(effort.seconds);
+  const pool = createWorkerPool(effort.workers ?? defaultWorkers());
+  try {
+    const outcome = await layReel(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
+    const outputs = [];
+    if (raw.json !== undefined) outputs.push({ path: raw.json, content: writeLayoutFile(outcome.layout) });
+    if (raw.svg !== undefined) outputs.push({ path: raw.svg, content: sceneToSvg(sheetScene(viewOfLayout(outcome.layout, { figures: [] }))) });
+    writeAll(outputs);
+    if (raw.json !== '-') process.stdout.write(`${answer(outcome, job)}\n`);
+    return doubtful || outcome.solution.stopped === 'interrupted' ? ASKS : DONE;
+  } finally {
+    stop.dispose();
+    await pool.close();
+  }
+}
+
+function readReelJob(path: string): { job: ReelJob; files: readonly string[]; doubtful: boolean } {
+  const parsed = jobSchema.safeParse(readJson(path));
+  if (!parsed.success) {
+    throw new InputError(parsed.error.issues.map((issue): Issue => ({ code: 'field-not-valid', severity: 'error', where: `${path}: ${issue.path.join('.') || 'whole file'}`, facts: { reason: issue.message } })));
+  }
+  const { width, gap, bleed, designs } = parsed.data;
+  const taken = new Map<string, number>();
+  const files = designs.map(({ file }) => resolve(dirname(path), file));
+  const read = designs.map(({ ups, rotations, blank: number }, index) => {
+    const drawing = readDrawing(files[index]!, DEFAULT_READ_OPTIONS);
+    const turns = [...new Set(rotations.map((degrees) => turnOfDegrees(degrees) as Turn))];
+    return { id: uniqueName(files[index]!, taken), blank: chooseBlank(drawing, number), drawing, ups, turns };
+  });
+  const doubtful = read.some(({ drawing }) => drawing.issues.some(({ severity }) => severity !== 'note'));
+  return { job: { width, gap, bleed, designs: read }, files, doubtful };
+}
+
+/** The same drawing may be listed twice, with other rotations. */
+function uniqueName(file: string, taken: Map<string, number>): string {
+  const name = basename(file, extname(file));
+  const count = (taken.get(name) ?? 0) + 1;
+  taken.set(name, count);
+  return count === 1 ? name : `${name}-${count}`;
+}
+
+function answer({ lengthMm, lengthLowerBoundMm, layout }: ReelOutcome, { width }: ReelJob): string {
+  const facts = { length: lengthMm, bound: lengthLowerBoundMm, width, ups: layout.placements.length, yield: Number(layout.result?.['yield']) * 100 };
+  return english.sentence({ code: lengthMm <= lengthLowerBoundMm ? 'reel-shortest' : 'reel-length', severity: 'note', facts });
+}
