@@ -1,5 +1,5 @@
 import { childSeed } from '../base/random.ts';
-import { boxOf } from '../geometry/point.ts';
+import { boxOf, type Box } from '../geometry/point.ts';
 import { turnBox } from '../geometry/turn.ts';
 import { requiredGap, type Candidate, type Placement, type Problem, type StopReason } from '../layout/problem.ts';
 import { LANES, type DriverSettings } from './driver.ts';
@@ -44,10 +44,11 @@ export async function solveStrip(problem: Problem, settings: StripSettings): Pro
   const lowerBound = stripLowerBound(problem, parts);
   const { free, laneWork } = budgetOf(settings.effort);
   const history: StripImprovement[] = [];
-  let best: StripImprovement | undefined;
+  let best = linedUp(problem, parts);
+  if (best) history.push(best);
   let states: (StripState | undefined)[] = Array.from({ length: LANES }, () => undefined);
   let work = 0;
-  const stopReason = () => (best && best.length <= lowerBound ? 'limit-met' : best && settings.stop());
+  const stopReason = () => (best && best.length <= lowerBound ? 'limit-met' : settings.stop());
   for (let round = 0; work < free && !stopReason(); round++) {
     const known = best?.placements;
     const tasks = states.map((state, lane) => ({ kind: 'strip' as const, problem, seed: childSeed(childSeed(settings.seed, lane), round), work: laneWork, parts, bound: lowerBound, best: known, state }));
@@ -73,6 +74,27 @@ export async function solveStrip(problem: Problem, settings: StripSettings): Pro
     work,
     history,
   };
+}
+
+/** One blank after the other along the strip: something to show from the start, and to shorten. */
+function linedUp(problem: Problem, parts: readonly number[]): StripImprovement | undefined {
+  const { usable } = problem;
+  const gap = requiredGap(problem.rules);
+  let x = usable.minX;
+  const placements = parts.map((part): Placement => {
+    const { outline, turns } = problem.parts[part];
+    const fitting = turns.find((turn) => heightOf(turnBox(boxOf(outline), turn)) <= usable.maxY - usable.minY) ?? turns[0];
+    const box = turnBox(boxOf(outline), fitting);
+    const placement = { part, turn: fitting, x: x - box.minX, y: usable.minY - box.minY };
+    x += box.maxX - box.minX + gap;
+    return placement;
+  });
+  if (!layoutIsValid(problem, placements)) return undefined;
+  return { length: usedLength(problem, placements), source: 'one after the other', work: 0, placements };
+}
+
+function heightOf({ minY, maxY }: Box): number {
+  return maxY - minY;
 }
 
 /** A lane keeps its failed layout only while the best is still the one it was working to shorten. */
