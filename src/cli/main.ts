@@ -2,6 +2,7 @@
 import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
+import { registerBlank } from './commands/blank.ts';
 import { registerCompare } from './commands/compare.ts';
 import { registerHandover } from './commands/handover.ts';
 import { registerGang } from './commands/gang.ts';
@@ -16,6 +17,7 @@ const { version } = createRequire(import.meta.url)('../../package.json') as { ve
 /** One entry a command, in the order in which a job goes through them. */
 const commands: readonly RegisterCommand[] = [
   registerRead,
+  registerBlank,
   registerNest,
   registerCompare,
   registerGang,

@@ -103,7 +103,7 @@ export function rulePaths(graph: Arrangement, roleOf: (edge: number) => Pick<Edg
 }
 
 /** Box of the true curves: a ring with tangents at the axis extremes has it, to the micrometre. */
-function boxOfLoop(loop: CurvePath): Box {
+export function boxOfLoop(loop: CurvePath): Box {
   if (loop.every(({ kind }) => kind === 'line')) return boxOf(loop.map(({ from }) => from));
   const { minX, minY, maxX, maxY } = boxOf(flattenLoop(loop, { toleranceMm: BOX_TOLERANCE_MM, side: 'outside' }).ring);
   return { minX: toMillimetres(minX), minY: toMillimetres(minY), maxX: toMillimetres(maxX), maxY: toMillimetres(maxY) };
