@@ -58,30 +58,32 @@ const FIRST_SLACK = 1.2;
 export function* stripSearch(input: StripInput): Generator<StripStep, void, void> {
   const { prepared, random, parts } = input;
   let { best } = input;
-  let length = best ? lengthOf(prepared, best) : FIRST_SLACK * boxLength(prepared, parts);
-  let state: StripState = input.state ?? { saving: best ? FIRST_SAVING : 0, length: 0, failed: undefined, failures: 0 };
-  if (!best) state = { ...state, saving: 0 };
+  let length = best ? lengthOf(prepared, best) : Infinity;
+  let state: StripState = input.state ?? { saving: FIRST_SAVING, length: 0, failed: undefined, failures: 0 };
+  // While what is known is far too long, or nothing is, blanks are scattered on a strip of about the right length.
+  let scattered = FIRST_SLACK * boxLength(prepared, parts);
   for (;;) {
-    const target = state.failed ? state.length : length * (1 - state.saving);
+    const loose = scattered * FIRST_SLACK < length;
+    const target = loose ? scattered : state.failed ? state.length : length * (1 - state.saving);
     const crowd = crowdAt(input, target);
-    const source = makeStripStart(crowd, best?.map((placement) => standingOf(prepared, placement)), state.failed?.standing, random);
+    const source = makeStripStart(crowd, loose ? undefined : best?.map((placement) => standingOf(prepared, placement)), state.failed?.standing, random);
     const found = yield* settle(crowd, random, input.finish);
-    const reached = found && lengthOf(prepared, found);
-    if (found && reached !== undefined && (!best || reached < length)) {
+    const reached = found ? lengthOf(prepared, found) : Infinity;
+    if (found && reached < length) {
       best = found;
       length = reached;
       state = { saving: Math.min(MOST_SAVING, Math.max(FIRST_SAVING / 10, state.saving) * LONGER), length, failed: undefined, failures: 0 };
       yield { work: 0, found, source: `free search, ${source}`, state };
       continue;
     }
-    if (!best) length *= FIRST_SLACK;
-    state = afterFailure(state, target, best && keepFailed(state.failed, crowd));
+    if (loose) scattered *= FIRST_SLACK;
+    else state = afterFailure(state, target, keepFailed(state.failed, crowd));
     yield { work: 0, state };
   }
 }
 
-function afterFailure(state: StripState, target: number, failed: FailedLayout | undefined): StripState {
-  if (!failed || state.failures + 1 < FAILURES_PER_LENGTH) return { ...state, length: target, failed, failures: state.failures + 1 };
+function afterFailure(state: StripState, target: number, failed: FailedLayout): StripState {
+  if (state.failures + 1 < FAILURES_PER_LENGTH) return { ...state, length: target, failed, failures: state.failures + 1 };
   return { saving: Math.max(LEAST_SAVING, state.saving * SHORTER), length: target, failed: undefined, failures: 0 };
 }
 
