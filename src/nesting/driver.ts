@@ -63,9 +63,9 @@ export async function drive(problem: Problem, settings: DriverSettings, methods:
 }
 
 /** An irregular layout is pushed together, so that what it leaves free lies at the edges. */
-async function tidy({ problem, settings, methods, incumbents }: Run): Promise<void> {
+async function tidy({ problem, settings, methods, budget, incumbents }: Run): Promise<void> {
   const { best } = incumbents;
-  if (best && isIrregular(best.figures) && !settings.stop()) incumbents.offer(await methods.pushTogether(problem, best));
+  if (budget.pushes && best && isIrregular(best.figures) && !settings.stop()) incumbents.offer(await methods.pushTogether(problem, best));
 }
 
 /** A run that has nothing to show yet goes on: the first pattern is there in a moment. */
@@ -145,7 +145,7 @@ async function freeSearch(run: Run): Promise<void> {
       bases: basesOf(incumbents),
       cells: incumbents.cells.slice(0, CELLS),
       failed: kept,
-      push: round > 0 && (round + lane) % LANES === 0,
+      push: budget.pushes && round > 0 && (round + lane) % LANES === 0,
     }));
     // Both have done a fixed amount of work when they meet, so that the answer does not depend on which was quicker.
     const [results, lower] = await Promise.all([settings.runner.run(tasks, () => settings.stop() !== undefined), limits?.advance() ?? []]);

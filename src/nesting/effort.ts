@@ -11,14 +11,16 @@ export interface Budget {
   /** Look-ups of the free search in all, and of each lane in a round. */
   readonly free: number;
   readonly laneWork: number;
+  /** Whether there is time for the linear programs that push layouts together. */
+  readonly pushes: boolean;
   /** Absent: limits of closed form only. */
   readonly limit?: LimitBudget;
 }
 
 const BUDGETS: Readonly<Record<Effort, Budget>> = {
-  quick: { patterns: 4e6, free: 8e6, laneWork: 2e6 },
-  normal: { patterns: 2e7, free: 8e8, laneWork: 8e6, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
-  thorough: { patterns: 2e8, free: 1.6e10, laneWork: 8e6, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
+  quick: { patterns: 4e6, free: 6e6, laneWork: 1e6, pushes: false },
+  normal: { patterns: 2e7, free: 8e8, laneWork: 8e6, pushes: true, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
+  thorough: { patterns: 2e8, free: 1.6e10, laneWork: 8e6, pushes: true, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
 };
 
 export function budgetOf(effort: Effort): Budget {

@@ -27,7 +27,7 @@ const row = (count: number, step = side): Candidate => ({
 });
 const search = (...steps: SearchStep[]): Search => ({ name: 'given steps', run: () => steps[Symbol.iterator]() as Iterator<SearchStep, void, void> });
 const methods = (patterns: Search[], limit = 100, isValid: Methods['isValid'] = () => true): Methods => ({
-  budgetOf: () => ({ patterns: 1e6, free: 0, laneWork: 0 }),
+  budgetOf: () => ({ patterns: 1e6, free: 0, laneWork: 0, pushes: false }),
   patterns,
   closedFormLimits: (): Limit[] => [{ ups: limit, value: limit + 0.5, by: 'area' }],
   isValid,

@@ -8,7 +8,7 @@ import { problemOf, ringOf } from '../support/problems.ts';
 /** A corner card with legs of 45 and 50 mm. */
 const corner = [[0, 0], [120, 0], [120, 45], [50, 45], [50, 130], [0, 130]] as const;
 
-const methods = { ...standardMethods, budgetOf: () => ({ patterns: 0, free: 3_200_000, laneWork: 400_000 }), patterns: [] };
+const methods = { ...standardMethods, budgetOf: () => ({ patterns: 0, free: 3_200_000, laneWork: 400_000, pushes: true }), patterns: [] };
 const settings = { effort: 'quick', seed: 1, stop: () => undefined } as const;
 
 describe('the free search', () => {

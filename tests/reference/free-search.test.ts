@@ -8,7 +8,7 @@ import { polyominoes, rounds, strips, trapezoids, type MustReach } from '../supp
 /** Ups of a run that ends as soon as the published number is there. `patterns` false: the free search from nothing. */
 async function reach({ problem, ups }: MustReach, patterns: boolean): Promise<number> {
   let best = 0;
-  const methods = { ...standardMethods, budgetOf: () => ({ patterns: 4e6, free: 6e7, laneWork: 4e5 }), ...(patterns ? {} : { patterns: [] }) };
+  const methods = { ...standardMethods, budgetOf: () => ({ patterns: 4e6, free: 6e7, laneWork: 4e5, pushes: false }), ...(patterns ? {} : { patterns: [] }) };
   await solveWith(methods, problem, {
     effort: 'quick',
     seed: 1,
