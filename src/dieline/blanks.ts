@@ -3,7 +3,8 @@ import { reversePath } from '../geometry/affine.ts';
 import type { Curve, CurvePath } from '../geometry/curve.ts';
 import { flattenLoop } from '../geometry/flatten.ts';
 import { loopArea } from '../geometry/loop-area.ts';
-import { boxOf, type Box } from '../geometry/point.ts';
+import { boxOf, type Box, type Ring } from '../geometry/point.ts';
+import { ringFaults } from '../geometry/validity.ts';
 import { middleOf, type Arrangement } from './arrangement.ts';
 import { outerCycles, type Cycle, type Step } from './cycles.ts';
 import type { Blank, Role, RoleReason, RulePath } from './dieline.ts';
@@ -61,22 +62,59 @@ export function buildBlank(graph: Arrangement, roles: readonly EdgeRole[], order
   const roleOf = (edge: number): Pick<EdgeRole, 'role' | 'reason' | 'line'> =>
     outlineEdges.has(edge) && roles[edge].role === 'Unknown' ? { role: 'Cutting', reason: 'outer outline', line: roles[edge].line } : roles[edge];
   const drawn = new Set<number>();
-  const traced = [contents.outline.cycle, ...contents.openings].map(({ steps }) => ({ steps, curves: traceSteps(graph, steps, true) }));
-  const loopRules = traced.flatMap(({ steps, curves }): RulePath[] => {
+  const traced = [contents.outline.cycle, ...contents.openings].map((cycle) => traceLoop(graph, cycle));
+  const loopRules = traced.flatMap(({ cycle: { steps }, curves }): RulePath[] => {
     const first = roleOf(steps[0].edge);
     if (steps.some(({ edge }) => roleOf(edge).role !== first.role || roleOf(edge).reason !== first.reason)) return [];
     for (const { edge } of steps) drawn.add(edge);
     return [{ role: first.role, reason: first.reason, curves, closed: true, source: describe(first.line) }];
   });
-  const [{ curves: outline }, ...openings] = traced;
+  const [{ curves: outline, box }, ...openings] = traced;
   const rest = contents.edges.filter((edge) => !drawn.has(edge));
   return {
     outline,
     openings: openings.map(({ curves }) => reversePath(curves)),
     rules: [...loopRules, ...rulePaths(graph, roleOf, order, describe, rest)],
-    box: boxOfLoop(outline),
+    box,
     areaMm2: Math.abs(loopArea(outline)),
   };
+}
+
+/** A cycle as a loop that does not cross itself, and its box. */
+interface TracedLoop {
+  readonly cycle: Cycle;
+  readonly curves: CurvePath;
+  readonly box: Box;
+}
+
+/**
+ * True curves, which keep to the cycle within the joining tolerance. Where curves meet in a cusp that is enough to cross;
+ * such a loop is given in straight pieces instead, which are simple as the graph is.
+ */
+function traceLoop(graph: Arrangement, cycle: Cycle): TracedLoop {
+  const curves = traceSteps(graph, cycle.steps, true);
+  const rings = SIMPLE_AT_MM.map((toleranceMm) => () => flattenLoop(curves, { toleranceMm, side: 'outside' }).ring);
+  const ring = rings[0]();
+  const loop = isSimple(ring) || isSimple(rings[1]()) ? curves : straightLoop(cycle);
+  // The box of a ring with tangents at the axis extremes is that of the true curves, to the micrometre.
+  const isStraight = loop.every(({ kind }) => kind === 'line');
+  return { cycle, curves: loop, box: isStraight ? boxOf(loop.map(({ from }) => from)) : inMillimetres(boxOf(ring)) };
+}
+
+/** Flattened coarsely, or where sides come near to one another finely, a loop must be simple, mm. */
+const SIMPLE_AT_MM = [0.02, 0.001];
+
+function isSimple(ring: Ring): boolean {
+  return ringFaults(ring, { mostMeetings: 1 }).every(({ kind }) => kind === 'duplicate-point');
+}
+
+function straightLoop({ ring }: Cycle): CurvePath {
+  const points = ring.map(({ x, y }) => ({ x: toMillimetres(x), y: toMillimetres(y) }));
+  return points.map((from, i) => ({ kind: 'line', from, to: points[(i + 1) % points.length] }));
+}
+
+function inMillimetres({ minX, minY, maxX, maxY }: Box): Box {
+  return { minX: toMillimetres(minX), minY: toMillimetres(minY), maxX: toMillimetres(maxX), maxY: toMillimetres(maxY) };
 }
 
 /** Connected stretches of the same line with the same role. */
@@ -105,8 +143,7 @@ export function rulePaths(graph: Arrangement, roleOf: (edge: number) => Pick<Edg
 /** Box of the true curves: a ring with tangents at the axis extremes has it, to the micrometre. */
 export function boxOfLoop(loop: CurvePath): Box {
   if (loop.every(({ kind }) => kind === 'line')) return boxOf(loop.map(({ from }) => from));
-  const { minX, minY, maxX, maxY } = boxOf(flattenLoop(loop, { toleranceMm: BOX_TOLERANCE_MM, side: 'outside' }).ring);
-  return { minX: toMillimetres(minX), minY: toMillimetres(minY), maxX: toMillimetres(maxX), maxY: toMillimetres(maxY) };
+  return inMillimetres(boxOf(flattenLoop(loop, { toleranceMm: BOX_TOLERANCE_MM, side: 'outside' }).ring));
 }
 
 /** The box does not depend on it; a coarse ring is a short one. */

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { InputError } from '../../src/base/issue.ts';
+import { createRandom } from '../../src/base/random.ts';
+import { READING_LIMITS } from '../../src/dieline/limits.ts';
 import { readSvg } from '../../src/dieline/svg-drawing.ts';
 import { codes, figures, page, read } from './support.ts';
 
@@ -235,6 +237,16 @@ describe('unsafe and oversized files', () => {
   ])('%s', (_, svg, code) => {
     const data = svg.startsWith('\u001f') ? Uint8Array.of(0x1f, 0x8b, 8, 0) : bytes(svg);
     expect(codeOf(() => readSvg(data, undefined))).toBe(svg.startsWith('\u001f') ? 'drawing-compressed' : code);
+  });
+
+  test('a file larger than the limit is refused before it is looked at', () => {
+    expect(codeOf(() => readSvg(new Uint8Array(READING_LIMITS.fileBytes + 1), undefined))).toBe('drawing-limit');
+  });
+
+  test('crossings without end stop at a limit', () => {
+    const random = createRandom(3);
+    const line = () => `<path d="M${random.below(1000)} ${random.below(1000)}L${random.below(1000)} ${random.below(1000)}"/>`;
+    expect(codeOf(() => read(page(`<g stroke="black">${Array.from({ length: 2500 }, line).join('')}</g>`)))).toBe('drawing-limit');
   });
 
   test('coordinates out of range leave the line out', () => {
