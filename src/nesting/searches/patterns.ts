@@ -6,7 +6,7 @@ import { rectanglesSearch } from './rectangles.ts';
 import { rowsSearch } from './rows.ts';
 
 /** The searches that lay out regular patterns, in the order in which they are tried: first a good answer at once. */
-export const patternSearches: readonly Search[] = [gridSearch, rowsSearch, rectanglesSearch, latticeSearch, blocksSearch].map(asAsked);
+export const patternSearches: readonly Search[] = [gridSearch, rowsSearch, latticeSearch, blocksSearch, rectanglesSearch].map(asAsked);
 
 /** Patterns hold as many blanks as they can, so they are no answer to given counts; given rows and columns are a grid. */
 function asAsked(search: Search): Search {

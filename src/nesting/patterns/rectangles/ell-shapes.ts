@@ -29,8 +29,8 @@ const GLANCE = 1 / 64;
 
 interface Known {
   most: number;
-  /** This many boxes were looked for in vain. */
-  failed: number;
+  /** `failed[d]`: so many boxes were looked for in vain with d divisions one within another. */
+  readonly failed: number[];
   division?: readonly [EllPart, EllPart];
 }
 
@@ -52,29 +52,34 @@ export class EllShapes {
     this.rectangles = rectangles;
   }
 
-  /** True when `target` boxes go into the L. False may also mean that the work was spent. */
-  holds(shape: Ell, target: number): boolean {
-    const ell = canonical(shape);
-    const known = this.knownOf(ell);
+  /**
+   * True when `target` boxes go into the L with at most `depth` divisions one within another. False may also mean that the
+   * work was spent.
+   */
+  holds(shape: Ell, target: number, depth: number): boolean {
+    const known = this.knownOf(shape);
     if (known.most >= target) return true;
-    if (this.bound(ell) < target || known.failed <= target) return false;
+    if (depth === 0 || this.bound(shape) < target || (known.failed[depth] ?? Infinity) <= target) return false;
+    const ell = canonical(shape);
     for (const division of this.divisions(ell, target)) {
+      this.work += GLANCE;
+      if (this.bound(division[0].ell) + this.bound(division[1].ell) < target) continue;
       if (++this.work > this.workLimit) return false;
-      if (division.some((part) => this.knownOf(canonical(part.ell)) === known)) continue;
-      const count = this.reached(division, target);
+      if (this.knownOf(division[0].ell) === known || this.knownOf(division[1].ell) === known) continue;
+      const count = this.reached(division, target, depth - 1);
       if (count < target) continue;
       known.most = count;
       known.division = division;
       return true;
     }
-    if (this.work <= this.workLimit) known.failed = target;
+    if (this.work <= this.workLimit) for (let d = 1; d <= depth; d++) known.failed[d] = Math.min(known.failed[d] ?? Infinity, target);
     return false;
   }
 
   /** A packing of the L with as many boxes as are known to fit. */
   boxes(shape: Ell): PackedBox[] {
     const ell = canonical(shape);
-    const { division } = this.knownOf(ell);
+    const { division } = this.knownOf(shape);
     const boxes = division ? division.flatMap((part) => this.boxesOfPart(part)) : this.rectangles.boxes(ell.w, ell.h);
     return isSwapped(shape) ? boxes.map(({ x, y, turned }) => ({ x: y, y: x, turned: !turned })) : boxes;
   }
@@ -89,50 +94,58 @@ export class EllShapes {
   }
 
   /** Boxes in both parts together if that is at least the target, else something less. */
-  private reached([{ ell: first }, { ell: second }]: readonly [EllPart, EllPart], target: number): number {
-    let wanted = target - this.most(second);
-    if (this.most(first) < wanted) return -1;
-    for (; wanted <= this.most(first) && this.holds(first, Math.max(0, wanted)); wanted++) {
-      const count = this.knownOf(canonical(first)).most;
-      if (this.holds(second, target - count)) return target;
+  private reached([{ ell: first }, { ell: second }]: readonly [EllPart, EllPart], target: number, depth: number): number {
+    const most = this.most(first, depth);
+    let wanted = target - this.most(second, depth);
+    for (; wanted <= most && this.holds(first, wanted, depth); wanted++) {
+      const count = this.knownOf(first).most;
+      if (this.holds(second, target - count, depth)) return target;
       wanted = Math.max(wanted, count);
     }
     return -1;
   }
 
-  /** The least upper bound known. */
-  private most(shape: Ell): number {
-    const ell = canonical(shape);
-    return Math.min(this.bound(ell), this.knownOf(ell).failed - 1);
+  /** No more than this is found with so many divisions. */
+  private most(shape: Ell, depth: number): number {
+    const known = this.knownOf(shape);
+    return depth === 0 ? known.most : Math.min(this.bound(shape), (known.failed[depth] ?? Infinity) - 1);
   }
 
   private bound(ell: Ell): number {
     return Math.floor(this.area(ell) / (this.raster.a * this.raster.b));
   }
 
-  private knownOf(ell: Ell): Known {
-    const { count } = this.raster;
-    const key = ((ell.w * count + ell.h) * count + ell.arm) * count + ell.foot;
+  private knownOf(shape: Ell): Known {
+    const key = this.keyOf(shape);
     let known = this.known.get(key);
-    if (!known) this.known.set(key, (known = this.firstGuess(ell)));
+    if (!known) this.known.set(key, (known = this.firstGuess(canonical(shape))));
     return known;
+  }
+
+  /** One number for all L's with the same canonical one; made without it, since this is asked most. */
+  private keyOf({ w, h, arm, foot }: Ell): number {
+    if (arm === 0 || h === foot) [h, arm] = [foot, w];
+    if (foot === 0 || w === arm) [w, foot] = [arm, h];
+    const { count } = this.raster;
+    const isSwapped = w < h || (w === h && arm < foot);
+    return isSwapped ? ((h * count + w) * count + foot) * count + arm : ((w * count + h) * count + arm) * count + foot;
   }
 
   /** A rectangle by five blocks; an L cut straight at its inner corner, both ways. */
   private firstGuess(ell: Ell): Known {
     const { w, h, arm } = ell;
     const { rectangles } = this;
-    if (arm === w) return { most: rectangles.solve(w, h), failed: Infinity };
+    if (arm === w) return { most: rectangles.solve(w, h), failed: [] };
     const straight = [this.cutAtCorner(ell, 'down'), this.cutAtCorner(ell, 'left')].map((division) => ({
       division,
       most: rectangles.solve(division[0].ell.w, division[0].ell.h) + rectangles.solve(division[1].ell.w, division[1].ell.h),
     }));
     const best = straight[0].most >= straight[1].most ? straight[0] : straight[1];
-    return { most: best.most, failed: Infinity, division: best.division };
+    return { most: best.most, failed: [], division: best.division };
   }
 
   private cutAtCorner({ w, h, arm, foot }: Ell, way: 'down' | 'left'): [EllPart, EllPart] {
-    const block = (x0: number, x1: number, y0: number, y1: number) => this.part(x0, x1, y0, y1, { arm: [x0, x1], foot: [y0, y1] });
+    const block = (x0: number, x1: number, y0: number, y1: number) => this.part(x0, x1, y0, y1, x0, x1, y0, y1, false, false);
     return way === 'down' ? [block(0, arm, 0, h), block(arm, w, 0, foot)] : [block(0, w, 0, foot), block(0, arm, foot, h)];
   }
 
@@ -159,23 +172,23 @@ export class EllShapes {
         const cy = lengths[y];
         // From the inner corner to the left, down, to the left.
         if (x <= arm && y <= foot && fits(armWidth * (height - footHeight) + cx * (footHeight - cy))) {
-          yield [this.part(0, arm, y, h, { arm: [0, x], foot: [foot, h], mirrorY: true }), this.part(0, w, 0, foot, { arm: [x, w], foot: [0, y], mirrorX: true })];
+          yield [this.part(0, arm, y, h, 0, x, foot, h, false, true), this.part(0, w, 0, foot, x, w, 0, y, true, false)];
         }
         // From the inner corner to the left, up, to the left.
         if (x <= arm && y >= foot && fits(width * footHeight + cx * (cy - footHeight))) {
-          yield [this.part(0, w, 0, y, { arm: [0, x], foot: [0, foot] }), this.part(0, arm, foot, h, { arm: [x, arm], foot: [y, h], mirrorX: true, mirrorY: true })];
+          yield [this.part(0, w, 0, y, 0, x, 0, foot, false, false), this.part(0, arm, foot, h, x, arm, y, h, true, true)];
         }
         // From the arm's side to the left, down.
         if (x <= arm && y >= foot && fits((width - cx) * footHeight + (armWidth - cx) * (cy - footHeight))) {
-          yield [this.part(x, w, 0, y, { arm: [x, arm], foot: [0, foot] }), this.part(0, arm, 0, h, { arm: [0, x], foot: [y, h], mirrorY: true })];
+          yield [this.part(x, w, 0, y, x, arm, 0, foot, false, false), this.part(0, arm, 0, h, 0, x, y, h, false, true)];
         }
         // From the inner corner down, to the right, down.
         if (x >= arm && y <= foot && fits(armWidth * height + (cx - armWidth) * cy)) {
-          yield [this.part(0, x, 0, h, { arm: [0, arm], foot: [0, y] }), this.part(arm, w, 0, foot, { arm: [x, w], foot: [y, foot], mirrorX: true, mirrorY: true })];
+          yield [this.part(0, x, 0, h, 0, arm, 0, y, false, false), this.part(arm, w, 0, foot, x, w, y, foot, true, true)];
         }
         // From the foot's top down, to the left.
         if (x >= arm && y <= foot && fits(armWidth * (height - cy) + (cx - armWidth) * (footHeight - cy))) {
-          yield [this.part(0, x, y, h, { arm: [0, arm], foot: [y, foot] }), this.part(0, w, 0, foot, { arm: [x, w], foot: [0, y], mirrorX: true })];
+          yield [this.part(0, x, y, h, 0, arm, y, foot, false, false), this.part(0, w, 0, foot, x, w, 0, y, true, false)];
         }
       }
     }
@@ -191,7 +204,7 @@ export class EllShapes {
       for (const y of cuts[h]) {
         if (y > foot) break;
         if (!this.leavesRoom(lengths[arm] * (lengths[h] - lengths[y]) + lengths[x] * lengths[y], total, target)) continue;
-        yield [this.part(0, arm, 0, h, { arm: [0, x], foot: [y, h], mirrorY: true }), this.part(x, w, 0, foot, { arm: [arm, w], foot: [0, y], mirrorX: true })];
+        yield [this.part(0, arm, 0, h, 0, x, y, h, false, true), this.part(x, w, 0, foot, arm, w, 0, y, true, false)];
       }
     }
   }
@@ -216,11 +229,10 @@ export class EllShapes {
     return lengths[w] * lengths[foot] + lengths[arm] * (lengths[h] - lengths[foot]);
   }
 
-  /** The part in the box x0…x1 × y0…y1; arm and foot as stretches of the undivided L. */
-  private part(x0: number, x1: number, y0: number, y1: number, { arm, foot, mirrorX = false, mirrorY = false }: { arm: [number, number]; foot: [number, number]; mirrorX?: boolean; mirrorY?: boolean }): EllPart {
+  /** The part in the box x0…x1 × y0…y1; its arm spans a0…a1 and its foot f0…f1 of the undivided L. */
+  private part(x0: number, x1: number, y0: number, y1: number, a0: number, a1: number, f0: number, f1: number, mirrorX: boolean, mirrorY: boolean): EllPart {
     const { rest, count } = this.raster;
-    const between = (from: number, to: number) => rest[to * count + from];
-    const ell = { w: between(x0, x1), h: between(y0, y1), arm: between(...arm), foot: between(...foot) };
+    const ell = { w: rest[x1 * count + x0], h: rest[y1 * count + y0], arm: rest[a1 * count + a0], foot: rest[f1 * count + f0] };
     return { ell, x0, x1, y0, y1, mirrorX, mirrorY };
   }
 }

@@ -8,12 +8,16 @@ export interface PackingStep {
   readonly boxes?: readonly PackedBox[];
 }
 
-/** Tried divisions spent on five blocks, and then on L shapes in ever longer attempts. */
+/** Tried divisions spent on five blocks, and then on L shapes: in steps, and in all. */
 const FIVE_BLOCK_WORK = 3_000_000;
-const ELL_WORK = [50_000, 150_000, 500_000, 1_500_000, 3_000_000];
+const ELL_STEP = 200_000;
+const ELL_WORK = 8_000_000;
+/** Divisions into L shapes one within another: tried first, and at most. */
+const FIRST_DEPTH = 3;
+const MOST_DEPTH = 9;
 /** What a tried division costs, in table look-ups. */
 const FIVE_BLOCK_COST = 0.25;
-const ELL_COST = 3;
+const ELL_COST = 2;
 /** More lengths than this make too large a table; so many boxes are better laid out as plain blocks. */
 const MOST_LENGTHS = 1200;
 
@@ -32,16 +36,13 @@ export function* packRectangles(width: number, height: number, a: number, b: num
   const most = Math.min(enough, fiveBlocks.bound(w, h));
   const whole = { w, h, arm: w, foot: h };
   const ells = new EllShapes(raster, fiveBlocks);
-  for (const workLimit of ELL_WORK) {
-    ells.workLimit = workLimit;
-    while (count < most) {
-      const before = ells.work;
-      const found = ells.holds(whole, count + 1);
-      const work = (ells.work - before) * ELL_COST;
-      yield found ? { work, boxes: ells.boxes(whole) } : { work };
-      if (!found) break;
-      count++;
-    }
-    if (count >= most || ells.work < workLimit) return;
+  for (let depth = FIRST_DEPTH; depth <= MOST_DEPTH && ells.work < ELL_WORK && count < most; ) {
+    const before = ells.work;
+    ells.workLimit = before + ELL_STEP;
+    const found = ells.holds(whole, count + 1, depth);
+    const work = (ells.work - before) * ELL_COST;
+    yield found ? { work, boxes: ells.boxes(whole) } : { work };
+    if (found) count++;
+    else if (ells.work <= ells.workLimit) depth++;
   }
 }
