@@ -16,7 +16,7 @@ import { statedProblem } from '../support/stated.ts';
 
 const TEE: PointMm[] = [[40, 0], [80, 0], [80, 80], [120, 80], [120, 120], [0, 120], [0, 80], [40, 80]];
 
-const SMALL: CoverDepth = { cellsPerTurn: 160, mostGrids: 1, mostCells: 4000 };
+const SMALL: CoverDepth = { grids: [{ cells: 160 }], halvings: 1, mostCells: 4000 };
 
 /** The last limit of a run, checked. */
 async function proved(problem: Problem, best: number, depth: CoverDepth = SMALL, steps = Infinity): Promise<Limit | undefined> {
@@ -74,11 +74,11 @@ describe('clique covers', () => {
   test('close a T on 600 × 420 where the area allows 28', async () => {
     const problem = problemOf(TEE, [600, 420], 4, [0, 2]);
     expect(closedFormLimits(problem)[0]!.ups).toBe(28);
-    expect(await proved(problem, 24, { ...SMALL, cellsPerTurn: 600 })).toMatchObject({ ups: 24, by: 'pockets' });
+    expect(await proved(problem, 24, { ...SMALL, grids: [{ cells: 600 }] })).toMatchObject({ ups: 24, by: 'pockets' });
   });
 
   test('see whole numbers of columns and rows', async () => {
-    expect((await proved(problemOf(rectangle(95, 45), [400, 200], 4, [0]), 16, { ...SMALL, mostGrids: 2 }))!.ups).toBe(16);
+    expect((await proved(problemOf(rectangle(95, 45), [400, 200], 4, [0]), 16, { ...SMALL, grids: [{ cells: 160 }, { cells: 160, aligned: true }] }))!.ups).toBe(16);
   });
 
   test('keep-outs of any shape take their part off', async () => {
@@ -129,7 +129,7 @@ describe('no limit is beaten by what exhaustive search finds', () => {
     await fc.assert(
       fc.asyncProperty(shapes, fc.integer({ min: 3, max: 5 }), fc.integer({ min: 3, max: 5 }), turns, async (shape, columns, rows, allowed) => {
         const found = mostOnLattice(shape, columns, rows, allowed);
-        const limit = await proved(problemOf(polyominoOutline(shape, 20), [20 * columns, 20 * rows], 0, allowed), found, { ...SMALL, cellsPerTurn: 100, mostCells: 1000 }, 4);
+        const limit = await proved(problemOf(polyominoOutline(shape, 20), [20 * columns, 20 * rows], 0, allowed), found, { grids: [{ cells: 100 }], halvings: 1, mostCells: 1000 }, 4);
         if (limit) expect(limit.ups).toBeGreaterThanOrEqual(found);
       }),
       { numRuns: 6, seed: 12 },

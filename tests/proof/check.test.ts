@@ -22,7 +22,7 @@ describe('the checker of limits', () => {
   };
 
   beforeAll(async () => {
-    for await (const { limit } of cliqueLimit(problem, { best: 8, seed: 1, depth: { cellsPerTurn: 300, mostGrids: 1, mostCells: 2000 } })) if (limit) certificate = limit.certificate as CliqueCertificate;
+    for await (const { limit } of cliqueLimit(problem, { best: 8, seed: 1, depth: { grids: [{ cells: 300 }], halvings: 0, mostCells: 2000 } })) if (limit) certificate = limit.certificate as CliqueCertificate;
   });
 
   test('accepts what the search found, after a way through JSON', () => {
@@ -73,7 +73,7 @@ describe('the checker of limits', () => {
   });
 
   test('refuses a certificate of another problem: smaller gap, larger sheet, other rotations, no keep-out, larger tolerance', () => {
-    const others: Partial<StatedProblem>[] = [{ gap: 3000 }, { usable: { ...problem.usable, maxX: 401_000 } }, { turns: [0, 1, 2, 3] }, { keepOuts: [] }, { tolerance: 200 }];
+    const others: Partial<StatedProblem>[] = [{ gap: 0 }, { usable: { ...problem.usable, maxX: 460_000 } }, { turns: [0, 1, 2, 3] }, { keepOuts: [] }, { tolerance: 3000 }];
     for (const other of others) expect(checkLimit(certificate, { ...stated, ...other })).toMatchObject({ ok: false });
     expect(checkLimit(certificate, { ...stated, keepOuts: [{ ...bar, ring: ringOf([[150, 0], [190, 0], [190, 90], [150, 90]]) }] })).toMatchObject({ ok: false });
   });

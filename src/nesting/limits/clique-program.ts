@@ -28,6 +28,13 @@ const SLACK = 0.15;
 /** Simplex iterations a round; one that is cut short still gives a cover, as its prices stay feasible. */
 const ITERATIONS = 30_000;
 
+/** Microseconds measured on one slow core: what work is counted in. */
+const WORK_PER_CELL_PAIR = 0.02;
+const WORK_PER_SEED = 250;
+const WORK_PER_CLIQUE = 80;
+const WORK_PER_ITERATION = 50;
+const WORK_PER_ITERATION_AND_LINE = 0.12;
+
 /**
  * Upper limits by covering the cells with cliques.
  *
@@ -43,8 +50,8 @@ const ITERATIONS = 30_000;
 export class CliqueProgram {
   readonly grid: CellGrid;
   readonly orbits: Orbits;
-  /** Work done so far: simplex iterations and seeds of separation, each weighed by the cells. */
-  work = 0;
+  /** Work done so far, about a microsecond each. */
+  work: number;
   cover: CliqueCover;
   private readonly graph: ConflictGraph;
   private readonly random: Random;
@@ -61,6 +68,7 @@ export class CliqueProgram {
     this.orbits = orbits;
     this.random = random;
     this.reach = reach;
+    this.work = WORK_PER_CELL_PAIR * grid.count * grid.count;
     this.x = new Float64Array(orbits.count);
     for (const size of orbits.sizes) this.program.addColumn(size, 0, Infinity);
     this.cover = { cliques: [], weights: new Float64Array(0), value: grid.count === 0 ? 0 : Infinity };
@@ -108,6 +116,7 @@ export class CliqueProgram {
 
   /** The clique made as large as it goes: first by cells of value, then by those nearest to its middle. */
   private extend(clique: ArrayLike<number>): Int32Array {
+    this.work += WORK_PER_CLIQUE;
     const { mask, list } = commonConflicts(this.graph, clique);
     const { columnOf, rowOf, x, y } = this.grid;
     const stretch = 0.67 + 0.83 * this.random.unit();
@@ -146,7 +155,7 @@ export class CliqueProgram {
   private newCliques(byOrbit: Float64Array, seeds: number, threshold: number): Int32Array[] {
     const values = Float64Array.from(this.orbits.orbitOf, (orbit) => byOrbit[orbit]!);
     const heavy = heavyCliques(this.graph, this.grid, values, this.random, { seeds, threshold, most: NEW_CLIQUES, reach: this.reach });
-    this.work += seeds;
+    this.work += WORK_PER_SEED * seeds;
     return heavy.map(({ cells }) => this.extend(cells));
   }
 
@@ -188,7 +197,7 @@ export class CliqueProgram {
 
   private solve(): void {
     const result = this.program.solve(ITERATIONS);
-    this.work += result.iterations;
+    this.work += result.iterations * (WORK_PER_ITERATION + WORK_PER_ITERATION_AND_LINE * (this.cliques.length + this.orbits.count));
     if (result.status === 'optimal') this.x = result.values.map((value) => Math.max(0, value));
     const cover = this.coverOf(result);
     if (cover.value < this.cover.value || this.cover.cliques.length === 0) this.cover = cover;

@@ -1,7 +1,8 @@
 import type { Random } from '../../base/random.ts';
 import type { CellGrid } from './cell-grid.ts';
+import { stepOf } from './cell-grid.ts';
 import type { ConflictGraph } from './conflict-graph.ts';
-import { commonConflicts, conflict } from './conflict-graph.ts';
+import { commonConflicts } from './conflict-graph.ts';
 
 /** A clique whose cells' values sum to more than 1, and the sum. */
 export interface HeavyClique {
@@ -19,9 +20,10 @@ export interface SeparationSettings {
 }
 
 /** Most cells of the neighbourhood in which a clique is sought. */
-const NEIGHBOURS = 256;
-const STARTS = 6;
-const SWAPS = 24;
+const NEIGHBOURS = 128;
+const STARTS = 3;
+const KEY_STEPS = 2 ** 40;
+const SWAPS = 6;
 /** Cells already in so many new cliques are no seeds. */
 const OFTEN = 2;
 
@@ -69,34 +71,46 @@ interface Neighbourhood {
   readonly values: Float64Array;
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** 1 where the two do not conflict; 0 for a cell with itself. Row by row. */
-  readonly apart: Uint8Array;
+  /** A row of `words` words a cell: bit b of row a set when the two conflict. */
+  readonly words: number;
+  readonly bits: Uint32Array;
 }
 
 function neighbourhood(graph: ConflictGraph, grid: CellGrid, values: Float64Array, seed: number): Neighbourhood {
   let near = commonConflicts(graph, [seed]).list.filter((cell) => values[cell]! > 0);
-  if (near.length >= NEIGHBOURS) near = near.sort((a, b) => values[b]! - values[a]! || a - b).slice(0, NEIGHBOURS - 1);
+  if (near.length >= NEIGHBOURS) near = near.sort((a, b) => values[b]! - values[a]! || a - b).slice(0, NEIGHBOURS - 1).sort();
   const cells = Int32Array.from([seed, ...near]);
-  const count = cells.length;
-  const apart = new Uint8Array(count * count);
-  for (let a = 0; a < count; a++) {
-    for (let b = 0; b < a; b++) if (!conflict(graph, cells[a]!, cells[b]!)) apart[a * count + b] = apart[b * count + a] = 1;
-  }
-  const stepX = (2 * grid.x.span) / grid.x.count;
-  const stepY = (2 * grid.y.span) / grid.y.count;
+  const stepX = stepOf(grid.x);
+  const stepY = stepOf(grid.y);
   return {
     cells,
     values: Float64Array.from(cells, (cell) => values[cell]!),
     x: Float64Array.from(cells, (cell) => grid.columnOf[cell]! * stepX),
     y: Float64Array.from(cells, (cell) => grid.rowOf[cell]! * stepY),
-    apart,
+    ...conflictsAmong(graph, cells),
   };
+}
+
+function conflictsAmong({ words: allWords, bits: allBits }: ConflictGraph, cells: Int32Array): Pick<Neighbourhood, 'words' | 'bits'> {
+  const count = cells.length;
+  const words = Math.ceil(count / 32);
+  const bits = new Uint32Array(count * words);
+  for (let a = 0; a < count; a++) {
+    const row = cells[a]! * allWords;
+    for (let b = 0; b < a; b++) {
+      const cell = cells[b]!;
+      const bit = (allBits[row + (cell >>> 5)]! >>> (cell & 31)) & 1;
+      bits[a * words + (b >>> 5)]! |= bit << (b & 31);
+      bits[b * words + (a >>> 5)]! |= bit << (a & 31);
+    }
+  }
+  return { words, bits };
 }
 
 function heaviestAround(near: Neighbourhood, random: Random, reach: number): HeavyClique {
   const count = near.cells.length;
   const keys = new Float64Array(count);
-  const order = Int32Array.from(keys.keys());
+  const order = new Int32Array(count);
   const search = new CliqueSearch(near);
   for (let start = 0; start < STARTS; start++) {
     const focusX = near.x[0]! + (2 * random.unit() - 1) * reach;
@@ -106,39 +120,36 @@ function heaviestAround(near: Neighbourhood, random: Random, reach: number): Hea
       const dx = near.x[k]! - focusX;
       const dy = near.y[k]! - focusY;
       const far = pull * (dx * dx + dy * dy);
-      keys[k] = (near.values[k]! * (0.6 + 0.8 * random.unit())) / (1 + far + (far * far) / 2);
+      const key = (near.values[k]! * (0.6 + 0.8 * random.unit())) / (1 + far + (far * far) / 2);
+      // Key and index in one whole number below 2⁵³, so that numbers can be sorted without a comparison of ours.
+      keys[k] = Math.floor(Math.min(1, key) * KEY_STEPS) * NEIGHBOURS + k;
     }
-    search.run(order.sort((a, b) => keys[b]! - keys[a]! || a - b));
+    keys.sort();
+    for (let k = 0; k < count; k++) order[count - 1 - k] = keys[k]! % NEIGHBOURS;
+    search.run(order);
   }
   return { cells: search.best.map((k) => near.cells[k]!), weight: search.most };
 }
 
-/**
- * Greedy cliques with swaps. `missing[k]` counts the members that k does not conflict with and `loss[k]` is the sum of their values: k may join
- * where it is 0, and taking k in at the cost of those members gains values[k] − loss[k].
- */
+/** Greedy cliques with swaps, as sets of bits. */
 class CliqueSearch {
   best = new Int32Array(0);
   most = 0;
   private readonly near: Neighbourhood;
-  private readonly missing: Int32Array;
-  private readonly loss: Float64Array;
-  private readonly isMember: Uint8Array;
-  private weight = 0;
+  private readonly members: Uint32Array;
+  /** Cells that conflict with all members. */
+  private readonly open: Uint32Array;
 
   constructor(near: Neighbourhood) {
-    const count = near.cells.length;
     this.near = near;
-    this.missing = new Int32Array(count);
-    this.loss = new Float64Array(count);
-    this.isMember = new Uint8Array(count);
+    this.members = new Uint32Array(near.words);
+    this.open = new Uint32Array(near.words);
   }
 
+  /** From the seed on, cells in the given order; then single cells for those members that they do not conflict with, as long as that gains. */
   run(order: Int32Array): void {
-    this.missing.fill(0);
-    this.loss.fill(0);
-    this.isMember.fill(0);
-    this.weight = 0;
+    this.members.fill(0);
+    this.open.fill(0xffffffff);
     this.add(0);
     this.fill(order);
     for (let swap = 0; swap < SWAPS; swap++) {
@@ -147,25 +158,34 @@ class CliqueSearch {
       this.swapIn(gaining);
       this.fill(order);
     }
-    if (this.weight > this.most) {
-      this.most = this.weight;
-      this.best = Int32Array.from(this.isMember.keys()).filter((k) => this.isMember[k] === 1);
+    const chosen = order.filter((k) => isSet(this.members, k));
+    const weight = chosen.reduce((sum, k) => sum + this.near.values[k]!, 0);
+    if (weight > this.most) {
+      this.most = weight;
+      this.best = chosen;
     }
   }
 
-  /** Takes in all that may join, in the given order. */
   private fill(order: Int32Array): void {
-    const { missing, isMember } = this;
-    for (const k of order) if (missing[k] === 0 && isMember[k] === 0) this.add(k);
+    for (const k of order) if (isSet(this.open, k)) this.add(k);
   }
 
+  private add(cell: number): void {
+    const { members, open, near } = this;
+    members[cell >>> 5]! |= 1 << (cell & 31);
+    const row = cell * near.words;
+    for (let w = 0; w < open.length; w++) open[w]! &= near.bits[row + w]!;
+  }
+
+  /** The cell that gains most over the members it would expel; −1 where none gains. */
   private bestSwap(): number {
-    const { near, loss, isMember } = this;
+    const { values } = this.near;
     let best = -1;
     let gain = LEAST_GAIN;
-    for (let k = 0; k < isMember.length; k++) {
-      const g = near.values[k]! - loss[k]!;
-      if (g > gain && isMember[k] === 0) {
+    for (let k = 0; k < values.length; k++) {
+      if (values[k]! <= gain || isSet(this.members, k)) continue;
+      const g = values[k]! - this.lossBy(k, values[k]! - gain);
+      if (g > gain) {
         gain = g;
         best = k;
       }
@@ -173,33 +193,34 @@ class CliqueSearch {
     return best;
   }
 
+  /** Value of the members that do not conflict with the cell; may stop once it passes `enough`. */
+  private lossBy(cell: number, enough: number): number {
+    const { members, near } = this;
+    const row = cell * near.words;
+    let loss = 0;
+    for (let w = 0; w < members.length; w++) {
+      for (let rest = members[w]! & ~near.bits[row + w]!; rest !== 0; rest &= rest - 1) {
+        loss += near.values[32 * w + 31 - Math.clz32(rest & -rest)]!;
+        if (loss >= enough) return loss;
+      }
+    }
+    return loss;
+  }
+
   private swapIn(cell: number): void {
-    const count = this.isMember.length;
-    for (let k = 0; k < count; k++) if (this.isMember[k] === 1 && this.near.apart[cell * count + k] === 1) this.remove(k);
+    const { members, open, near } = this;
+    const row = cell * near.words;
+    for (let w = 0; w < members.length; w++) members[w]! &= near.bits[row + w]!;
+    open.fill(0xffffffff);
+    for (let k = 0; k < near.cells.length; k++) {
+      if (isSet(members, k)) for (let w = 0; w < open.length; w++) open[w]! &= near.bits[k * near.words + w]!;
+    }
     this.add(cell);
   }
+}
 
-  private add(cell: number): void {
-    this.change(cell, 1);
-  }
-
-  private remove(cell: number): void {
-    this.change(cell, -1);
-  }
-
-  private change(cell: number, sign: 1 | -1): void {
-    const { near, missing, loss, isMember } = this;
-    const count = isMember.length;
-    const row = cell * count;
-    const value = sign * near.values[cell]!;
-    isMember[cell] = sign === 1 ? 1 : 0;
-    this.weight += value;
-    for (let k = 0; k < count; k++) {
-      const apart = near.apart[row + k]!;
-      missing[k]! += sign * apart;
-      loss[k]! += value * apart;
-    }
-  }
+function isSet(bits: Uint32Array, k: number): boolean {
+  return ((bits[k >>> 5]! >>> (k & 31)) & 1) === 1;
 }
 
 /** Under this a swap is only rounding. */

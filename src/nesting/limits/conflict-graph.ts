@@ -36,10 +36,6 @@ export function conflictGraph(grid: CellGrid, tables: readonly (readonly BoxTabl
   return { count, words, bits };
 }
 
-export function conflict({ words, bits }: ConflictGraph, a: number, b: number): boolean {
-  return ((bits[a * words + (b >>> 5)]! >>> (b & 31)) & 1) === 1;
-}
-
 /** Cells that conflict with all of the given ones, ascending. */
 export function commonConflicts({ count, words, bits }: ConflictGraph, cells: ArrayLike<number>): { mask: Uint32Array; list: Int32Array } {
   const mask = bits.slice(cells[0]! * words, (cells[0]! + 1) * words);

@@ -16,7 +16,7 @@ export interface GridChoice {
 const NARROWEST = 0.5;
 const WIDEST = 2;
 /** Share by which a grid may have fewer or more cells than wished. */
-const LEEWAY = 0.12;
+const LEEWAY = 0.2;
 /** Cells are not made smaller than this share of the blank's width and height. */
 const FINEST = 1 / 128;
 /** Most grids looked at of either kind. */

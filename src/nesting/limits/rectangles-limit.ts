@@ -1,5 +1,5 @@
 import type { Point, Ring } from '../../geometry/point.ts';
-import { boxOf } from '../../geometry/point.ts';
+import { boxOf, ringArea } from '../../geometry/point.ts';
 import { turnRing } from '../../geometry/turn.ts';
 import type { Limit, Problem } from '../../layout/problem.ts';
 import type { Granted } from './granted.ts';
@@ -7,6 +7,9 @@ import { onlyOutline } from './granted.ts';
 import { innerHeight } from './inner-rectangles.ts';
 import { limitOf } from './limit-of.ts';
 import { alignedCount, turnedCount } from './rectangle-packing.ts';
+
+/** Rectangles of a smaller share of the blank's area are passed over: the area itself limits better. */
+const WORTHWHILE = 0.6;
 
 /** Widths tried between half the blank's width and the whole, and ways of sharing the gap between width and height. */
 const EVEN_STEPS = 12;
@@ -37,12 +40,13 @@ export function rectanglesLimit(problem: Problem, granted: Granted): Limit | und
  * width, each as high as it can be.
  */
 function leastCount(ring: Ring, gap: number, lengths: readonly number[], count: (width: number, height: number) => number, least: number): number {
+  const worthwhile = WORTHWHILE * ringArea(ring);
   for (const width of sizes(ring, gap, lengths)) {
     // Both gains at once are more than any share of the gap gives: most widths are out of the question by that alone.
     const most = innerHeight(ring, width - Math.max(0, gap)) + Math.abs(gap);
-    if (most <= 0 || count(width, most) >= least) continue;
+    if (width * most < worthwhile || count(width, most) >= least) continue;
     const height = grownHeight(ring, gap, width);
-    if (height > 0) least = Math.min(least, count(width, height));
+    if (width * height >= worthwhile) least = Math.min(least, count(width, height));
   }
   return least;
 }
