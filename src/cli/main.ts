@@ -2,37 +2,29 @@
 import { createRequire } from 'node:module';
 import { Command, CommanderError } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
-import { registerBlank } from './commands/blank.ts';
-import { registerCompare } from './commands/compare.ts';
-import { registerHandover } from './commands/handover.ts';
-import { registerGang } from './commands/gang.ts';
-import { registerJudge } from './commands/judge.ts';
-import { registerNest } from './commands/nest.ts';
-import { registerQuote } from './commands/quote.ts';
-import { registerReel } from './commands/reel.ts';
-import { registerRead } from './commands/read.ts';
 
 const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
 
-/** One entry a command, in the order in which a job goes through them. */
-const commands: readonly RegisterCommand[] = [
-  registerRead,
-  registerBlank,
-  registerNest,
-  registerCompare,
-  registerGang,
-  registerReel,
-  registerQuote,
-  registerJudge,
-  registerHandover,
-];
+/** One entry a command, in the order in which a job goes through them; each is loaded only when it is called. */
+const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
+  read: async () => (await import('./commands/read.ts')).registerRead,
+  blank: async () => (await import('./commands/blank.ts')).registerBlank,
+  nest: async () => (await import('./commands/nest.ts')).registerNest,
+  compare: async () => (await import('./commands/compare.ts')).registerCompare,
+  gang: async () => (await import('./commands/gang.ts')).registerGang,
+  reel: async () => (await import('./commands/reel.ts')).registerReel,
+  quote: async () => (await import('./commands/quote.ts')).registerQuote,
+  judge: async () => (await import('./commands/judge.ts')).registerJudge,
+  handover: async () => (await import('./commands/handover.ts')).registerHandover,
+};
 
 const program = new Command('blankwright')
   .description('Lays out die-cut cartons and labels on press sheets: reads the dieline, finds the best layout, says how good it is.')
   .version(version)
   .showHelpAfterError('(--help shows what the command takes)')
   .exitOverride();
-for (const register of commands) register(program);
+const called = process.argv[2] ?? '';
+for (const name of Object.hasOwn(commands, called) ? [called] : Object.keys(commands)) (await commands[name]!())(program);
 for (const command of program.commands) command.exitOverride();
 
 // A closed pipe (`| head`) is no failure.

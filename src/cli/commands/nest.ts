@@ -4,7 +4,6 @@ import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
 import { nest, type NestOutcome } from '../../pipeline/nest.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
-import { sceneToPdf } from '../../render/pdf.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
@@ -104,7 +103,11 @@ async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonl
     if (raw.json === '-' && index > 0) continue;
     if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(layout.file) });
     if (raw.svg !== undefined) files.push({ path: named(raw.svg), content: showing.svg });
-    if (raw.pdf !== undefined) files.push({ path: named(raw.pdf), content: await sceneToPdf(showing.scene) });
+    if (raw.pdf !== undefined) {
+      // The library takes longer to load than a quick search takes to think.
+      const { sceneToPdf } = await import('../../render/pdf.ts');
+      files.push({ path: named(raw.pdf), content: await sceneToPdf(showing.scene) });
+    }
     if (raw.html !== undefined) files.push({ path: named(raw.html), content: showing.html() });
   }
   if (raw.history !== undefined) {
