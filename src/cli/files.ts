@@ -1,10 +1,15 @@
 import { randomBytes } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, extname, join, resolve } from 'node:path';
 import { inputError } from '../base/issue.ts';
 
 /** Files larger than this are refused before they are read, bytes. */
 export const MAX_INPUT_BYTES = 64 * 1024 * 1024;
+
+/** What a file is called: its name without folder and ending. */
+export function nameOf(path: string): string {
+  return basename(path, extname(path));
+}
 
 /** Reads an input whole. Throws an InputError that names the file. */
 export function readInput(path: string): Uint8Array {

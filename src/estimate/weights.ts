@@ -66,11 +66,6 @@ export function caliperOf(grammage: number, bulk: number): number {
   return (grammage * bulk) / 1000;
 }
 
-/** cm³/g */
-export function bulkOf(caliperMm: number, grammage: number): number {
-  return (caliperMm * 1000) / grammage;
-}
-
 /** Thousandths of an inch ("points" of caliper) to mm. */
 export function caliperOfPoints(points: number): number {
   return (points * MM_PER_INCH) / 1000;

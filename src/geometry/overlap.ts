@@ -1,5 +1,5 @@
 import { visitNearEdges } from './near-edges.ts';
-import { doubleArea, reverseRing, type Point, type Ring } from './point.ts';
+import { counterClockwise, type Point, type Ring } from './point.ts';
 import { crossing, locatePoint, onSegment } from './predicates.ts';
 import { sectorAtEdge, sectorAtPoint, sectorsOverlap, type Sector } from './sector.ts';
 import { samePoint } from './vector.ts';
@@ -32,10 +32,6 @@ export function ringsOverlap(a: Ring, b: Ring): boolean {
   });
   if (contact) return overlap;
   return locatePoint(first[0], second) === 'inside' || locatePoint(second[0], first) === 'inside';
-}
-
-function counterClockwise(ring: Ring): Ring {
-  return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
 }
 
 function edgeOf(ring: Ring, i: number): readonly [Point, Point] {

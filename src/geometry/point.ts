@@ -69,3 +69,8 @@ export function shiftRing(ring: Ring, by: Point): Ring {
 export function reverseRing(ring: Ring): Ring {
   return ring.toReversed();
 }
+
+/** The ring itself, or reversed where it runs clockwise. */
+export function counterClockwise(ring: Ring): Ring {
+  return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
+}

@@ -5,7 +5,7 @@ import { mapPath, translation } from '../geometry/affine.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { flattenLoop, type FlattenedLoop } from '../geometry/flatten.ts';
 import { readPathData, writePathData } from '../geometry/path-data.ts';
-import { boxOf, COORDINATE_LIMIT, doubleArea, reverseRing, shiftRing, type Point, type Ring } from '../geometry/point.ts';
+import { boxOf, COORDINATE_LIMIT, counterClockwise, reverseRing, shiftRing, type Point, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnOfDegrees, type Turn } from '../geometry/turn.ts';
 import type { Design } from './layout-file.ts';
 import type { Part } from './problem.ts';
@@ -83,8 +83,4 @@ function flattenOutline(loop: CurvePath): FlattenedLoop {
 /** Flattened to the inside, so that the hole is never larger than the true one. */
 function openingRing(loop: CurvePath, shift: Point): Ring {
   return reverseRing(counterClockwise(shiftRing(flattenLoop(loop, { toleranceMm: FLATTENING_MM, side: 'inside' }).ring, shift)));
-}
-
-function counterClockwise(ring: Ring): Ring {
-  return doubleArea(ring) < 0 ? reverseRing(ring) : ring;
 }

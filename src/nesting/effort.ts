@@ -3,8 +3,6 @@ import type { LimitBudget } from './limit-run.ts';
 /** How long a person is willing to wait. Budgets are counted work; the seconds are their calibration on two slow cores. */
 export type Effort = 'quick' | 'normal' | 'thorough';
 
-export const EFFORTS: readonly Effort[] = ['quick', 'normal', 'thorough'];
-
 export interface Budget {
   /** Work of the pattern searches together. */
   readonly patterns: number;

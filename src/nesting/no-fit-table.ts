@@ -1,6 +1,6 @@
 import type { NoFit } from '../geometry/no-fit.ts';
 import { forbids, noFitPolygon } from '../geometry/no-fit.ts';
-import { reverseRing, doubleArea } from '../geometry/point.ts';
+import { counterClockwise } from '../geometry/point.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Turn } from '../geometry/turn.ts';
 import { addTurns, turnPoint, turnRing } from '../geometry/turn.ts';
@@ -42,7 +42,7 @@ export class NoFitTable {
   against(keepOut: KeepOut, part: number, turn: Turn): NoFit {
     let noFits = this.keepOuts.get(keepOut);
     if (!noFits) this.keepOuts.set(keepOut, (noFits = []));
-    const ring = doubleArea(keepOut.ring) > 0 ? keepOut.ring : reverseRing(keepOut.ring);
+    const ring = counterClockwise(keepOut.ring);
     return (noFits[4 * part + turn] ??= noFitPolygon(ring, turnRing(this.problem.parts[part].outline, turn), keepOut.clearance));
   }
 

@@ -1,12 +1,11 @@
-import { basename, extname } from 'node:path';
 import { inputError } from '../../base/issue.ts';
 import { compareSheets, type ComparedSheet, type Comparison } from '../../pipeline/compare.ts';
 import { readRecord } from '../../press/records.ts';
-import { listedCandidates, sheetListSchema, type SheetCandidate } from '../../press/sheet-candidates.ts';
+import { listedCandidates, sheetListSchema, squareMetres, type SheetCandidate } from '../../press/sheet-candidates.ts';
 import { english } from '../../render/messages/english.ts';
 import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
-import { readJson, refuseOverwrite, writeAll } from '../files.ts';
+import { nameOf, readJson, refuseOverwrite, writeAll } from '../files.ts';
 import { addEffortOptions, addLayingOptions, readEffortOptions, readLayingOptions, readMachines } from '../nest-options.ts';
 import { createOptionReader, sizeValue } from '../option-reader.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
@@ -53,7 +52,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const stop = createStopSignal(effort.seconds);
   const pool = createWorkerPool(effort.workers ?? defaultWorkers());
   try {
-    const job = { ...laying, machines, id: basename(path, extname(path)), blank, drawing: dieline, candidates, madeToOrder };
+    const job = { ...laying, machines, id: nameOf(path), blank, drawing: dieline, candidates, madeToOrder };
     const comparison = await compareSheets(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
     if (raw.json !== undefined) writeAll([{ path: raw.json, content: comparisonJson(comparison) }]);
     if (raw.json !== '-') process.stdout.write(comparisonText(comparison));
@@ -68,7 +67,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
 function sizeList(text: string): SheetCandidate[] | undefined {
   const sizes = text.split(',').map(sizeValue);
   if (sizes.includes(undefined)) return undefined;
-  return sizes.map((sheet) => ({ sheet: sheet!, grain: undefined, origin: { kind: 'stock' }, boughtM2: (sheet!.width * sheet!.height) / 1e6 }));
+  return sizes.map((sheet) => ({ sheet: sheet!, grain: undefined, origin: { kind: 'stock' }, boughtM2: squareMetres(sheet!) }));
 }
 
 function comparisonJson(comparison: Comparison): string {

@@ -1,4 +1,4 @@
-import { basename, extname } from 'node:path';
+import { extname } from 'node:path';
 import type { Dieline } from '../../dieline/dieline.ts';
 import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
 import { nest, type NestOutcome } from '../../pipeline/nest.ts';
@@ -6,7 +6,7 @@ import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
-import { readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { addEffortOptions, addLayingOptions, readNestOptions } from '../nest-options.ts';
 import { printReport } from '../print-report.ts';
 import { createProgress } from '../progress.ts';
@@ -64,7 +64,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const limits: LimitStep[] = [];
   try {
     const outcome = await nest(
-      { ...options, id: designName(path), blank, drawing: dieline, locked },
+      { ...options, id: nameOf(path), blank, drawing: dieline, locked },
       {
         effort: options.effort,
         seed: options.seed,
@@ -79,7 +79,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
       },
     );
     progress.end();
-    const occasion = { name: basename(path, extname(path)), seed: options.seed, seconds: stop.elapsed() / 1000, history, limits };
+    const occasion = { name: nameOf(path), seed: options.seed, seconds: stop.elapsed() / 1000, history, limits };
     const showings = outcome.layouts.map((layout) => showNest(outcome, layout, occasion));
     writeAll(await outputFiles(raw, outcome, showings, history));
     if (raw.json !== '-') sayAll(dieline, outcome, showings);
@@ -89,10 +89,6 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
     stop.dispose();
     await pool.close();
   }
-}
-
-function designName(path: string): string {
-  return basename(path, extname(path));
 }
 
 async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonly Showing[], history: readonly Improvement[]): Promise<Output[]> {

@@ -1,17 +1,17 @@
-import { basename, dirname, extname, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
-import { InputError, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { writeLayoutFile } from '../../layout/layout-file.ts';
 import { layReel, type ReelJob, type ReelOutcome } from '../../pipeline/reel.ts';
+import { readRecord } from '../../press/records.ts';
 import { english } from '../../render/messages/english.ts';
 import { sheetScene } from '../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../render/svg.ts';
 import { viewOfLayout } from '../../render/view-of-layout.ts';
 import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
-import { readJson, refuseOverwrite, writeAll } from '../files.ts';
+import { nameOf, readJson, refuseOverwrite, writeAll } from '../files.ts';
 import { addEffortOptions, readEffortOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { readDrawing } from '../read-drawing.ts';
@@ -79,11 +79,7 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
 }
 
 function readReelJob(path: string): { job: ReelJob; files: readonly string[]; doubtful: boolean } {
-  const parsed = jobSchema.safeParse(readJson(path));
-  if (!parsed.success) {
-    throw new InputError(parsed.error.issues.map((issue): Issue => ({ code: 'field-not-valid', severity: 'error', where: `${path}: ${issue.path.join('.') || 'whole file'}`, facts: { reason: issue.message } })));
-  }
-  const { width, gap, bleed, designs } = parsed.data;
+  const { width, gap, bleed, designs } = readRecord(jobSchema, readJson(path), path);
   const taken = new Map<string, number>();
   const files = designs.map(({ file }) => resolve(dirname(path), file));
   const read = designs.map(({ ups, rotations, blank: number }, index) => {
@@ -97,7 +93,7 @@ function readReelJob(path: string): { job: ReelJob; files: readonly string[]; do
 
 /** The same drawing may be listed twice, with other rotations. */
 function uniqueName(file: string, taken: Map<string, number>): string {
-  const name = basename(file, extname(file));
+  const name = nameOf(file);
   const count = (taken.get(name) ?? 0) + 1;
   taken.set(name, count);
   return count === 1 ? name : `${name}-${count}`;

@@ -1,5 +1,5 @@
 import type { Ring } from '../../geometry/point.ts';
-import { boxOf, doubleArea, reverseRing, shiftRing } from '../../geometry/point.ts';
+import { boxOf, counterClockwise, shiftRing } from '../../geometry/point.ts';
 import type { Turn } from '../../geometry/turn.ts';
 import { addTurns, turnRing } from '../../geometry/turn.ts';
 import type { Problem } from '../../layout/problem.ts';
@@ -105,8 +105,7 @@ function keepOutSets(granted: Granted, blank: Ring): ForbiddenSet[] {
 
 /** The ring counter-clockwise, in half micrometres about the middle of the usable area. */
 export function onSheet(ring: Ring, { usable }: Granted): Ring {
-  const counterClockwise = doubleArea(ring) > 0 ? ring : reverseRing(ring);
-  const doubled = counterClockwise.map(({ x, y }) => ({ x: 2 * x, y: 2 * y }));
+  const doubled = counterClockwise(ring).map(({ x, y }) => ({ x: 2 * x, y: 2 * y }));
   return shiftRing(doubled, { x: -usable.minX - usable.maxX, y: -usable.minY - usable.maxY });
 }
 

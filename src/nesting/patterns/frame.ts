@@ -1,9 +1,8 @@
-import type { Box } from '../../geometry/point.ts';
-import { requiredGap, type Placement, type Problem } from '../../layout/problem.ts';
+import { ringArea, type Box, type Ring } from '../../geometry/point.ts';
+import { requiredGap, type Part, type Placement, type Problem } from '../../layout/problem.ts';
 import { createContact, type Contact } from './contact.ts';
 import { profileFrom, type Profile } from './profile.ts';
 import { differentVersions, type Version } from './versions.ts';
-import type { Ring } from '../../geometry/point.ts';
 
 /** A blank of a pattern: version index and the lower left corner of its box. */
 export interface Item {
@@ -40,28 +39,31 @@ export interface PatternPart {
   readonly asked: { count: number };
 }
 
-const known = new WeakMap<Problem, PatternPart[]>();
+const known = new WeakMap<readonly Part[], Map<number, readonly PatternPart[]>>();
 
-/** The problem's parts, made once a problem: the tables cost milliseconds and every pattern search asks them. */
-export function patternParts(problem: Problem): readonly PatternPart[] {
-  const found = known.get(problem);
-  if (found) return found;
-  const parts = problem.parts.map((_, part) => createPatternPart(problem, part));
-  known.set(problem, parts);
-  return parts;
+/**
+ * The problem's parts, made once for the same parts and gap: the tables cost milliseconds, every pattern search asks them,
+ * and a comparison asks them of many sheets.
+ */
+export function patternParts({ parts, rules }: Problem): readonly PatternPart[] {
+  const gap = requiredGap(rules);
+  const byGap = known.get(parts) ?? new Map<number, readonly PatternPart[]>();
+  known.set(parts, byGap);
+  const found = byGap.get(gap) ?? parts.map((part, index) => createPatternPart(part, index, gap));
+  byGap.set(gap, found);
+  return found;
 }
 
-function createPatternPart(problem: Problem, part: number): PatternPart {
-  const versions = differentVersions(problem.parts[part]);
-  const gap = requiredGap(problem.rules);
+function createPatternPart(part: Part, index: number, gap: number): PatternPart {
+  const versions = differentVersions(part);
   const asked = { count: 0 };
   const rings = versions.map((version) => version.ring);
   const mirrored = rings.map((ring) => ring.map(({ x, y }) => ({ x: y, y: x })));
   const up = contactTable(rings, gap, asked);
   const right = contactTable(mirrored, gap, asked);
   return {
-    part,
-    area: areaOf(rings[0]),
+    part: index,
+    area: ringArea(rings[0]),
     versions,
     upright: { sizes: versions.map(({ width, height }) => ({ width, height })), gap, up, right },
     swapped: { sizes: versions.map(({ width, height }) => ({ width: height, height: width })), gap, up: right, right: up },
@@ -79,10 +81,6 @@ function contactTable(rings: readonly Ring[], gap: number, asked: { count: numbe
     const contact = (contacts[a * rings.length + b] ??= createContact((above[a] ??= profileFrom('above', rings[a])), (below[b] ??= profileFrom('below', rings[b])), gap));
     return contact(shift);
   };
-}
-
-function areaOf(ring: Ring): number {
-  return Math.abs(ring.reduce((sum, p, i) => sum + p.x * ring[(i + 1) % ring.length].y - p.y * ring[(i + 1) % ring.length].x, 0)) / 2;
 }
 
 /** A field to fill, seen with the sheet's axes or with x and y swapped; items lie in [0, width] × [0, height]. */
