@@ -14,6 +14,7 @@ const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
   gang: async () => (await import('./commands/gang.ts')).registerGang,
   reel: async () => (await import('./commands/reel.ts')).registerReel,
   quote: async () => (await import('./commands/quote.ts')).registerQuote,
+  day: async () => (await import('./commands/day.ts')).registerDay,
   judge: async () => (await import('./commands/judge.ts')).registerJudge,
   handover: async () => (await import('./commands/handover.ts')).registerHandover,
 };

@@ -21,7 +21,7 @@ const text = z.string().max(500);
 const amount = z.number().min(0).max(1e9);
 const quantity = z.int().min(1, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
 /** A record itself, or the path of its file. */
-const recordOrFile = z.union([z.string(), z.record(z.string(), z.unknown())]);
+export const recordOrFile = z.union([z.string(), z.record(z.string(), z.unknown())]);
 
 const boardOfJob = boardSchema.extend({
   packet: z.int().positive().max(100_000).optional(),

@@ -52,22 +52,22 @@ export function combineSettings(options: MachineSettings, { press, cutter }: Mac
   };
 }
 
-/** Refuses a sheet or board that a machine cannot take. */
-export function checkMachines(sheet: Size, machines: Machines): void {
+/** Refuses a sheet or board that a machine cannot take. `where` names the sheet to the user. */
+export function checkMachines(sheet: Size, machines: Machines, where = '--sheet'): void {
   for (const [kind, machine] of [['press', machines.press], ['die-cutter', machines.cutter]] as const) {
     if (!machine) continue;
     const name = machine.name ?? `the ${kind}`;
     const { minSheet, maxSheet } = machine;
     if (maxSheet && (sheet.width > maxSheet.width || sheet.height > maxSheet.height)) {
-      throw inputError('sheet-too-large-for-machine', { where: '--sheet', facts: { ...sheet, machine: name, maxWidth: maxSheet.width, maxHeight: maxSheet.height } });
+      throw inputError('sheet-too-large-for-machine', { where, facts: { width: sheet.width, height: sheet.height, machine: name, maxWidth: maxSheet.width, maxHeight: maxSheet.height } });
     }
     if (minSheet && (sheet.width < minSheet.width || sheet.height < minSheet.height)) {
-      throw inputError('sheet-too-small-for-machine', { where: '--sheet', facts: { ...sheet, machine: name, minWidth: minSheet.width, minHeight: minSheet.height } });
+      throw inputError('sheet-too-small-for-machine', { where, facts: { width: sheet.width, height: sheet.height, machine: name, minWidth: minSheet.width, minHeight: minSheet.height } });
     }
     const caliper = machines.board?.caliper;
     const [least, most] = [machine.caliperMin ?? 0, machine.caliperMax ?? Infinity];
     if (caliper !== undefined && (caliper < least || caliper > most)) {
-      throw inputError('board-caliper-outside-machine', { where: '--board', facts: { caliper, machine: name, least, most: Number.isFinite(most) ? most : 'any' } });
+      throw inputError('board-caliper-outside-machine', { where: where === '--sheet' ? '--board' : where, facts: { caliper, machine: name, least, most: Number.isFinite(most) ? most : 'any' } });
     }
   }
 }

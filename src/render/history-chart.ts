@@ -1,3 +1,4 @@
+import { CHART_TEXT as TEXT, rule, write } from './chart-marks.ts';
 import type { Format } from './format.ts';
 import type { ReportWords } from './messages/words.ts';
 import type { Moment, NestFacts } from './nest-facts.ts';
@@ -10,7 +11,6 @@ import { element, escapeXml } from './xml.ts';
 const WIDTH = 640;
 const HEIGHT = 220;
 const PLOT = { left: 46, right: 616, top: 26, base: 182 } as const;
-const TEXT = 11;
 /** Labels along the time axis; more would touch one another. */
 const MOST_TICKS = 4;
 /** Earlier moments are drawn as this one: a hundredth of a second, one step of work. */
@@ -69,14 +69,6 @@ function axesFor(steps: readonly Step[]) {
   const x = (at: number) => PLOT.left + ((PLOT.right - PLOT.left) * Math.log10(at / least)) / Math.log10(most / least);
   const y = (value: number) => PLOT.base - ((PLOT.base - PLOT.top) * (value - low)) / (high - low);
   return { least, most, low, high, x, y };
-}
-
-function rule(x1: number, y1: number, x2: number, y2: number, strength: number): string {
-  return element('path', { d: `M${plain(x1)} ${plain(y1)}L${plain(x2)} ${plain(y2)}`, stroke: 'currentColor', 'stroke-opacity': strength, fill: 'none' });
-}
-
-function write(text: string, x: number, y: number, anchor: 'end' | 'middle' | 'start', bold = false): string {
-  return element('text', { x: plain(x), y: plain(y), 'text-anchor': anchor, 'font-weight': bold ? 'bold' : undefined, fill: 'currentColor' }, escapeXml(text));
 }
 
 /** The number of ups above every step that is long enough for it; the last one always is named. */

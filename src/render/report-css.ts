@@ -14,6 +14,7 @@ figure svg { display: block; width: 100%; height: auto; }
 .chart { max-width: 44rem; margin-bottom: 1rem; }
 .chart svg { color: inherit; }
 .chart-stair { stroke: var(--accent); }
+.chart-bar { fill: var(--accent); }
 table { border-collapse: collapse; width: 100%; }
 th, td { padding: .35rem .75rem .35rem 0; text-align: left; vertical-align: top; border-bottom: 1px solid var(--line); }
 tr:last-child > * { border-bottom: 0; }
@@ -39,6 +40,8 @@ footer h2 { font-size: 1rem; color: var(--ink); }
   .paper { padding: 0; border: 0; }
   .bar { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   h2 { break-after: avoid; }
+  .own-page { break-before: page; }
+  .own-page .paper { max-width: 150mm; }
   tr, figure, footer { break-inside: avoid; }
 }
 `;

@@ -37,14 +37,14 @@ function pictureHtml({ svg, onPaper }: ReportPicture): string {
   return element('figure', { class: onPaper ? 'paper' : 'chart' }, `\n${svg}`);
 }
 
-function sectionHtml({ id, heading, sentences, figures }: ReportSection, pictures: string): string {
+function sectionHtml({ id, heading, sentences, figures, ownPage }: ReportSection, pictures: string): string {
   const parts = [
     `<h2>${prose(heading)}</h2>`,
     pictures,
     sentences.length > 0 ? `<ul>\n${sentences.map((sentence) => `<li>${prose(sentence)}</li>`).join('\n')}\n</ul>` : '',
     figures.length > 0 ? figuresHtml(figures) : '',
   ];
-  return element('section', { id }, `\n${parts.filter(Boolean).join('\n')}\n`);
+  return element('section', { id, class: ownPage ? 'own-page' : undefined }, `\n${parts.filter(Boolean).join('\n')}\n`);
 }
 
 function figuresHtml(figures: readonly Figure[]): string {

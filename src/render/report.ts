@@ -21,6 +21,8 @@ export interface ReportSection {
   readonly heading: string;
   readonly sentences: readonly string[];
   readonly figures: readonly Figure[];
+  /** Begins a new page where it is printed. */
+  readonly ownPage?: boolean;
 }
 
 export interface Figure {

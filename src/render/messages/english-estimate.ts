@@ -16,4 +16,12 @@ export const estimateMessages: MessageTable = {
   'customer-page-without-price': '{where}: there is no price to show the customer; missing: {missing}. Give the rates and a margin, or leave --customer out.',
   'versions-over-stations': '{where}: {versions} versions are more than {forms} forms of {stations} stations hold. Allow {needed} forms or more, or leave versions out.',
   'id-twice': '{where}: the id {id} is given twice. Give every version and design its own.',
+  'sheet-or-layout-missing': '{where}: the sheet is missing. Give "sheet", such as "1020x720", or "layout" with a layout file.',
+  'sheet-contradicts-layout': '{where}: "sheet" says {sheet} mm, the layout lies on {layout} mm. Leave "sheet" out, or give the layout made for it.',
+  'layout-of-form-faulty': '{where}: the layout is faulty ({faults} faults), so it is not printed. `judge` lists them; mend the layout first.',
+  'ink-twice': '{where}: the ink {ink} is named twice. Name each ink once, or give a second hit of it a name of its own.',
+  'inks-over-units': '{where}: {inks} inks are more than the {units} units of {press}. Print it in two passes, as two forms, or on another press.',
+  'press-without-coater': '{where}: {press} has no coater for the coating {coating}. Leave the coating out, or take another press.',
+  'caliper-over-classes': '{where}: the board is {caliper} mm thick; the thickest class of the changeover table ends at {most} mm. Leave "upTo" of the last class out, or add a class.',
+  'caliper-open': '{where}: the thickness of some forms is not known ({forms}), so no change of thickness is counted with them. Give "caliper" or a board record that has it.',
 };

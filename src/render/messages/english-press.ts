@@ -8,7 +8,7 @@ export const pressMessages: MessageTable = {
   'margin-raised-for-bar': '{edge} margin raised from {from} to {to} mm: ink margin {ink} mm, colour bar {bar} mm, and the bar keeps clear of the knives.',
   'square-has-no-long-side': '--sheet-grain {value}: the sheet is square ({side} mm) and has no longer side. Say x (along the gripper edge) or y.',
   'machine-binds': '{what}: the {machine} binds (press {press} mm, die-cutter {cutter} mm).',
-  'sheet-too-large-for-machine': 'sheet {width} × {height} mm is larger than {machine} takes ({maxWidth} × {maxHeight} mm). Choose a smaller sheet or another machine.',
-  'sheet-too-small-for-machine': 'sheet {width} × {height} mm is smaller than {machine} takes ({minWidth} × {minHeight} mm). Choose a larger sheet or another machine.',
-  'board-caliper-outside-machine': 'the board is {caliper} mm thick; {machine} takes {least} to {most} mm. Choose another board or machine.',
+  'sheet-too-large-for-machine': '{where}: sheet {width} × {height} mm is larger than {machine} takes ({maxWidth} × {maxHeight} mm). Choose a smaller sheet or another machine.',
+  'sheet-too-small-for-machine': '{where}: sheet {width} × {height} mm is smaller than {machine} takes ({minWidth} × {minHeight} mm). Choose a larger sheet or another machine.',
+  'board-caliper-outside-machine': '{where}: the board is {caliper} mm thick; {machine} takes {least} to {most} mm. Choose another board or machine.',
 };
