@@ -1,14 +1,14 @@
 import { InputError } from '../base/issue.ts';
 import type { Dieline } from '../dieline/dieline.ts';
 import type { ReadOptions } from '../dieline/options.ts';
-import { readSvgDrawing } from '../dieline/read-svg.ts';
+import { readDrawing as readBytes } from '../dieline/read-drawing.ts';
 import { readInput } from './files.ts';
 
 /** Reads a drawing file. Throws InputError, each reason naming the file. */
-export function readDrawing(path: string, options: ReadOptions): Dieline {
+export async function readDrawing(path: string, options: ReadOptions): Promise<Dieline> {
   const bytes = readInput(path);
   try {
-    return readSvgDrawing(bytes, options);
+    return await readBytes(bytes, options);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(error.issues.map((issue) => ({ ...issue, where: issue.where === undefined ? path : `${path}, ${issue.where}` })));

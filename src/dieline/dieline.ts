@@ -52,7 +52,9 @@ export interface Dieline {
   /** Fibre direction if the drawing names it: along the drawing's x or y. */
   readonly grain?: 'x' | 'y';
   /** Millimetres a user unit stands for, and how that was known. */
-  readonly scale: { readonly mmPerUnit: number; readonly from: 'unit' | 'assumed 96 per inch' | 'given scale' | 'given width' };
+  readonly scale: { readonly mmPerUnit: number; readonly from: 'unit' | 'assumed 96 per inch' | 'assumed millimetres' | 'given scale' | 'given width' };
+  /** Which way y grows in the program that shows the drawing. Only the places of `issues` are in such axes. */
+  readonly yAxis: 'up' | 'down';
   /** Lower-case hexadecimal SHA-256 of the drawing's bytes. */
   readonly fingerprint: string;
   readonly issues: readonly Issue[];

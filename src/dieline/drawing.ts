@@ -15,6 +15,7 @@ export interface Drawing {
   /** Size of the page whose upper left corner is the origin, mm, where the drawing has one. */
   readonly page: { readonly width: number; readonly height: number } | undefined;
   readonly scale: Dieline['scale'];
+  readonly yAxis: Dieline['yAxis'];
   readonly fingerprint: string;
   readonly issues: readonly Issue[];
 }

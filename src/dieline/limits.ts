@@ -18,7 +18,9 @@ export const READING_LIMITS = {
   /** Characters of one internal entity's text, and how many entities. Their text may hold no markup and no entity. */
   entityCharacters: 256,
   entities: 64,
-  /** Levels of `use` within `use`, and elements drawn after all of them are followed. */
+  /** Records of a DXF file: entities, vertices, table entries. */
+  records: 1_000_000,
+  /** Levels of `use` within `use`, of blocks within blocks, of forms within forms, and elements drawn after all of them are followed. */
   useDepth: 16,
   drawnElements: 300_000,
   /** Curves after all `use` are followed. */

@@ -97,7 +97,8 @@ function polyline(points: readonly Point[]): Curve[] {
   return points.slice(1).map((to, i) => ({ kind: 'line', from: points[i], to }));
 }
 
-function oval(cx: number, cy: number, radiusX: number, radiusY: number): Subpath[] {
+/** The whole ellipse in four quarters, from its tip on the right. */
+export function oval(cx: number, cy: number, radiusX: number, radiusY: number): Subpath[] {
   if (!(radiusX > 0 && radiusY > 0)) return [];
   const ellipse = { centre: { x: cx, y: cy }, radiusX, radiusY, tilt: 0 };
   const quarters = [0, 1, 2, 3].map((quarter) => ellipseArc(ellipse, (quarter * Math.PI) / 2, Math.PI / 2));

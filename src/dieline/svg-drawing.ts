@@ -1,10 +1,10 @@
 import { inputError, type Issue } from '../base/issue.ts';
 import { areaFactor, compose, mapPath, mapPoint, scaling, translation, type Affine } from '../geometry/affine.ts';
-import type { CurvePath } from '../geometry/curve.ts';
 import { lengthOf } from '../geometry/vector.ts';
 import { normaliseColour } from './colour.ts';
 import { decodeDrawing } from './decode.ts';
-import type { Drawing, DrawnLine, DrawnText, LineSource, NameLevel } from './drawing.ts';
+import { collectDrawing } from './drawing-collector.ts';
+import type { Drawing, LineSource, NameLevel } from './drawing.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { inPixels, parseNumbers, parseSvgLength } from './length.ts';
 import { READING_LIMITS } from './limits.ts';
@@ -14,7 +14,7 @@ import { parseStyleSheet } from './style-sheet.ts';
 import { describeElement, nameLevelOf } from './svg-names.ts';
 import { about, parseTransform } from './transform-list.ts';
 import { fitViewBox, pageOf, viewBoxOf, type Viewport } from './viewport.ts';
-import { attributeByLocalName, limitPassed, parseXml, textWithin, type XmlElement } from './xml.ts';
+import { attributeByLocalName, parseXml, textWithin, type XmlElement } from './xml.ts';
 
 /** What holds for the children of an element. */
 interface Context {
@@ -36,45 +36,32 @@ export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
   const { root, issues: xmlIssues } = parseXml(decodeDrawing(bytes));
   if (root.name !== 'svg' || !root.svg) throw inputError('drawing-not-svg', { facts: { root: root.name } });
   const page = pageOf(root, scale);
-  const collector = createCollector(root);
-  collector.issues.push(...xmlIssues);
+  const { collector, visitRoot, allPhysical } = createVisitor(root);
+  const { lines, issues } = collector;
   const map = compose(scaling(1, -1), page.map);
-  collector.visitRoot(root, { style: ROOT_STYLE, map, viewport: page.viewport, levels: [], following: [] });
-  const { lines, fills, texts, issues } = collector;
+  visitRoot(root, { style: ROOT_STYLE, map, viewport: page.viewport, levels: [], following: [] });
   const assumed = page.scale.from === 'assumed 96 per inch';
-  const physical = lines.length > 0 && collector.allPhysical();
-  if (assumed && !physical) issues.unshift(unitAssumed(page));
+  const physical = lines.length > 0 && allPhysical();
+  issues.unshift(...(assumed && !physical ? [unitAssumed(page)] : []), ...xmlIssues);
   const from = assumed && physical ? 'unit' : page.scale.from;
-  return { lines, fills, texts, page: page.size, scale: { mmPerUnit: page.scale.mmPerUnit, from }, fingerprint: fingerprintOf(bytes), issues };
+  return collector.finish({ page: page.size, scale: { mmPerUnit: page.scale.mmPerUnit, from }, fingerprint: fingerprintOf(bytes), yAxis: 'down' });
 }
 
-function createCollector(root: XmlElement) {
-  const lines: DrawnLine[] = [];
-  const fills: DrawnLine[] = [];
-  const texts: DrawnText[] = [];
-  const issues: Issue[] = [];
+function createVisitor(root: XmlElement) {
+  const collector = collectDrawing();
+  const { once, issues, texts } = collector;
   const sheet = parseStyleSheet(styleSheetText(root));
   for (const selector of sheet.unread) issues.push({ code: 'selector-not-read', severity: 'note', facts: { selector } });
   const styleOf = createStyler(sheet);
   const byId = indexById(root);
-  let drawn = 0;
-  let curves = 0;
   let physical = true;
-
-  const said = new Map<string, number>();
-  const once = (code: string, severity: Issue['severity'], where: string, facts: Issue['facts'] = {}) => {
-    const count = (said.get(code) ?? 0) + (said.has(`${code} ${where}`) ? 0 : 1);
-    if (count > MOST_OF_ONE_CODE || said.has(`${code} ${where}`)) return;
-    said.set(code, count).set(`${code} ${where}`, 1);
-    issues.push({ code, severity, where, facts });
-  };
 
   const visit = (element: XmlElement, outer: Context): void => {
     if (!element.svg || NOT_DRAWN.has(element.name)) {
       if (element.svg && NEVER_FOLLOWED.has(element.name)) once('element-left-out', 'note', element.name);
       return;
     }
-    if (++drawn > READING_LIMITS.drawnElements) throw limitPassed('drawn elements', READING_LIMITS.drawnElements);
+    const drawn = collector.nextElement();
     const style = styleOf(element, outer.style);
     if (style.own.display === 'none' || Number(style.own.opacity ?? 1) === 0) return;
     const level = nameLevelOf(element, drawn);
@@ -152,7 +139,7 @@ function createCollector(root: XmlElement) {
     if (target.name !== 'symbol') return visit(target, moved);
     const style = styleOf(target, moved.style);
     if (style.own.display === 'none') return;
-    const level = nameLevelOf(target, ++drawn);
+    const level = nameLevelOf(target, collector.nextElement());
     const levels = level ? [level, ...moved.levels] : moved.levels;
     visitChildren(target, placedViewport(target, element, { ...moved, style, levels }));
   };
@@ -167,16 +154,9 @@ function createCollector(root: XmlElement) {
     const shape = readShape(element, context.style, context.viewport);
     if (shape.fault !== undefined) once('shape-not-read', 'warning', described, { fault: shape.fault });
     if (paint.stroked && !shape.physical) physical = false;
-    const source: LineSource = { index: drawn, described, levels: context.levels, ...paint };
+    const source: LineSource = { index: collector.elements(), described, levels: context.levels, ...paint };
     for (const { curves: own, closed } of shape.paths) {
-      const mapped = mapPath(context.map, own);
-      if (!withinRange(mapped)) {
-        once('coordinates-out-of-range', 'warning', described, { limit: READING_LIMITS.coordinateMm });
-        continue;
-      }
-      curves += mapped.length;
-      if (curves > READING_LIMITS.curves) throw limitPassed('curves', READING_LIMITS.curves);
-      (paint.stroked ? lines : fills).push({ curves: mapped, closed, source });
+      collector.addPath(paint.stroked ? 'lines' : 'fills', { curves: mapPath(context.map, own), closed, source });
     }
   };
 
@@ -195,11 +175,8 @@ function createCollector(root: XmlElement) {
     texts.push({ content, place, heightMm: size * scale, direction: { x: along.x / scale, y: along.y / scale }, anchor: inherited['text-anchor'], levels: context.levels });
   };
 
-  return { lines, fills, texts, issues, visitRoot, allPhysical: () => physical };
+  return { collector, visitRoot, allPhysical: () => physical };
 }
-
-/** Elements with one and the same flaw that are listed; more are as one. */
-const MOST_OF_ONE_CODE = 20;
 
 /** Elements whose content is not drawn where it stands. */
 const NOT_DRAWN: ReadonlySet<string> = new Set([
@@ -258,15 +235,6 @@ function isPaint(paint: string): boolean {
   return paint !== 'none' && paint !== 'transparent' && paint !== '';
 }
 
-function withinRange(path: CurvePath): boolean {
-  const within = (value: number) => Math.abs(value) <= READING_LIMITS.coordinateMm;
-  return path.every((curve) => {
-    const points = curve.kind === 'cubic' ? [curve.from, curve.control1, curve.control2, curve.to] : [curve.from, curve.to];
-    const radii = curve.kind === 'arc' ? [curve.radiusX, curve.radiusY] : [];
-    return points.every(({ x, y }) => within(x) && within(y)) && radii.every(within);
-  });
-}
-
 /** Page sizes by which drawings in desktop points, 72 an inch, are known, in points: A5 to A0 of ISO 216, and letter. */
 const PAGES_IN_POINTS: readonly (readonly [name: string, short: number, long: number])[] = [
   ['A5', 419.53, 595.28], ['A4', 595.28, 841.89], ['A3', 841.89, 1190.55], ['A2', 1190.55, 1683.78], ['A1', 1683.78, 2383.94], ['A0', 2383.94, 3370.39], ['letter', 612, 792],
@@ -276,6 +244,6 @@ function unitAssumed({ scale, viewport }: ReturnType<typeof pageOf>): Issue {
   const short = Math.min(viewport.width, viewport.height);
   const long = Math.max(viewport.width, viewport.height);
   const page = PAGES_IN_POINTS.find(([, width, height]) => Math.abs(short - width) < 1 && Math.abs(long - height) < 1);
-  if (page) return { code: 'unit-assumed', severity: 'warning', facts: { hint: ` The page would be ${page[0]} at 72 units an inch (--scale 0.352778).`, mmPerUnit: scale.mmPerUnit } };
-  return { code: 'unit-assumed', severity: 'warning', facts: { hint: '', mmPerUnit: scale.mmPerUnit } };
+  const hint = page ? ` The page would be ${page[0]} at 72 units an inch (--scale 0.352778).` : '';
+  return { code: 'unit-assumed', severity: 'warning', facts: { hint, unit: '1/96 in', mmPerUnit: scale.mmPerUnit } };
 }

@@ -46,9 +46,15 @@ export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' 
     rest: [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, finding.outside), ...rest],
     ...(grain ? { grain } : {}),
     scale: drawing.scale,
+    yAxis: drawing.yAxis,
     fingerprint: drawing.fingerprint,
-    issues: issues.toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity)),
+    issues: issues.map((issue) => inOwnAxes(issue, drawing)).toSorted((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity)),
   };
+}
+
+/** Faults are found with places that run down; in some programs y grows upwards. */
+function inOwnAxes(issue: Issue, { yAxis }: Drawing): Issue {
+  return issue.place && yAxis === 'up' ? { ...issue, place: [issue.place[0], 0 - issue.place[1]] } : issue;
 }
 
 const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];

@@ -27,6 +27,21 @@ export function ellipseArc(ellipse: Ellipse, start: number, sweep: number): ArcC
   return { kind: 'arc', from, to, centre, radiusX, radiusY, tilt, start, sweep };
 }
 
+/**
+ * Part of a circle by its ends and its bulge, as DXF writes it: the tangent of a quarter of the swept angle, positive where
+ * it runs counter-clockwise. A bulge of 0 gives a line.
+ */
+export function arcOfBulge(from: Point, to: Point, bulge: number): Curve {
+  if (bulge === 0) return { kind: 'line', from, to };
+  const half = { x: (to.x - from.x) / 2, y: (to.y - from.y) / 2 };
+  const height = (1 - bulge * bulge) / (2 * bulge);
+  const middle = between(from, to, 0.5);
+  const centre = { x: middle.x - half.y * height, y: middle.y + half.x * height };
+  const arm = minus(from, centre);
+  const radius = Math.sqrt(dot(arm, arm));
+  return { kind: 'arc', from, to, centre, radiusX: radius, radiusY: radius, tilt: 0, start: Math.atan2(arm.y, arm.x), sweep: 4 * Math.atan(bulge) };
+}
+
 export interface ArcEnds {
   readonly from: Point;
   readonly to: Point;

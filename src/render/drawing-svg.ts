@@ -23,7 +23,7 @@ const LOOKS: Readonly<Partial<Record<Role, Look>>> = {
 const OTHER_RULE: Look = { stroke: 'ink', width: 0.3, dash: [5, 1, 1, 1] };
 const LEFT_OUT: Look = { stroke: 'light', width: 0.2 };
 
-function drawingScene(file: string, { blanks, rest, issues }: Dieline): Scene {
+function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline): Scene {
   const paths = [...blanks.map(({ outline }) => outline), ...rest.map(({ curves }) => curves)];
   const inner = boxOf(paths.flatMap((path) => flattenPath(path, PICTURE_TOLERANCE_MM)));
   const unit = Math.max(inner.maxX - inner.minX, inner.maxY - inner.minY) / 100;
@@ -36,7 +36,7 @@ function drawingScene(file: string, { blanks, rest, issues }: Dieline): Scene {
     ...[...rules].map(([role, list]): SceneLayer => ({ name: role, items: [pathItem(list, lookOf(role))] })),
     { name: 'numbers', items: blanks.length > 1 ? blanks.map(({ number, box: own }) => text(String(number), middle(own), 5 * unit, 'middle')) : [] },
     { name: 'legend', items: key },
-    { name: 'faults', items: faultMarks(issues, unit) },
+    { name: 'faults', items: faultMarks(issues, yAxis, unit) },
   ];
   const box = grown(inner, 6 * unit);
   const whole = { ...box, minY: box.minY - 3 * unit * rules.size };
@@ -83,12 +83,12 @@ function text(content: string, at: Point, size: number, anchor: TextItem['anchor
   return { kind: 'text', text: content, at, size, anchor, turn: 0, bold: true, paint: 'accent' };
 }
 
-/** A ring round each place, and beside it the numbers of the remarks that are there. Places are in the drawing's axes, y down. */
-function faultMarks(issues: readonly Issue[], unit: number): SceneItem[] {
+/** A ring round each place, and beside it the numbers of the remarks that are there. Places are in the drawing's axes. */
+function faultMarks(issues: readonly Issue[], yAxis: Dieline['yAxis'], unit: number): SceneItem[] {
   const byPlace = new Map<string, { centre: Point; numbers: number[] }>();
   for (const [{ place }, number] of numberFaults(issues)) {
     const [x, y] = place!;
-    const mark = byPlace.get(`${x} ${y}`) ?? { centre: { x, y: -y }, numbers: [] };
+    const mark = byPlace.get(`${x} ${y}`) ?? { centre: { x, y: yAxis === 'up' ? y : -y }, numbers: [] };
     mark.numbers.push(number);
     byPlace.set(`${x} ${y}`, mark);
   }

@@ -10,10 +10,10 @@ const format = createFormat('en');
 
 /** The drawing as understood, for people: blanks with their figures, then what was assumed, then faults with places. */
 export function drawingText(file: string, dieline: Dieline, options: ReadOptions): string {
-  const { blanks, issues, scale, grain, fingerprint } = dieline;
+  const { blanks, issues, scale, grain, fingerprint, yAxis } = dieline;
   const parts = [
     [`${file}: ${blanks.length === 1 ? 'one blank' : `${blanks.length} blanks`}`],
-    ...blanks.map((blank) => describeBlank(blank, blanks.length > 1)),
+    ...blanks.map((blank) => describeBlank(blank, blanks.length > 1, yAxis)),
     [
       row('scale', `${format.number(scale.mmPerUnit, 6)} mm a user unit (${scale.from})`),
       row('grain', grain ? `along ${grain}` : 'not said'),
@@ -29,11 +29,12 @@ function row(name: string, text: string): string {
   return `  ${name.padEnd(14)}${text}`;
 }
 
-function describeBlank(blank: Blank, numbered: boolean): string[] {
+function describeBlank(blank: Blank, numbered: boolean, yAxis: Dieline['yAxis']): string[] {
   const { box, areaMm2, openings } = blank;
+  const [corner, y] = yAxis === 'up' ? ['lower left', box.minY] : ['upper left', -box.maxY];
   const lengths = Object.entries(ruleLengths(blank)).sort(([, a], [, b]) => b - a);
   return [
-    ...(numbered ? [`Blank ${blank.number}, upper left corner at ${format.bareLength(box.minX)}, ${format.bareLength(-box.maxY)} mm`] : []),
+    ...(numbered ? [`Blank ${blank.number}, ${corner} corner at ${format.bareLength(box.minX)}, ${format.bareLength(y)} mm`] : []),
     row('size', format.size(box.maxX - box.minX, box.maxY - box.minY)),
     row('area', `${format.area(areaMm2)}${openings.length > 0 ? ` (openings not taken off)` : ''}`),
     row('openings', String(openings.length)),

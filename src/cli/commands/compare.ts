@@ -42,7 +42,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const effort = readEffortOptions(reader);
   reader.finish();
   const machines = readMachines(raw);
-  const { dieline, blank } = readChosenBlank(path, raw, laying.drawnFrom);
+  const { dieline, blank } = await readChosenBlank(path, raw, laying.drawnFrom);
   const list = isFile ? readRecord(sheetListSchema, readJson(raw.sheets), raw.sheets) : undefined;
   const candidates = list ? listedCandidates(list, machines) : sizeList(raw.sheets)!;
   if (candidates.length === 0 && !list?.madeToOrder) throw inputError('no-sheets-listed', { where: raw.sheets });

@@ -54,7 +54,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
   refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board].filter((input) => input !== undefined), outputs);
   const options = readNestOptions(raw);
-  const { dieline, blank } = readChosenBlank(path, raw, options.drawnFrom);
+  const { dieline, blank } = await readChosenBlank(path, raw, options.drawnFrom);
   const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
 
   const stop = createStopSignal(options.seconds);

@@ -13,19 +13,19 @@ export const registerRead: RegisterCommand = (program) => {
   const command = program
     .command('read')
     .description('Reads a drawing and says what it holds: blanks, outline, openings, rules by role and length, faults with their places.')
-    .argument('<drawing>', 'a dieline as SVG');
+    .argument('<drawing>', 'a dieline as SVG or DXF');
   addDrawingOptions(command)
     .option('--json <file>', 'write what was read as JSON; - is standard output')
     .option('--svg <file>', 'write a picture of the drawing as understood, faults numbered as in the list')
     .addHelpText('after', '\nExit code 0: read; 1: read, but repaired or in doubt (see the warnings); 2: no blank was found.')
     .action(
-      action((path: string, raw: Readonly<Record<string, unknown>>) => {
+      action(async (path: string, raw: Readonly<Record<string, unknown>>) => {
         const reader = createOptionReader(raw);
         const options = readDrawingOptions(raw, reader);
         reader.finish();
         const { json, svg } = raw as { json?: string; svg?: string };
         refuseOverwrite([path, ...(raw.roles === undefined ? [] : [String(raw.roles)])], [json, svg]);
-        const dieline = readDrawing(path, options);
+        const dieline = await readDrawing(path, options);
         const chosen = dieline.blanks.length === 0 ? undefined : onlyOrChosen(dieline, options.blank);
         const content = drawingJson(path, dieline, chosen, options);
         if (dieline.blanks.length === 0) return refuse(dieline, json === '-' ? content : drawingText(path, dieline, options));

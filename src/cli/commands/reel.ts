@@ -60,7 +60,7 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   const reader = createOptionReader(raw);
   const effort = readEffortOptions(reader);
   reader.finish();
-  const { job, files, doubtful } = readReelJob(path);
+  const { job, files, doubtful } = await readReelJob(path);
   refuseOverwrite([path, ...files], [raw.json, raw.svg]);
   const stop = createStopSignal(effort.seconds);
   const pool = createWorkerPool(effort.workers ?? defaultWorkers());
@@ -78,12 +78,13 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   }
 }
 
-function readReelJob(path: string): { job: ReelJob; files: readonly string[]; doubtful: boolean } {
+async function readReelJob(path: string): Promise<{ job: ReelJob; files: readonly string[]; doubtful: boolean }> {
   const { width, gap, bleed, designs } = readRecord(jobSchema, readJson(path), path);
   const taken = new Map<string, number>();
   const files = designs.map(({ file }) => resolve(dirname(path), file));
+  const drawings = await Promise.all(files.map((file) => readDrawing(file, DEFAULT_READ_OPTIONS)));
   const read = designs.map(({ ups, rotations, blank: number }, index) => {
-    const drawing = readDrawing(files[index]!, DEFAULT_READ_OPTIONS);
+    const drawing = drawings[index]!;
     const turns = [...new Set(rotations.map((degrees) => turnOfDegrees(degrees) as Turn))];
     return { id: uniqueName(files[index]!, taken), blank: chooseBlank(drawing, number), drawing, ups, turns };
   });

@@ -45,6 +45,7 @@ export function dielineOfBlank({ style, values, flat }: StyledBlank, grain: 'x' 
     rest: [],
     ...(grain === 'any' ? {} : { grain }),
     scale: { mmPerUnit: 1, from: 'unit' },
+    yAxis: 'down',
     fingerprint: fingerprintOf(new TextEncoder().encode(JSON.stringify([style.id, values]))),
     issues: [],
   };
