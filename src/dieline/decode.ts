@@ -5,13 +5,18 @@ import { limitPassed } from './xml.ts';
 /** The file's characters, by its byte order mark or its XML declaration; UTF-8 without either. Throws InputError. */
 export function decodeDrawing(bytes: Uint8Array): string {
   if (bytes.length > READING_LIMITS.fileBytes) throw limitPassed('bytes', READING_LIMITS.fileBytes);
-  if (bytes[0] === 0x1f && bytes[1] === 0x8b) throw inputError('drawing-compressed');
+  if (isCompressed(bytes)) throw inputError('drawing-compressed');
   const encoding = encodingOf(bytes);
   try {
     return new TextDecoder(encoding, { fatal: true }).decode(bytes);
   } catch {
     throw inputError('drawing-not-text', { facts: { encoding } });
   }
+}
+
+/** By gzip, as svgz is. */
+export function isCompressed(bytes: Uint8Array): boolean {
+  return bytes[0] === 0x1f && bytes[1] === 0x8b;
 }
 
 function encodingOf(bytes: Uint8Array): string {

@@ -1,4 +1,5 @@
 import { inputError } from '../base/issue.ts';
+import { isCompressed } from './decode.ts';
 import type { Dieline } from './dieline.ts';
 import type { Drawing } from './drawing.ts';
 import { isBinaryDxf, isDxf } from './dxf/decode.ts';
@@ -24,12 +25,12 @@ async function openDrawing(bytes: Uint8Array): Promise<DrawingReader> {
   const head = String.fromCharCode(...bytes.subarray(0, 1024));
   if (isDxf(head)) return (scale) => readDxf(bytes, scale);
   if (isBinaryDxf(head)) throw inputError('dxf-binary');
-  if (SVG_BEGINS.test(head)) return (scale) => readSvg(bytes, scale);
+  if (SVG_BEGINS.test(head) || isCompressed(bytes)) return (scale) => readSvg(bytes, scale);
   throw inputError('drawing-kind-unknown');
 }
 
-/** A tag, after a byte order mark or blanks; or compressed, which is refused with a word of its own. */
-const SVG_BEGINS = /^(\u00ef\u00bb\u00bf|\u00ff\u00fe|\u00fe\u00ff)?[\s\0]*<|^\u001f\u008b/;
+/** A tag, after a byte order mark or blanks. */
+const SVG_BEGINS = /^(\u00ef\u00bb\u00bf|\u00ff\u00fe|\u00fe\u00ff)?[\s\0]*</;
 
 /** From a drawing to its blanks, at the scale that the drawing or the user says. */
 export function dielineOf(read: DrawingReader, options: ReadOptions): Dieline {
