@@ -101,15 +101,21 @@ export function refuseTakenFolder(path: string): void {
   if (held.length > 0) throw inputError('handover-folder-taken', { where: path });
 }
 
-/** Writes a new folder of files whole or not at all: beside its place under a temporary name, then renamed. */
-export function writeFolder(path: string, files: readonly { readonly name: string; readonly content: string | Uint8Array }[]): void {
+/** Writes a new folder of files whole or not at all: beside its place under a temporary name, then renamed. Returns their number. */
+export function writeFolder(path: string, files: Iterable<{ readonly name: string; readonly content: string | Uint8Array }>): number {
   const place = resolve(path);
   const temporary = join(dirname(place), `.${basename(place)}.${randomBytes(6).toString('hex')}`);
   try {
     mkdirSync(temporary);
-    for (const { name, content } of files) writeFileSync(join(temporary, name), content);
+    let count = 0;
+    for (const { name, content } of files) {
+      mkdirSync(dirname(join(temporary, name)), { recursive: true });
+      writeFileSync(join(temporary, name), content);
+      count++;
+    }
     rmdirWhereEmpty(place);
     renameSync(temporary, place);
+    return count;
   } catch (error) {
     rmSync(temporary, { force: true, recursive: true });
     throw inputError('output-not-writable', { where: path, facts: { reason: (error as Error).message } });

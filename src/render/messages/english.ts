@@ -7,6 +7,7 @@ import { handoverMessages } from './english-handover.ts';
 import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
 import { pressMessages } from './english-press.ts';
+import { shopMessages } from './english-shop.ts';
 import { styleMessages } from './english-styles.ts';
 
 export const english = createCatalogue([
@@ -18,5 +19,6 @@ export const english = createCatalogue([
   layingMessages,
   layoutMessages,
   pressMessages,
+  shopMessages,
   styleMessages,
 ]);

@@ -1,0 +1,118 @@
+import type { Command } from 'commander';
+import { inputError } from '../../base/issue.ts';
+import { textTable } from '../../render/text-table.ts';
+import { english } from '../../render/messages/english.ts';
+import { backUp } from '../../shop/library/backup.ts';
+import { exportedFiles } from '../../shop/library/export.ts';
+import { KINDS, kindOf, type Kind } from '../../shop/library/kinds.ts';
+import { entriesOf, historyOf, removeEntry, type Entry } from '../../shop/library/records.ts';
+import { offersOf } from '../../shop/library/sources.ts';
+import { takeIn } from '../../shop/library/take-in.ts';
+import { action, ASKS, DONE, REFUSED, sentence, type RegisterCommand } from '../command.ts';
+import { readInput, readJson, readText, refuseTakenFolder, writeAll, writeFolder } from '../files.ts';
+import { addLibraryOption, withLibrary } from '../library-option.ts';
+
+interface Options {
+  readonly library?: string;
+  readonly json?: string;
+  readonly as?: string;
+}
+
+export const registerLibrary: RegisterCommand = (program) => {
+  const library = program.command('library').description('The shop’s memory in one file: presses, die-cutters, boards, sheets, dies, cartons, customers, jobs, layouts and quotes, with their history.');
+  const verb = (usage: string, description: string): Command => addLibraryOption(library.command(usage).description(description)).exitOverride();
+  verb('add <paths...>', 'Takes in folders, drawings (SVG), records (JSON) and tables (CSV); what it cannot use it lists with reasons.')
+    .option('--as <kind>', 'what the files hold, where neither their folder nor their field "kind" says it')
+    .option('--json <file>', 'write what was taken in and refused as JSON; - is standard output')
+    .addHelpText('after', '\nFields that a record does not name stay as they are. Exit code 0: all taken in; 1: some refused; 2: none could be used.')
+    .action(action(add));
+  verb('list [kind]', 'Lists what there is.').option('--json <file>', 'write the list as JSON; - is standard output').action(action(list));
+  verb('show <kind> <id>', 'Shows a record and its history.').option('--json <file>', 'write all revisions as JSON; - is standard output').action(action(show));
+  verb('remove <kind> <id>', 'Takes a record out of the lists; its history stays.').action(action(remove));
+  verb('backup <file>', 'Copies the library as it is now, while others go on working.').action(action(backup));
+  verb('export <folder>', 'Writes everything as files that library add takes in again.').action(action(exportAll));
+};
+
+function kindGiven(word: string, where: string): Kind {
+  const kind = kindOf(word);
+  if (!kind) throw inputError('library-kind-not-valid', { where: `${where} ${word}`, facts: { known: Object.keys(KINDS).join(', ') } });
+  return kind;
+}
+
+function say(code: string, where: string, facts: Readonly<Record<string, string | number>> = {}): void {
+  process.stdout.write(`${english.sentence({ code, severity: 'note', where, facts })}\n`);
+}
+
+async function add(paths: readonly string[], { library: path, as, json }: Options): Promise<number> {
+  const kind = as === undefined ? undefined : kindGiven(as, '--as');
+  const offers = offersOf(paths, kind, { bytes: readInput, text: readText, json: readJson });
+  return withLibrary(path, { create: true }, (library) => {
+    const { counts, refused } = takeIn(library, offers);
+    if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-taken-in', version: 1, ...counts, refused: refused.map(({ where, issues }) => ({ where, reasons: issues.map((issue) => english.sentence(issue)) })) }) }]);
+    for (const { where, issues } of refused) process.stderr.write(`${where}\n${issues.map((issue) => `  ${sentence(issue)}\n`).join('')}`);
+    if (json !== '-') say('library-kept', library.path, { ...counts, refused: refused.length });
+    const taken = counts.new + counts.changed + counts.unchanged;
+    return refused.length === 0 ? DONE : taken === 0 ? REFUSED : ASKS;
+  });
+}
+
+function list(word: string | undefined, { library: path, json }: Options): Promise<number> {
+  const kind = word === undefined ? undefined : kindGiven(word, 'library list');
+  return withLibrary(path, { create: false }, (library) => showEntries(entriesOf(library, kind), json));
+}
+
+function showEntries(entries: readonly Entry[], json: string | undefined): number {
+  if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-library-list', version: 1, entries }) }]);
+  if (json !== '-') process.stdout.write(entries.length === 0 ? `${english.sentence({ code: 'library-empty', severity: 'note' })}\n` : `${textTable(entries.map(line)).join('\n')}\n`);
+  return DONE;
+}
+
+/** Fields that tell entries apart, in the order in which a person asks for them. */
+const TELLING = ['name', 'customer', 'dimensions', 'revision', 'rack', 'owner', 'ups', 'sheet', 'yearly', 'grade', 'grammage'];
+
+function line({ kind, id, content }: Entry): string[] {
+  const told = TELLING.flatMap((field) => (['string', 'number'].includes(typeof content[field]) ? [field === 'yearly' ? `${content[field]} a year` : field === 'ups' ? `${content[field]} up` : String(content[field])] : []));
+  return [kind, id, told.join(' · ')];
+}
+
+function show(word: string, id: string, { library: path, json }: Options): Promise<number> {
+  const kind = kindGiven(word, 'library show');
+  return withLibrary(path, { create: false }, (library) => {
+    const revisions = historyOf(library, kind, id);
+    if (revisions.length === 0) throw inputError('library-no-such', { where: `${kind} ${id}`, facts: { kind } });
+    if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-library-history', version: 1, revisions }) }]);
+    if (json === '-') return DONE;
+    const dates = revisions.map(({ revision, at, removed }) => [`revision ${revision}`, at, removed ? 'removed' : '']);
+    process.stdout.write(`${kind} ${id}\n${JSON.stringify(revisions[0].content, null, 2)}\n${textTable(dates).join('\n')}\n`);
+    return DONE;
+  });
+}
+
+function remove(word: string, id: string, { library: path }: Options): Promise<number> {
+  const kind = kindGiven(word, 'library remove');
+  return withLibrary(path, { create: false }, (library) => {
+    if (!removeEntry(library, kind, id)) throw inputError('library-no-such', { where: `${kind} ${id}`, facts: { kind } });
+    say('library-removed', library.path, { kind, id });
+    return DONE;
+  });
+}
+
+function backup(file: string, { library: path }: Options): Promise<number> {
+  return withLibrary(path, { create: false }, (library) => {
+    backUp(library, file);
+    say('library-backed-up', file);
+    return DONE;
+  });
+}
+
+function exportAll(folder: string, { library: path }: Options): Promise<number> {
+  refuseTakenFolder(folder);
+  return withLibrary(path, { create: false }, (library) => {
+    say('library-exported', folder, { count: writeFolder(folder, exportedFiles(library)) });
+    return DONE;
+  });
+}
+
+function jsonText(content: unknown): string {
+  return `${JSON.stringify(content, null, 2)}\n`;
+}
