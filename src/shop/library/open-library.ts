@@ -40,7 +40,7 @@ export function libraryError(error: unknown, path: string): unknown {
   if (code === 'SQLITE_FULL') return inputError('library-disk-full', { where: path });
   if (code === 'SQLITE_BUSY') return inputError('library-busy', { where: path });
   // A file that cannot be opened at all comes as a plain error.
-  if (/^SQLITE_(CANTOPEN|READONLY|IOERR|PERM|AUTH)/.test(code) || /^ConnectionFailed/.test((error as Error).message)) return inputError('library-not-writable', { where: path, facts: { reason: (error as Error).message } });
+  if (/^SQLITE_(CANTOPEN|READONLY|IOERR|PERM|AUTH)/.test(code) || (error as Error).message.startsWith('ConnectionFailed')) return inputError('library-not-writable', { where: path, facts: { reason: (error as Error).message } });
   if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return inputError('library-damaged', { where: path, facts: { reason: (error as Error).message } });
   return error;
 }
