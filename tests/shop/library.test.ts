@@ -60,7 +60,7 @@ describe('records', () => {
 });
 
 describe('versions', () => {
-  test.each(Array.from({ length: NEWEST_VERSION }, (_, version) => version))('a library of version %i is brought up with all it holds', (version) => {
+  test.each(Array.from({ length: NEWEST_VERSION + 1 }, (_, version) => version))('a library of version %i is brought up with all it holds', (version) => {
     const path = freshPath();
     const old = openStore(path);
     migrate(old, version);

@@ -4,13 +4,18 @@ import { textTable } from '../../render/text-table.ts';
 import { english } from '../../render/messages/english.ts';
 import { backUp } from '../../shop/library/backup.ts';
 import { exportedFiles } from '../../shop/library/export.ts';
+import { find, type Found } from '../../shop/library/find.ts';
 import { KINDS, kindOf, type Kind } from '../../shop/library/kinds.ts';
 import { entriesOf, historyOf, removeEntry, type Entry } from '../../shop/library/records.ts';
+import { shapeOf } from '../../shop/library/shapes.ts';
 import { offersOf } from '../../shop/library/sources.ts';
 import { takeIn } from '../../shop/library/take-in.ts';
 import { action, ASKS, DONE, REFUSED, sentence, type RegisterCommand } from '../command.ts';
+import { addDrawingOptions } from '../drawing-options.ts';
 import { readInput, readJson, readText, refuseTakenFolder, writeAll, writeFolder } from '../files.ts';
 import { addLibraryOption, withLibrary } from '../library-option.ts';
+import { createOptionReader, lengthValue, LENGTH_WANTED } from '../option-reader.ts';
+import { readChosenBlank } from '../read-chosen-blank.ts';
 
 interface Options {
   readonly library?: string;
@@ -21,12 +26,19 @@ interface Options {
 export const registerLibrary: RegisterCommand = (program) => {
   const library = program.command('library').description('The shop’s memory in one file: presses, die-cutters, boards, sheets, dies, cartons, customers, jobs, layouts and quotes, with their history.');
   const verb = (usage: string, description: string): Command => addLibraryOption(library.command(usage).description(description)).exitOverride();
-  verb('add <paths...>', 'Takes in folders, drawings (SVG), records (JSON) and tables (CSV); what it cannot use it lists with reasons.')
+  verb('add <paths...>', 'Takes in folders, drawings, records (JSON) and tables (CSV); what it cannot use it lists with reasons.')
     .option('--as <kind>', 'what the files hold, where neither their folder nor their field "kind" says it')
     .option('--json <file>', 'write what was taken in and refused as JSON; - is standard output')
     .addHelpText('after', '\nFields that a record does not name stay as they are. Exit code 0: all taken in; 1: some refused; 2: none could be used.')
     .action(action(add));
   verb('list [kind]', 'Lists what there is.').option('--json <file>', 'write the list as JSON; - is standard output').action(action(list));
+  addDrawingOptions(
+    verb('find [words...]', 'Answers questions: do we have a die for 62 x 31 x 118? Which dies fit this drawing within 1 mm?')
+      .option('--like <drawing>', 'outlines like the one of this drawing, turned by quarters and mirrored as well')
+      .option('--within <mm>', 'tolerance of sizes and shapes (default 1)')
+      .option('--kind <kind>', 'only of this kind, such as die')
+      .option('--json <file>', 'write what was found as JSON; - is standard output'),
+  ).action(action(search));
   verb('show <kind> <id>', 'Shows a record and its history.').option('--json <file>', 'write all revisions as JSON; - is standard output').action(action(show));
   verb('remove <kind> <id>', 'Takes a record out of the lists; its history stays.').action(action(remove));
   verb('backup <file>', 'Copies the library as it is now, while others go on working.').action(action(backup));
@@ -46,8 +58,8 @@ function say(code: string, where: string, facts: Readonly<Record<string, string 
 async function add(paths: readonly string[], { library: path, as, json }: Options): Promise<number> {
   const kind = as === undefined ? undefined : kindGiven(as, '--as');
   const offers = offersOf(paths, kind, { bytes: readInput, text: readText, json: readJson });
-  return withLibrary(path, { create: true }, (library) => {
-    const { counts, refused } = takeIn(library, offers);
+  return withLibrary(path, { create: true }, async (library) => {
+    const { counts, refused } = await takeIn(library, offers);
     if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-taken-in', version: 1, ...counts, refused: refused.map(({ where, issues }) => ({ where, reasons: issues.map((issue) => english.sentence(issue)) })) }) }]);
     for (const { where, issues } of refused) process.stderr.write(`${where}\n${issues.map((issue) => `  ${sentence(issue)}\n`).join('')}`);
     if (json !== '-') say('library-kept', library.path, { ...counts, refused: refused.length });
@@ -63,8 +75,12 @@ function list(word: string | undefined, { library: path, json }: Options): Promi
 
 function showEntries(entries: readonly Entry[], json: string | undefined): number {
   if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-library-list', version: 1, entries }) }]);
-  if (json !== '-') process.stdout.write(entries.length === 0 ? `${english.sentence({ code: 'library-empty', severity: 'note' })}\n` : `${textTable(entries.map(line)).join('\n')}\n`);
+  if (json !== '-') print(entries.map(line));
   return DONE;
+}
+
+function print(rows: readonly (readonly string[])[]): void {
+  process.stdout.write(rows.length === 0 ? `${english.sentence({ code: 'library-empty', severity: 'note' })}\n` : `${textTable(rows).join('\n')}\n`);
 }
 
 /** Fields that tell entries apart, in the order in which a person asks for them. */
@@ -73,6 +89,31 @@ const TELLING = ['name', 'customer', 'dimensions', 'revision', 'rack', 'owner', 
 function line({ kind, id, content }: Entry): string[] {
   const told = TELLING.flatMap((field) => (['string', 'number'].includes(typeof content[field]) ? [field === 'yearly' ? `${content[field]} a year` : field === 'ups' ? `${content[field]} up` : String(content[field])] : []));
   return [kind, id, told.join(' · ')];
+}
+
+interface SearchOptions extends Options, Readonly<Record<string, unknown>> {
+  readonly like?: string;
+  readonly kind?: string;
+}
+
+async function search(words: readonly string[], raw: SearchOptions): Promise<number> {
+  const reader = createOptionReader(raw);
+  const within = reader.read('--within', lengthValue, LENGTH_WANTED) ?? 1;
+  reader.finish();
+  const kind = raw.kind === undefined ? undefined : kindGiven(raw.kind, '--kind');
+  const like = raw.like === undefined ? undefined : shapeOf((await readChosenBlank(raw.like, raw, 'printed')).blank);
+  return withLibrary(raw.library, { create: false }, async (library) => {
+    const found = await find(library, { text: words.join(' '), like, kind, within });
+    if (raw.json !== undefined) writeAll([{ path: raw.json, content: jsonText({ format: 'blankwright-library-found', version: 1, found: found.map(({ entry, by }) => ({ ...entry, by })) }) }]);
+    if (raw.json !== '-') print(found.map(({ entry, by }) => [...line(entry), why(by)]));
+    return found.length > 0 ? DONE : ASKS;
+  });
+}
+
+function why(by: Found['by']): string {
+  if (by.how === 'words') return '';
+  const facts = { off: by.offMm, ...(by.how === 'shape' && { turned: by.rotation === 0 ? '' : `, turned by ${by.rotation}°`, mirrored: by.mirrored ? ', mirrored' : '' }) };
+  return english.sentence({ code: `found-by-${by.how}`, severity: 'note', facts });
 }
 
 function show(word: string, id: string, { library: path, json }: Options): Promise<number> {

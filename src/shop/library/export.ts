@@ -9,6 +9,7 @@ export interface ExportedFile {
   readonly content: string | Uint8Array;
 }
 
+const DRAWINGS = 'drawings';
 /** Drawings of earlier revisions and of what was removed: kept for the history, no cartons of today. */
 export const FORMER = 'former';
 
@@ -25,15 +26,16 @@ export function* exportedFiles(library: Library): Generator<ExportedFile> {
   for (const { kind, id, content } of entriesOf(library)) {
     used.add(content['drawing']);
     const drawing = content['drawing'];
-    const own = typeof drawing === 'string' ? { ...content, drawing: `../${drawingFile(drawing)}` } : content;
+    const own = typeof drawing === 'string' ? { ...content, drawing: `../${DRAWINGS}/${fileName(library, drawing)}` } : content;
     yield { name: `${KINDS[kind].plural}/${encodeURIComponent(id)}.json`, content: `${JSON.stringify({ kind, id, ...own }, null, 2)}\n` };
   }
   for (const { fingerprint } of library.rows<{ fingerprint: string }>('SELECT fingerprint FROM drawing ORDER BY fingerprint')) {
-    yield { name: used.has(fingerprint) ? drawingFile(fingerprint) : `${FORMER}/${fingerprint}.svg`, content: drawingNamed(library, fingerprint)! };
+    yield { name: `${used.has(fingerprint) ? DRAWINGS : FORMER}/${fileName(library, fingerprint)}`, content: drawingNamed(library, fingerprint)! };
   }
   yield { name: 'history.jsonl', content: revisions.map((line) => `${line}\n`).join('') };
 }
 
-function drawingFile(fingerprint: string): string {
-  return `drawings/${fingerprint}.svg`;
+function fileName(library: Library, fingerprint: string): string {
+  const start = Buffer.from((drawingNamed(library, fingerprint) ?? new Uint8Array()).subarray(0, 64)).toString('latin1');
+  return `${fingerprint}.${start.startsWith('%PDF') ? 'pdf' : start.startsWith('\x1f\x8b') ? 'svgz' : start.includes('<') ? 'svg' : 'dxf'}`;
 }

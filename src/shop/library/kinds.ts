@@ -6,9 +6,11 @@ import { parseLengthMm, parseSizeMm } from '../../base/units.ts';
 const name = z.string().max(300);
 const size = z.string().refine((text) => parseSizeMm(text) !== undefined, 'a size is wanted, such as "1020x720"');
 
-/** `62 x 31 x 118`: length, width and depth of a carton, mm. */
+/** `62 x 31 x 118`, `2x1.25x3in`: length, width and depth of a carton, mm. A unit at the end goes for all three. */
 export function parseDimensions(text: string): readonly number[] | undefined {
-  const sides = text.trim().split(/\s*[x×]\s*/i).map(parseLengthMm);
+  const parts = text.trim().split(/\s*[x×]\s*/i);
+  const unit = /[a-z]+$/i.exec(parts.at(-1)!)?.[0] ?? '';
+  const sides = parts.map((part) => parseLengthMm(/[a-z]$/i.test(part) ? part : part + unit));
   return sides.length === 3 && sides.every((mm) => mm !== undefined && mm > 0) ? (sides as number[]) : undefined;
 }
 

@@ -25,6 +25,17 @@ const STEPS: readonly string[] = [
      fingerprint TEXT PRIMARY KEY,
      bytes BLOB NOT NULL
    ) STRICT;`,
+  // 1 → 2: shapes of cartons and dies, made from their drawings when they are first asked for.
+  `CREATE TABLE shape (
+     kind TEXT NOT NULL,
+     id TEXT NOT NULL,
+     revision INTEGER NOT NULL,
+     long_mm REAL,
+     short_mm REAL,
+     shape TEXT,
+     PRIMARY KEY (kind, id)
+   ) STRICT, WITHOUT ROWID;
+   CREATE INDEX shape_size ON shape (long_mm, short_mm);`,
 ];
 
 export const NEWEST_VERSION = STEPS.length;

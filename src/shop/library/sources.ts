@@ -16,6 +16,8 @@ export interface FileReader {
 
 export type Offered = Offer | { readonly where: string; readonly error: InputError };
 
+const DRAWING = /\.(svgz?|dxf|pdf)$/i;
+
 /**
  * Everything that files and folders offer: records as JSON, tables as CSV, and every drawing that no record names as a
  * carton of its own. What a file is follows from `as`, else its field `kind`, else the name of its folder or table.
@@ -30,7 +32,7 @@ export function* offersOf(paths: readonly string[], as: Kind | undefined, read: 
       yield offered;
     }
   }
-  for (const file of files.filter((path) => /\.svg$/i.test(path) && !named.has(resolve(path)))) {
+  for (const file of files.filter((path) => DRAWING.test(path) && !named.has(resolve(path)))) {
     const kind = as ?? 'carton';
     yield { kind, id: stemOf(file), content: { drawing: basename(file) }, where: file, drawing: () => read.bytes(file) };
   }

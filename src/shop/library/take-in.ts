@@ -1,6 +1,7 @@
 import { InputError, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
-import { readSvgDrawing } from '../../dieline/read-svg.ts';
+import { fingerprintOf } from '../../dieline/fingerprint.ts';
+import { readDrawing } from '../../dieline/read-drawing.ts';
 import { readRecord } from '../../press/records.ts';
 import { drawingNamed, keepDrawing } from './drawings.ts';
 import { KINDS, type Kind } from './kinds.ts';
@@ -29,7 +30,7 @@ export interface TakenIn {
 const AT_ONCE = 100;
 
 /** Takes in all that can be used and lists the rest with its reasons. An offer that is an error was refused before. */
-export function takeIn(library: Library, offers: Iterable<Offer | { readonly where: string; readonly error: InputError }>): TakenIn {
+export async function takeIn(library: Library, offers: Iterable<Offer | { readonly where: string; readonly error: InputError }>): Promise<TakenIn> {
   const counts: Record<Kept, number> = { new: 0, changed: 0, unchanged: 0 };
   const refused: { where: string; issues: readonly Issue[] }[] = [];
   let ready: Checked[] = [];
@@ -45,7 +46,7 @@ export function takeIn(library: Library, offers: Iterable<Offer | { readonly whe
   for (const offer of offers) {
     try {
       if ('error' in offer) throw offer.error;
-      ready.push(check(library, offer));
+      ready.push(await check(library, offer));
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       refused.push({ where: offer.where, issues: error.issues });
@@ -63,7 +64,7 @@ interface Checked {
 }
 
 /** The record by its schema; its drawing must hold the blank that is meant. */
-function check(library: Library, offer: Offer): Checked {
+async function check(library: Library, offer: Offer): Promise<Checked> {
   const { kind, id, where, drawing } = offer;
   const content = KINDS[kind].grows ? merged(entryNamed(library, kind, id)?.content ?? {}, offer.content) : offer.content;
   readRecord(KINDS[kind].schema, content, where);
@@ -71,9 +72,8 @@ function check(library: Library, offer: Offer): Checked {
   const bytes = given ?? (typeof content['drawing'] === 'string' ? drawingNamed(library, content['drawing']) : undefined);
   if (!bytes) return { offer, content };
   const options = readingOf(content);
-  const dieline = located(where, () => readSvgDrawing(bytes, options));
-  located(where, () => chooseBlank(dieline, options.blank));
-  return { offer, content: { ...content, drawing: dieline.fingerprint }, ...(given && { bytes }) };
+  await located(where, async () => chooseBlank(await readDrawing(bytes, options), options.blank));
+  return { offer, content: given ? { ...content, drawing: fingerprintOf(given) } : content, ...(given && { bytes: given }) };
 }
 
 /** Fields that are not given stay as they are; null takes a field away. */
@@ -82,9 +82,9 @@ function merged(before: Offer['content'], given: Offer['content']): Offer['conte
 }
 
 /** Reasons of the drawing name the file that it came from. */
-function located<Result>(where: string, work: () => Result): Result {
+async function located(where: string, work: () => Promise<unknown>): Promise<void> {
   try {
-    return work();
+    await work();
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(error.issues.map((issue) => ({ ...issue, where: issue.where === undefined ? where : `${where}, ${issue.where}` })));
