@@ -12,6 +12,7 @@ export function addDrawingOptions(command: Command): Command {
   return command
     .option('--scale <mm>', 'millimetres one user unit of the drawing stands for')
     .option('--width-is <mm>', 'known width of the blank; the scale follows from it')
+    .option('--page <number>', 'page of a PDF (default 1)')
     .option('--blank <number>', 'which of several blanks in the drawing is meant, as `read` numbers them')
     .option('--role <rule>', 'what some lines are: Cutting=layer:knife, =class:k, =id:cut*, =stroke:#111111, =dash:any; repeatable, first match wins', collect, [])
     .option('--roles <file>', 'a file of such rules, {"roles": ["Cutting=layer:knife"]}, asked after --role')
@@ -23,13 +24,14 @@ export function readDrawingOptions(raw: Readonly<Record<string, unknown>>, reade
   const scale = reader.read('--scale', scaleValue, 'millimetres of one user unit are wanted, above 0 and at most 1000, such as 0.352778');
   const widthIs = reader.read('--width-is', widthValue, 'a width above 0 in mm is wanted, such as 182 or 7.5in');
   const blank = reader.read('--blank', wholeNumber(1, 9999), 'the number of a blank is wanted, such as 2');
+  const page = reader.read('--page', wholeNumber(1, 9999), 'the number of a page is wanted, such as 2');
   const closeGaps = reader.read('--close-gaps', gapValue, `${LENGTH_WANTED}, at most ${WIDEST_GAP_MM} mm`) ?? DEFAULT_READ_OPTIONS.closeGaps;
   if (raw.scale !== undefined && raw.widthIs !== undefined) {
     reader.fault({ code: 'options-contradict', facts: { first: '--scale', second: '--width-is', reason: 'each of them fixes the scale; give one' } });
   }
   const given = (raw.role as readonly string[] | undefined) ?? [];
   const roles = [...given.map((text) => parseRoleRule(text, '--role')), ...(raw.roles === undefined ? [] : readRoleFile(String(raw.roles)))];
-  return { roles, closeGaps, ...(scale === undefined ? {} : { scale }), ...(widthIs === undefined ? {} : { widthIs }), ...(blank === undefined ? {} : { blank }) };
+  return { roles, closeGaps, ...(scale === undefined ? {} : { scale }), ...(widthIs === undefined ? {} : { widthIs }), ...(blank === undefined ? {} : { blank }), ...(page === undefined ? {} : { page }) };
 }
 
 /** A gap wider than this is a missing line, mm. */

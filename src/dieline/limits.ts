@@ -18,6 +18,10 @@ export const READING_LIMITS = {
   /** Characters of one internal entity's text, and how many entities. Their text may hold no markup and no entity. */
   entityCharacters: 256,
   entities: 64,
+  /** Bytes of a PDF's content after unpacking: of a page, of a form, and of its lists of objects together. */
+  pdfContentBytes: 64 * 1024 * 1024,
+  /** Operators run, those of forms as often as they are drawn. */
+  pdfOperations: 10_000_000,
   /** Records of a DXF file: entities, vertices, table entries. */
   records: 1_000_000,
   /** Levels of `use` within `use`, of blocks within blocks, of forms within forms, and elements drawn after all of them are followed. */

@@ -9,6 +9,8 @@ export interface ReadOptions {
   readonly widthIs?: number;
   /** The blank that `widthIs` speaks of; needed when there are several. */
   readonly blank?: number;
+  /** Page of a PDF, from 1; the first where it is not given. */
+  readonly page?: number;
   /** First match wins. */
   readonly roles: readonly RoleRule[];
   /** Gaps up to this width in the outline are closed and listed, mm. */

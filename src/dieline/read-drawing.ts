@@ -5,6 +5,7 @@ import type { Drawing } from './drawing.ts';
 import { isBinaryDxf, isDxf } from './dxf/decode.ts';
 import { readDxf } from './dxf/dxf-drawing.ts';
 import { DEFAULT_READ_OPTIONS, type ReadOptions } from './options.ts';
+import { openPdfDrawing } from './pdf/pdf-drawing.ts';
 import { readSvg } from './svg-drawing.ts';
 import { understand } from './understand.ts';
 
@@ -12,17 +13,20 @@ import { understand } from './understand.ts';
 export type DrawingReader = (scale: number | undefined) => Drawing;
 
 /**
- * Reads a drawing: SVG or DXF, known by its content. The result's `issues` hold all that is doubtful or was repaired, with
+ * Reads a drawing: SVG, DXF or PDF, known by its content. The result's `issues` hold all that is doubtful or was repaired, with
  * places in the drawing's own axes; a drawing without a blank has none in `blanks` and an error among them. Throws
  * InputError where the file is no drawing, passes a limit, or `widthIs` finds no single blank to speak of.
  */
 export async function readDrawing(bytes: Uint8Array, options: Partial<ReadOptions> = {}): Promise<Dieline> {
-  return dielineOf(await openDrawing(bytes), { ...DEFAULT_READ_OPTIONS, ...options });
+  const all = { ...DEFAULT_READ_OPTIONS, ...options };
+  return dielineOf(await openDrawing(bytes, all.page ?? 1), all);
 }
 
 /** Throws InputError `drawing-kind-unknown`, or `dxf-binary`. */
-async function openDrawing(bytes: Uint8Array): Promise<DrawingReader> {
+async function openDrawing(bytes: Uint8Array, page: number): Promise<DrawingReader> {
   const head = String.fromCharCode(...bytes.subarray(0, 1024));
+  if (head.includes('%PDF-')) return openPdfDrawing(bytes, page);
+  if (page !== 1) throw inputError('no-such-page', { facts: { number: page, count: 1 } });
   if (isDxf(head)) return (scale) => readDxf(bytes, scale);
   if (isBinaryDxf(head)) throw inputError('dxf-binary');
   if (SVG_BEGINS.test(head) || isCompressed(bytes)) return (scale) => readSvg(bytes, scale);

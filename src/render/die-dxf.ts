@@ -11,7 +11,7 @@ import { placedBoxes } from './step-runs.ts';
 
 
 /** Free curves and elliptical arcs become chains of chords that leave them by at most this, mm. Lines and arcs of circles stay what they are. */
-export const DXF_TOLERANCE_MM = 0.01;
+export const DXF_TOLERANCE_MM = 0.005;
 
 const COLOUR_OF: Readonly<Record<string, number>> = { Cutting: Colors.Red, Creasing: Colors.Blue, ReverseCreasing: Colors.Cyan, Perforating: Colors.Magenta, CuttingCreasing: Colors.Yellow };
 

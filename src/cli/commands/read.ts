@@ -13,7 +13,7 @@ export const registerRead: RegisterCommand = (program) => {
   const command = program
     .command('read')
     .description('Reads a drawing and says what it holds: blanks, outline, openings, rules by role and length, faults with their places.')
-    .argument('<drawing>', 'a dieline as SVG or DXF');
+    .argument('<drawing>', 'a dieline as SVG, DXF or PDF');
   addDrawingOptions(command)
     .option('--json <file>', 'write what was read as JSON; - is standard output')
     .option('--svg <file>', 'write a picture of the drawing as understood, faults numbered as in the list')

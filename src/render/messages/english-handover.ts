@@ -99,7 +99,7 @@ export const englishHandover: HandoverWords = {
     'work-and-tumble': 'work-and-tumble: the tail becomes the gripper edge, the same plates',
     perfecting: 'perfecting: the tail becomes the gripper edge within the press',
   },
-  views: 'die-printed-side.dxf shows the sheet as it is printed; die-rule-side.dxf is its mirror image, rules pointing at you. Each carries its name in letters beside the sheet. Arcs of circles are arcs; other curves are chords within 0.01 mm.',
+  views: 'die-printed-side.dxf shows the sheet as it is printed; die-rule-side.dxf is its mirror image, rules pointing at you. Each carries its name in letters beside the sheet. Arcs of circles are arcs; other curves are chords within 0.005 mm.',
   merged: 'Rules that run on one another are one rule; a rule that two stations share is counted with the first.',
   confirm: 'Starting values: knife 23.8 mm, rule 0.71 mm (2 pt), 400 lb of force an inch of knife without the rubber. The die maker confirms them.',
   byHand: 'Ups, gripper edge, side lay and station numbers against the sheet in hand; knife against print at the four corners; creases not cracked; blanks held by their nicks.',
