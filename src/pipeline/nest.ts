@@ -1,17 +1,16 @@
 import { inputError, InputError, type Issue } from '../base/issue.ts';
 import type { Blank, Dieline } from '../dieline/dieline.ts';
-import type { Judgement } from '../layout/judge.ts';
-import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
+import { judgeForProduction } from '../layout/sound.ts';
 import type { Design, LayoutFile } from '../layout/layout-file.ts';
 import { layoutOf, placementsOf } from '../layout/layout-of.ts';
-import { placedArea, resultOf } from '../layout/outcome.ts';
 import { partOfDesign, preparePart } from '../layout/part.ts';
 import type { Limit, Placement, Problem } from '../layout/problem.ts';
 import type { DriverSettings } from '../nesting/driver.ts';
-import type { RankedLayout } from '../nesting/incumbents.ts';
-import { solve, type Solution } from '../nesting/solve.ts';
-import { limitHolds } from './verify-limit.ts';
+import type { Solution } from '../nesting/solve.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings } from './laying.ts';
+import { answerTask, type NestAnswer, type NestedLayout } from './nest-task.ts';
+
+export type { NestedLayout } from './nest-task.ts';
 
 /** One design on one sheet. */
 export interface NestJob extends LayingSettings {
@@ -28,12 +27,6 @@ export interface NestJob extends LayingSettings {
 }
 
 export type SearchSettings = Pick<DriverSettings, 'effort' | 'seed' | 'runner' | 'stop' | 'onImprovement'>;
-
-/** A layout that the judge found sound, with how it compares. */
-export interface NestedLayout {
-  readonly file: SoundLayout;
-  readonly ranked: RankedLayout;
-}
 
 export interface NestOutcome {
   readonly problem: Problem;
@@ -52,24 +45,17 @@ export interface NestOutcome {
  * or not a single blank fits.
  */
 export async function nest(job: NestJob, search: SearchSettings): Promise<NestOutcome> {
-  const prepared = prepareNest(job);
-  const { problem, design } = prepared;
-  const solution = await solve(problem, { ...search, layouts: job.layouts, verifyLimit: (limit) => limitHolds(problem, limit) });
-  if (!solution.best || !solution.limit) throw inputError(job.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: job.id, facts: job.grid ?? {} });
-  const { limit } = solution;
-  const judged = solution.alternatives.map((ranked) => {
-    const outcome = { ups: ranked.placements.length, limit, source: ranked.source, cell: solution.bestCell, seed: search.seed, stopped: solution.stopped };
-    const result = resultOf(outcome, problem, placedArea(problem, ranked.placements));
-    return { ranked, ...judgeForProduction(layoutOf(problem, [design], ranked.placements, result)) };
-  });
-  const layouts = judged.flatMap(({ ranked, sound }) => (sound ? [{ file: sound, ranked }] : []));
-  const refused = judged.filter(({ sound }) => !sound);
-  if (layouts.length === 0) throw new Error(`the judge refused every layout: ${JSON.stringify(refused[0]?.judgement.faults[0])}`);
-  const notes = [...prepared.notes, ...refused.map(({ judgement }) => refusal(judgement))];
-  return { problem, design, layouts, limit, solution, notes, sheetGrain: prepared.sheetGrain };
+  const { problem, design, sheetGrain, notes } = prepareNest(job);
+  const { effort, seed, ...host } = search;
+  return outcomeOf({ problem, design, sheetGrain, notes }, await answerTask({ problem, design, layouts: job.layouts, effort, seed }, host));
 }
 
-interface PreparedNest {
+/** What was asked and what was answered, together. */
+export function outcomeOf({ problem, design, sheetGrain, notes }: PreparedNest, { layouts, solution, notes: refused }: NestAnswer): NestOutcome {
+  return { problem, design, layouts, limit: solution.limit, solution, notes: [...notes, ...refused], sheetGrain };
+}
+
+export interface PreparedNest {
   readonly problem: Problem;
   readonly design: Design;
   readonly sheetGrain: 'x' | 'y' | undefined;
@@ -104,9 +90,4 @@ function lockedPlacements(layout: LayoutFile, problem: Problem, design: Design):
   }));
   if (faults.length > 0) throw new InputError(faults.slice(0, 10));
   return placements;
-}
-
-function refusal({ faults }: Judgement): Issue {
-  const [first] = faults;
-  return { code: 'layout-refused-by-judge', severity: 'warning', facts: { kind: first?.kind ?? '?', by: first?.byMm ?? 0 } };
 }

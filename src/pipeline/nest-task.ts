@@ -1,0 +1,62 @@
+import { inputError, type Issue } from '../base/issue.ts';
+import type { Judgement } from '../layout/judge.ts';
+import type { Design } from '../layout/layout-file.ts';
+import { layoutOf } from '../layout/layout-of.ts';
+import { placedArea, resultOf } from '../layout/outcome.ts';
+import type { Problem } from '../layout/problem.ts';
+import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
+import type { DriverSettings } from '../nesting/driver.ts';
+import type { Effort } from '../nesting/effort.ts';
+import type { RankedLayout } from '../nesting/incumbents.ts';
+import { solve, type Solution } from '../nesting/solve.ts';
+import { limitHolds } from './verify-limit.ts';
+
+/**
+ * One design on one sheet, ready for the search: plain data that says everything the answer depends on, so that it can be
+ * asked of another thread or machine and the answer kept.
+ */
+export interface NestTask {
+  readonly problem: Problem;
+  readonly design: Design;
+  /** How many truly different layouts are wanted. */
+  readonly layouts: number;
+  readonly effort: Effort;
+  readonly seed: number;
+}
+
+/** A layout that the judge found sound, with how it compares. */
+export interface NestedLayout {
+  readonly file: SoundLayout;
+  readonly ranked: RankedLayout;
+}
+
+export interface NestAnswer {
+  /** Best first; at least one. */
+  readonly layouts: readonly NestedLayout[];
+  readonly solution: Solution & { readonly limit: NonNullable<Solution['limit']> };
+  /** Layouts that the judge refused. */
+  readonly notes: readonly Issue[];
+}
+
+export type Host = Pick<DriverSettings, 'runner' | 'stop' | 'onImprovement'>;
+
+/** Searches and judges. Throws an InputError when not a single blank fits. */
+export async function answerTask({ problem, design, layouts: wanted, effort, seed }: NestTask, host: Host): Promise<NestAnswer> {
+  const solution = await solve(problem, { ...host, effort, seed, layouts: wanted, verifyLimit: (limit) => limitHolds(problem, limit) });
+  const { best, limit } = solution;
+  if (!best || !limit) throw inputError(problem.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: design.id, facts: problem.grid ?? {} });
+  const judged = solution.alternatives.map((ranked) => {
+    const outcome = { ups: ranked.placements.length, limit, source: ranked.source, cell: solution.bestCell, seed, stopped: solution.stopped };
+    const result = resultOf(outcome, problem, placedArea(problem, ranked.placements));
+    return { ranked, ...judgeForProduction(layoutOf(problem, [design], ranked.placements, result)) };
+  });
+  const layouts = judged.flatMap(({ ranked, sound }) => (sound ? [{ file: sound, ranked }] : []));
+  const refused = judged.filter(({ sound }) => !sound);
+  if (layouts.length === 0) throw new Error(`the judge refused every layout: ${JSON.stringify(refused[0]?.judgement.faults[0])}`);
+  return { layouts, solution: { ...solution, limit }, notes: refused.map(({ judgement }) => refusal(judgement)) };
+}
+
+function refusal({ faults }: Judgement): Issue {
+  const [first] = faults;
+  return { code: 'layout-refused-by-judge', severity: 'warning', facts: { kind: first?.kind ?? '?', by: first?.byMm ?? 0 } };
+}
