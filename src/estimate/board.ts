@@ -22,6 +22,11 @@ export function sheetsPerTonne(board: Board): Figure {
   return figure('sheets per tonne', 'sheets', '1000000 ÷ (sheet area × grammage)', { 'sheet area': sheetArea(board), grammage: board.grammage });
 }
 
+/** What the sheets cost where they are sold by the thousand. */
+export function boardCostByThousand(sheets: number, pricePerThousand: Input, currency: string): Figure {
+  return figure('board', currency, 'sheets × price per thousand sheets ÷ 1000', { sheets, 'price per thousand sheets': pricePerThousand });
+}
+
 export function boardCost(kg: Figure, pricePerTonne: Input, currency: string): Figure {
   return figure('board', currency, 'board weight × price per tonne ÷ 1000', { 'board weight': kg, 'price per tonne': pricePerTonne });
 }

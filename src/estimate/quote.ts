@@ -1,7 +1,7 @@
 import type { MachineRates, Rates } from '../press/rates.ts';
 import type { Stage } from '../press/stages.ts';
 import type { WasteTable } from '../press/waste-table.ts';
-import { boardCost, boardWeight, carbon, pileHeight, sheetArea, type Board } from './board.ts';
+import { boardCost, boardCostByThousand, boardWeight, carbon, pileHeight, sheetArea, type Board } from './board.ts';
 import { figure, given, type Figure, type Input } from './figure.ts';
 import { coatingWeight, inkWeight } from './ink.ts';
 import { machineCost, machineHours } from './machine-time.ts';
@@ -13,6 +13,8 @@ export interface QuoteTerms {
   readonly board: Board;
   readonly caliperMm?: number | undefined;
   readonly pricePerTonne?: number | undefined;
+  /** Of a thousand sheets; taken where it is given, whatever the tonne costs. */
+  readonly pricePerThousandSheets?: number | undefined;
   readonly currency: string;
   readonly waste: WasteTable;
   readonly rates: Rates;
@@ -56,18 +58,18 @@ export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuot
   const { route, board, rates, currency } = terms;
   const needed = sheetsNeeded(quantity, route, terms.waste);
   const kg = boardWeight(needed.sheets, board);
-  const price = given(terms.pricePerTonne, 'board price');
+  const paid = boardPaid(needed, kg, terms);
   const hours = needed.chain.map(({ stage, into }) => machineHours(MACHINE_OF[stage].noun, into, machineFor(stage, rates)));
   const machines = needed.chain.map(({ stage }, i) => machineCost(MACHINE_OF[stage].noun, hours[i]!, machineFor(stage, rates), currency));
   const consumed = consumables(terms, needed);
-  const costs = [boardCost(kg, price, currency), ...tooling(terms), ...consumed.map(({ cost }) => cost), ...machines, ...delivery(quantity, kg, terms)];
+  const costs = [paid, ...tooling(terms), ...consumed.map(({ cost }) => cost), ...machines, ...delivery(quantity, kg, terms)];
   const cost = figure('cost', currency, costs.map(({ name }) => name).join(' + '), Object.fromEntries(costs.map((item) => [item.name, item])));
   const costPerThousand = figure('cost per thousand', currency, '1000 × cost ÷ quantity', { cost, quantity });
   return {
     quantity,
     needed,
     boardWeight: kg,
-    boardCostPerThousand: figure('board per thousand', currency, 'board weight × price per tonne ÷ quantity', { 'board weight': kg, 'price per tonne': price, quantity }),
+    boardCostPerThousand: figure('board per thousand', currency, '1000 × board ÷ quantity', { board: paid, quantity }),
     hours,
     pressHours: hours[needed.chain.findIndex(({ stage }) => stage === 'printing')],
     materials: [...consumed.map(({ weight }) => weight), ...stackAndCarbon(needed, kg, terms)],
@@ -76,6 +78,10 @@ export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuot
     costPerThousand,
     pricePerThousand: rates.marginPercent === undefined ? undefined : figure('price per thousand', currency, 'cost per thousand × (1 + margin ÷ 100)', { 'cost per thousand': costPerThousand, margin: rates.marginPercent }),
   };
+}
+
+function boardPaid({ sheets }: SheetsNeeded, kg: Figure, { pricePerTonne, pricePerThousandSheets, currency }: QuoteTerms): Figure {
+  return pricePerThousandSheets === undefined ? boardCost(kg, given(pricePerTonne, 'board price'), currency) : boardCostByThousand(sheets, pricePerThousandSheets, currency);
 }
 
 function machineFor(stage: Stage, rates: Rates): MachineRates | undefined {

@@ -1,145 +1,168 @@
-import { InputError, inputError } from '../base/issue.ts';
-import { toMicrons, toMillimetres } from '../base/units.ts';
-import type { Part, Problem } from '../layout/problem.ts';
-import type { RankedLayout } from '../nesting/incumbents.ts';
-import { standardMethods } from '../nesting/methods.ts';
-import { solveWith } from '../nesting/solve.ts';
-import { machinesTake, squareMetres, type SheetCandidate } from '../press/sheet-candidates.ts';
+import { inputError } from '../base/issue.ts';
+import { toMillimetres } from '../base/units.ts';
+import type { LayoutFile } from '../layout/layout-file.ts';
+import type { Problem } from '../layout/problem.ts';
+import { budgetOf, type Effort } from '../nesting/effort.ts';
+import type { LookDepth } from '../nesting/look.ts';
 import type { Size } from '../press/sheet-areas.ts';
-import { nest, prepareNest, type NestedLayout, type NestJob, type SearchSettings } from './nest.ts';
+import { squareMetres, type SheetCandidate, type SheetRange } from '../press/sheet-candidates.ts';
+import { compareCosts, type ComparedCosts, type CostTerms, type SheetToCost } from './compare-costs.ts';
+import { sizesThatJustFit } from './compare-ranges.ts';
+import { createLook, type Look, type Seen } from './look.ts';
+import { nest, type NestedLayout, type NestJob, type SearchSettings } from './nest.ts';
 
 /** One design on every sheet that could be bought. */
 export interface CompareJob extends Omit<NestJob, 'sheet' | 'sheetGrain' | 'grid' | 'locked' | 'layouts'> {
   /** The first is the one that is usually bought: savings are told against it. */
   readonly candidates: readonly SheetCandidate[];
-  readonly madeToOrder?: { readonly least: Size; readonly greatest: Size; readonly step: number; readonly grain?: 'x' | 'y' | undefined; readonly pricePerTonne?: number | undefined } | undefined;
+  readonly ranges: readonly SheetRange[];
+  /** How much shorter than ordered a sheet may come, mm. */
+  readonly toleranceMm: number;
+  readonly terms: CostTerms;
+  /** A die that stands, with its layout: one more candidate, for which no die is paid. */
+  readonly standingDie?: { readonly number: string | undefined; readonly layout: LayoutFile; readonly candidate: SheetCandidate } | undefined;
 }
 
-export interface ComparedSheet {
-  readonly candidate: SheetCandidate;
-  readonly ups: number;
+export interface ComparedSheet extends SheetToCost {
   readonly upperBound: number;
-  /** `patterns`: a quick look with regular patterns; `full`: what `nest` gives at the effort asked for. */
-  readonly searched: 'patterns' | 'full';
-  /** Board bought for a thousand blanks, m². */
+  /** A quick look with a plain grid, with rows, with all patterns; in full as `nest` does; or the layout of a die that stands. */
+  readonly searched: LookDepth | 'full' | 'die';
+  /** Board bought for a thousand blanks, nothing lost, m². */
   readonly boardM2PerThousand: number;
-  /** The least sheet that holds these ups, mm, without tolerance. */
+  /** What the layout found needs of the sheet, mm. */
   readonly leastSheet: Size;
-  readonly layout?: NestedLayout | undefined;
+  /** The same with the tolerance: what must be ordered for the layout to be sure to fit. */
+  readonly sheetToOrder: Size;
+  readonly layout: LayoutFile;
 }
 
-export interface Comparison {
-  /** In the order of the candidates, made-to-order sizes last; sheets that hold no blank are left out. */
-  readonly sheets: readonly ComparedSheet[];
-  /** Index of the sheet that takes the least board. */
+export interface Comparison extends ComparedCosts {
+  /** In the order of the candidates, then sizes found in ranges, then the die that stands; sheets that hold no blank are left out. */
+  readonly compared: readonly ComparedSheet[];
+  /** Index of the sheet that takes the least board, nothing lost. */
   readonly leastBoard: number;
   readonly skipped: readonly SheetCandidate[];
+  /** Counted work of all searches. */
+  readonly work: number;
 }
 
-/** Work of a quick look, in parts of what `nest` spends on patterns at normal effort: forty looks cost about two runs. */
-const LOOK_SHARE = 1 / 20;
-/** Sheets that are searched in full: the best by board after the quick look. */
-const FINALISTS = 2;
-/** Steps of each side in the coarse look at sizes made to order. */
-const ORDER_STEPS = 5;
-/** Sizes made to order that are kept. */
-const KEPT_ORDERS = 3;
+/** Sheets searched in full: the usual one and what wins after the looks. With the looks they stay under four times one `nest`. */
+const MOST_IN_FULL: Readonly<Record<Effort, number>> = { quick: 2, normal: 3, thorough: 3 };
+/** All looks together may cost as much as so many times one `nest`. */
+const LOOKS_SHARE = 0.9;
 
 /** Looks at every sheet with patterns, then searches the most promising in full, exactly as `nest` would. */
 export async function compareSheets(job: CompareJob, search: SearchSettings): Promise<Comparison> {
-  const look = createLook(job, search);
-  const ordered = job.madeToOrder ? await orderedSizes(job, job.madeToOrder, look) : [];
-  const looked: ComparedSheet[] = [];
+  const looks = createLooks(job, search);
+  const ordered: SheetCandidate[] = [];
+  for (const range of job.ranges) ordered.push(...(await sizesThatJustFit(range, job.toleranceMm, looks.look)));
+  const sheets: ComparedSheet[] = [];
   const skipped: SheetCandidate[] = [];
   for (const candidate of [...job.candidates, ...ordered]) {
-    const seen = await look(candidate);
-    if (seen) looked.push(seen);
+    const seen = await looks.look(candidate);
+    if (seen) sheets.push(seen);
     else skipped.push(candidate);
   }
-  if (looked.length === 0) throw inputError('no-sheet-holds-blank', { where: job.id, facts: { count: skipped.length } });
-  const finalists = [...looked.keys()].sort((a, b) => looked[a].boardM2PerThousand - looked[b].boardM2PerThousand).slice(0, FINALISTS);
-  // The usual sheet is searched in full too, or a saving against it would be none.
-  const full = new Set([0, ...finalists]);
-  const sheets: ComparedSheet[] = [];
-  for (const [index, sheet] of looked.entries()) sheets.push(full.has(index) ? await searchInFull(job, sheet.candidate, search) : sheet);
-  const leastBoard = [...full].sort((a, b) => sheets[a].boardM2PerThousand - sheets[b].boardM2PerThousand || a - b)[0];
-  return { sheets, leastBoard, skipped };
+  if (job.standingDie) sheets.push(await onStandingDie(job, job.standingDie, looks.look));
+  if (sheets.length === 0) throw inputError('no-sheet-holds-blank', { where: job.id, facts: { count: skipped.length } });
+  let { work } = looks.spent();
+  for (let searched = 0; searched < MOST_IN_FULL[search.effort]; searched++) {
+    const next = mostPromising(sheets, job.terms);
+    if (next === undefined) break;
+    const found = await searchInFull(job, sheets[next].candidate, search);
+    sheets[next] = found.sheet;
+    work += found.work;
+  }
+  const costs = compareCosts(sheets, job.terms);
+  const least = leastBoard(sheets);
+  // Nobody asked about quantities: the board of the sheet alone decides.
+  const winners = job.terms.quantities.length === 0 ? [{ fromQuantity: 0, candidate: least }] : costs.winners;
+  return { ...costs, winners, compared: sheets, leastBoard: least, skipped, work };
 }
 
-type Look = (candidate: SheetCandidate) => Promise<ComparedSheet | undefined>;
+/** The usual sheet first, or a saving against it would be none; then the sheet with least board, then whatever wins at a quantity asked. */
+function mostPromising(sheets: readonly ComparedSheet[], terms: CostTerms): number | undefined {
+  const { winners } = compareCosts(sheets, terms);
+  const atQuantity = (quantity: number) => winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
+  const wanted = [0, ...terms.quantities.map(atQuantity), leastBoard(sheets), ...winners.map(({ candidate }) => candidate)];
+  return wanted.find((index) => index !== undefined && sheets[index].searched !== 'full' && sheets[index].searched !== 'die');
+}
 
-/** The quick look. Problems with the same rotations share their parts, and by them their tables. */
-function createLook(job: CompareJob, { seed, runner, stop }: SearchSettings): Look {
-  const shared = new Map<string, readonly Part[]>();
-  const patterns = standardMethods.budgetOf('normal').patterns * LOOK_SHARE;
-  const methods = { ...standardMethods, budgetOf: () => ({ ...standardMethods.budgetOf('quick'), patterns, rounds: 0 }) };
-  return async (candidate) => {
-    const problem = problemOn(job, candidate);
-    if (!problem) return undefined;
-    const key = problem.parts[0].turns.join();
-    const parts = shared.get(key) ?? problem.parts;
-    shared.set(key, parts);
-    const { best, limit } = await solveWith(methods, { ...problem, parts }, { effort: 'quick', seed, runner, stop });
-    return best && limit && compared(candidate, problem, best, limit.ups, 'patterns');
+function leastBoard(sheets: readonly ComparedSheet[]): number {
+  return sheets.reduce((best, sheet, index) => (sheet.boardM2PerThousand < sheets[best].boardM2PerThousand ? index : best), 0);
+}
+
+type LookAtSheet = (candidate: SheetCandidate) => Promise<ComparedSheet | undefined>;
+
+/** Looks as deep as the counted work of one `nest` allows for all of them together. */
+function createLooks(job: CompareJob, search: SearchSettings): { look: LookAtSheet; spent: () => { work: number } } {
+  const look: Look = createLook(search);
+  const { patterns, free } = budgetOf(search.effort);
+  const budget = LOOKS_SHARE * (patterns + free);
+  let work = 0;
+  const depth = (): LookDepth => (search.effort !== 'quick' ? 'patterns' : work < budget ? 'rows' : 'grid');
+  return {
+    spent: () => ({ work }),
+    look: async (candidate) => {
+      const searched = depth();
+      const seen = await look(nestJob(job, candidate), searched);
+      if (!seen) return undefined;
+      work += seen.work;
+      return compared(job, candidate, seen, searched);
+    },
   };
 }
-
-/** Undefined where the blank does not go onto the sheet. */
-function problemOn(job: CompareJob, candidate: SheetCandidate): Problem | undefined {
-  try {
-    return prepareNest(nestJob(job, candidate)).problem;
-  } catch (error) {
-    if (error instanceof InputError && error.issues.every(({ code }) => DOES_NOT_FIT.has(code))) return undefined;
-    throw error;
-  }
-}
-
-const DOES_NOT_FIT: ReadonlySet<string> = new Set(['blank-larger-than-usable', 'nothing-left-of-sheet']);
 
 /** The very job that `nest` would be given for this sheet. */
 function nestJob(job: CompareJob, { sheet, grain }: SheetCandidate): NestJob {
   return { ...job, sheet, sheetGrain: job.grain === undefined || job.grain === 'any' ? undefined : grain, layouts: 1 };
 }
 
-async function searchInFull(job: CompareJob, candidate: SheetCandidate, search: SearchSettings): Promise<ComparedSheet> {
-  const { problem, layouts, limit } = await nest(nestJob(job, candidate), search);
-  const [layout] = layouts;
-  return { ...compared(candidate, problem, layout.ranked, limit.ups, 'full'), layout };
+async function searchInFull(job: CompareJob, candidate: SheetCandidate, search: SearchSettings): Promise<{ sheet: ComparedSheet; work: number }> {
+  const { problem, layouts, limit, solution } = await nest(nestJob(job, candidate), search);
+  return { sheet: compared(job, candidate, { problem, layout: layouts[0], upperBound: limit.ups }, 'full'), work: solution.work };
 }
 
-function compared(candidate: SheetCandidate, problem: Problem, { placements, figures }: RankedLayout, upperBound: number, searched: ComparedSheet['searched']): ComparedSheet {
-  const ups = placements.length;
-  const { sheet, usable } = problem;
-  const leastSheet = {
+/** The layout of the die, with the limit that a look at its sheet gives. */
+async function onStandingDie(job: CompareJob, { layout, candidate }: NonNullable<CompareJob['standingDie']>, look: LookAtSheet): Promise<ComparedSheet> {
+  const seen = await look(candidate);
+  if (!seen) throw inputError('no-sheet-holds-blank', { where: job.id, facts: { count: 1 } });
+  const ups = layout.placements.length;
+  checkSameOutline(layout, seen.layout);
+  return { ...seen, ups, upperBound: Math.max(seen.upperBound, ups), searched: 'die', ownDie: true, layout, boardM2PerThousand: (candidate.boughtM2 / ups) * 1000, leastSheet: candidate.sheet, sheetToOrder: candidate.sheet };
+}
+
+function checkSameOutline(die: LayoutFile, found: LayoutFile): void {
+  const outline = JSON.stringify(found.designs[0].outline);
+  const other = die.designs.find((design) => JSON.stringify(design.outline) !== outline);
+  if (other) throw inputError('die-other-outline', { where: '--die', facts: { design: other.id } });
+}
+
+function compared(job: CompareJob, candidate: SheetCandidate, { problem, layout, upperBound }: Omit<Seen, 'work'>, searched: ComparedSheet['searched']): ComparedSheet {
+  const ups = layout.file.placements.length;
+  const leastSheet = leastSheetOf(problem, layout);
+  const { toleranceMm } = job;
+  return {
+    candidate,
+    ups,
+    ownDie: false,
+    upperBound,
+    searched,
+    boardM2PerThousand: (candidate.boughtM2 / ups) * 1000,
+    leastSheet,
+    sheetToOrder: { width: leastSheet.width + toleranceMm, height: leastSheet.height + toleranceMm },
+    layout: layout.file,
+  };
+}
+
+/** The sheet less what the layout leaves free at tail and the side away from the lay. */
+function leastSheetOf({ sheet, usable }: Problem, { ranked: { figures } }: NestedLayout): Size {
+  return {
     width: toMillimetres(sheet.width - (usable.maxX - usable.minX) + figures.usedWidth),
     height: toMillimetres(sheet.height - (usable.maxY - usable.minY) + figures.usedHeight),
   };
-  return { candidate, ups, upperBound, searched, boardM2PerThousand: (candidate.boughtM2 / ups) * 1000, leastSheet };
 }
 
-/**
- * Sizes made to order where one more row or column just fits: a coarse look over the range, each layout's sheet trimmed
- * to what it needs and rounded up to the mill's step.
- */
-async function orderedSizes(job: CompareJob, order: NonNullable<CompareJob['madeToOrder']>, look: Look): Promise<SheetCandidate[]> {
-  const { least, greatest, step, grain, pricePerTonne } = order;
-  const candidate = (sheet: Size): SheetCandidate => ({ sheet, grain, origin: { kind: 'made-to-order' }, boughtM2: squareMetres(sheet), pricePerTonne });
-  const side = (from: number, to: number, k: number) => from + Math.round(((to - from) * k) / (ORDER_STEPS - 1) / step) * step;
-  const trimmed = new Map<string, { sheet: Size; ups: number }>();
-  for (let i = 0; i < ORDER_STEPS; i++) {
-    for (let j = 0; j < ORDER_STEPS; j++) {
-      const seen = await look(candidate({ width: side(least.width, greatest.width, i), height: side(least.height, greatest.height, j) }));
-      if (!seen) continue;
-      const sheet = { width: roundUp(seen.leastSheet.width, step, least.width), height: roundUp(seen.leastSheet.height, step, least.height) };
-      if (machinesTake(sheet, job.machines)) trimmed.set(`${sheet.width}x${sheet.height}`, { sheet, ups: seen.ups });
-    }
-  }
-  const boardPerUp = ({ sheet, ups }: { sheet: Size; ups: number }) => squareMetres(sheet) / ups;
-  return [...trimmed.values()].sort((a, b) => boardPerUp(a) - boardPerUp(b)).slice(0, KEPT_ORDERS).map(({ sheet }) => candidate(sheet));
-}
-
-/** In whole micrometres, so that a size that is a multiple of the step already is not raised by rounding noise. */
-function roundUp(value: number, step: number, least: number): number {
-  const [microns, unit] = [toMicrons(value), toMicrons(step)];
-  return Math.max(least, toMillimetres(Math.ceil(microns / unit) * unit));
+export function candidateOfDie({ sheet }: LayoutFile, pricePerTonne: number | undefined): SheetCandidate {
+  return { sheet, grain: undefined, origin: { kind: 'stock' }, boughtM2: squareMetres(sheet), pricePerTonne };
 }

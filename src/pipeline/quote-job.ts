@@ -150,7 +150,7 @@ export function readSize(value: string, where: string): Size {
   return size;
 }
 
-function readStages(names: readonly string[], where: string): Stage[] {
+export function readStages(names: readonly string[], where: string): Stage[] {
   return names.map((name) => {
     const stage = stageOf(name);
     if (!stage) throw inputError('stage-unknown', { where: `${where}: stages`, facts: { stage: name, known: STAGES.join(', ') } });
@@ -158,13 +158,13 @@ function readStages(names: readonly string[], where: string): Stage[] {
   });
 }
 
-function checkWaste(route: Route, waste: WasteTable, where: string): void {
+export function checkWaste(route: Route, waste: WasteTable, where: string): void {
   const open = stagesOf(route).filter((stage) => !wasteOfStage(stage, route, waste));
   if (open.length > 0) throw new InputError(open.map((stage) => ({ code: 'waste-table-silent', severity: 'error', where, facts: { stage, table: waste.name } })));
 }
 
 /** A press or die-cutter record fills what the rates leave open. */
-function withMachines(rates: Rates, press: Rates['press'], cutter: Rates['cutter']): Rates {
+export function withMachines(rates: Rates, press: Rates['press'], cutter: Rates['cutter']): Rates {
   return { ...rates, ...((press || rates.press) && { press: { ...press, ...rates.press } }), ...((cutter || rates.cutter) && { cutter: { ...cutter, ...rates.cutter } }) };
 }
 

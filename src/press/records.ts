@@ -7,14 +7,14 @@ import type { Bar } from './sheet-areas.ts';
  * The shop's records as JSON. A press or die-cutter record holds the settings of `nest` by name (camelCase or with
  * hyphens); lengths are millimetres, as a number or with a unit (`"0.5in"`).
  */
-const length = z.union([z.number(), z.string()]).transform((value, context) => {
+export const length = z.union([z.number(), z.string()]).transform((value, context) => {
   const mm = typeof value === 'number' ? value : parseLengthMm(value);
   if (mm !== undefined && Number.isFinite(mm) && mm >= 0) return mm;
   context.addIssue({ code: 'custom', message: 'a length in mm from 0 up is wanted, such as 12 or "0.5in"' });
   return z.NEVER;
 });
 
-const size = z.string().transform((value, context) => {
+export const size = z.string().transform((value, context) => {
   const mm = parseSizeMm(value);
   if (mm && mm.width > 0 && mm.height > 0) return mm;
   context.addIssue({ code: 'custom', message: 'a size is wanted, such as "1020x720" or "28x40in"' });
@@ -85,6 +85,25 @@ export const boardSchema = z.looseObject({
   sheetGrain: z.enum(['x', 'y', 'long', 'short']).optional(),
 });
 export type BoardRecord = z.infer<typeof boardSchema>;
+
+/** A die that stands. */
+export const dieSchema = z.looseObject({
+  number: z.string().optional(),
+  rack: z.string().optional(),
+  owner: z.string().optional(),
+  /** Strokes made so far. */
+  strokes: amount.optional(),
+  /** Strokes it is good for. */
+  mostStrokes: amount.optional(),
+  /** Its layout file, relative to the record. */
+  layout: z.string().optional(),
+  ups: z.int().min(1).max(100_000).optional(),
+  sheet: size.optional(),
+  /** Sheets on which it can run. */
+  minSheet: size.optional(),
+  maxSheet: size.optional(),
+});
+export type DieRecord = z.infer<typeof dieSchema>;
 
 /** Checks one record. Throws an InputError with every field that is wrong; `file` names it. */
 export function readRecord<Schema extends z.ZodType>(schema: Schema, json: unknown, file: string): z.output<Schema> {

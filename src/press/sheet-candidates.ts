@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { parseSizeMm } from '../base/units.ts';
 import type { GrainAxis } from './grain.ts';
 import type { Machines } from './machines.ts';
+import { size } from './records.ts';
 import type { Size } from './sheet-areas.ts';
 
 /** A sheet that could be bought, as it would be fed: x along the gripper edge. Millimetres. */
@@ -12,7 +12,18 @@ export interface SheetCandidate {
   /** Board bought for one such sheet, m²: more than the sheet where a parent leaves a strip. */
   readonly boughtM2: number;
   readonly pricePerTonne?: number | undefined;
+  /** Of these sheets, not of the parents they are cut from. */
   readonly pricePerThousand?: number | undefined;
+  /** The mill makes no less of it. */
+  readonly minimumTonnes?: number | undefined;
+}
+
+/** Sizes of which any can be had, in steps. Both sides as fed, mm. */
+export interface SheetRange {
+  readonly least: Size;
+  readonly greatest: Size;
+  readonly step: number;
+  readonly candidateOf: (sheet: Size) => SheetCandidate;
 }
 
 export type SheetOrigin =
@@ -21,22 +32,27 @@ export type SheetOrigin =
   | { readonly kind: 'reel'; readonly width: number }
   | { readonly kind: 'made-to-order' };
 
-const size = z.string().transform((text, context) => {
-  const mm = parseSizeMm(text);
-  if (mm && mm.width > 0 && mm.height > 0) return mm;
-  context.addIssue({ code: 'custom', message: 'a size is wanted, such as "1020x720"' });
-  return z.NEVER;
-});
 const grain = z.enum(['x', 'y', 'both']).optional();
 const price = z.number().nonnegative().optional();
+const prices = { pricePerTonne: price, pricePerThousand: price };
+/** Sizes made to order are rounded up to this where the list names no step, mm. */
+const USUAL_STEP = 5;
+const step = z.number().min(0.5).default(USUAL_STEP);
+const minimumTonnes = z.number().nonnegative().optional();
 
 /** What can be bought: sheets as they are, parents that are cut in 2, 3 or 4, reels cut to length, sizes made to order. */
 export const sheetListSchema = z.looseObject({
   name: z.string().optional(),
-  sheets: z.array(z.looseObject({ sheet: size, grain, pricePerTonne: price, pricePerThousand: price })).max(500).default([]),
-  parents: z.array(z.looseObject({ sheet: size, grain, pricePerTonne: price })).max(100).default([]),
-  reels: z.array(z.looseObject({ width: z.number().positive(), cutOffs: z.array(z.number().positive()).min(1).max(100), pricePerTonne: price })).max(50).default([]),
-  madeToOrder: z.looseObject({ least: size, greatest: size, step: z.number().positive().default(5), grain, pricePerTonne: price }).optional(),
+  /** How much shorter than ordered a sheet may come, mm. */
+  toleranceMm: z.number().nonnegative().max(20).optional(),
+  sheets: z.array(z.looseObject({ sheet: size, grain, ...prices })).max(500).default([]),
+  parents: z.array(z.looseObject({ sheet: size, grain, ...prices })).max(100).default([]),
+  /** Cut to the lengths named, or to any length in a range that the machines take. */
+  reels: z
+    .array(z.looseObject({ width: z.number().positive(), cutOffs: z.array(z.number().positive()).min(1).max(100).optional(), least: z.number().positive().optional(), greatest: z.number().positive().optional(), step, pricePerTonne: price }))
+    .max(50)
+    .default([]),
+  madeToOrder: z.looseObject({ least: size, greatest: size, step, grain, pricePerTonne: price, minimumTonnes }).optional(),
 });
 export type SheetList = z.infer<typeof sheetListSchema>;
 
@@ -45,22 +61,50 @@ export function listedCandidates(list: SheetList, machines: Machines): SheetCand
   const stock = list.sheets.flatMap(({ sheet, grain: axis, pricePerTonne, pricePerThousand }) =>
     axes(axis).map((one): SheetCandidate => ({ sheet, grain: one, origin: { kind: 'stock' }, boughtM2: squareMetres(sheet), pricePerTonne, pricePerThousand })),
   );
-  const pieces = list.parents.flatMap(({ sheet: parent, grain: axis, pricePerTonne }) =>
+  const pieces = list.parents.flatMap(({ sheet: parent, grain: axis, pricePerTonne, pricePerThousand }) =>
     axes(axis).flatMap((one) =>
       cuts(parent).map(({ piece, parts }): SheetCandidate => {
         const fed = asFed(piece, one);
-        return { ...fed, origin: { kind: 'parent', parent, parts }, boughtM2: squareMetres(parent) / parts, pricePerTonne };
+        return { ...fed, origin: { kind: 'parent', parent, parts }, boughtM2: squareMetres(parent) / parts, pricePerTonne, pricePerThousand: pricePerThousand && pricePerThousand / parts };
       }),
     ),
   );
   // A reel's fibres run along its length, which is the side that is cut off.
   const reels = list.reels.flatMap(({ width, cutOffs, pricePerTonne }) =>
-    cutOffs.map((cutOff): SheetCandidate => {
-      const piece = { width: cutOff, height: width };
-      return { ...asFed(piece, 'x'), origin: { kind: 'reel', width }, boughtM2: squareMetres(piece), pricePerTonne };
-    }),
+    (cutOffs ?? []).map((cutOff) => cutFromReel({ width: cutOff, height: width }, width, pricePerTonne)),
   );
   return distinct([...stock, ...pieces, ...reels].filter(({ sheet }) => machinesTake(sheet, machines)));
+}
+
+function cutFromReel(piece: Size, width: number, pricePerTonne: number | undefined): SheetCandidate {
+  return { ...asFed(piece, 'x'), origin: { kind: 'reel', width }, boughtM2: squareMetres(piece), pricePerTonne };
+}
+
+/** Longest cut-off looked at where neither list nor machine says less, mm. */
+const LONGEST_CUT_OFF = 2000;
+
+/** Sizes made to order and reels without given cut-offs, within what the machines take. */
+export function listedRanges(list: SheetList, machines: Machines): SheetRange[] {
+  const { madeToOrder } = list;
+  const ordered = madeToOrder
+    ? axes(madeToOrder.grain).map((one): SheetRange => {
+        const { least, greatest, step, pricePerTonne, minimumTonnes } = madeToOrder;
+        return { least, greatest, step, candidateOf: (sheet) => ({ sheet, grain: one, origin: { kind: 'made-to-order' }, boughtM2: squareMetres(sheet), pricePerTonne, minimumTonnes }) };
+      })
+    : [];
+  // Fed with its longer side along the gripper edge: the cut-off is that side, or the reel's width is.
+  const reels = list.reels.filter(({ cutOffs }) => cutOffs === undefined).flatMap(({ width, least = 1, greatest = LONGEST_CUT_OFF, step, pricePerTonne }): SheetRange[] => [
+    { least: { width: Math.max(least, width), height: width }, greatest: { width: greatest, height: width }, step, candidateOf: (sheet) => cutFromReel({ width: sheet.width, height: width }, width, pricePerTonne) },
+    { least: { width, height: least }, greatest: { width, height: Math.min(greatest, width) }, step, candidateOf: (sheet) => cutFromReel({ width: sheet.height, height: width }, width, pricePerTonne) },
+  ]);
+  return [...ordered, ...reels].map((range) => withinMachines(range, machines)).filter(({ least, greatest }) => least.width <= greatest.width && least.height <= greatest.height);
+}
+
+function withinMachines(range: SheetRange, { press, cutter }: Machines): SheetRange {
+  const sizes = (read: (machine: { minSheet?: Size | undefined; maxSheet?: Size | undefined }) => Size | undefined) => [press, cutter].flatMap((machine) => (machine && read(machine)) ?? []);
+  const most = (side: keyof Size) => Math.max(range.least[side], ...sizes(({ minSheet }) => minSheet).map((size) => size[side]));
+  const least = (side: keyof Size) => Math.min(range.greatest[side], ...sizes(({ maxSheet }) => maxSheet).map((size) => size[side]));
+  return { ...range, least: { width: most('width'), height: most('height') }, greatest: { width: least('width'), height: least('height') } };
 }
 
 /** Whether press and die-cutter take the sheet as it is fed. */

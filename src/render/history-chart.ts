@@ -1,18 +1,16 @@
 import { CHART_TEXT as TEXT, rule, write } from './chart-marks.ts';
+import { chartSvg, decades } from './chart-parts.ts';
 import type { Format } from './format.ts';
 import type { ReportWords } from './messages/words.ts';
 import type { Moment, NestFacts } from './nest-facts.ts';
 import { plain } from './plain.ts';
-import { FONTS } from './svg.ts';
 import { textWidth } from './text-width.ts';
-import { element, escapeXml } from './xml.ts';
+import { element } from './xml.ts';
 
 /** Pixels at the chart's own size. */
 const WIDTH = 640;
 const HEIGHT = 220;
 const PLOT = { left: 46, right: 616, top: 26, base: 182 } as const;
-/** Labels along the time axis; more would touch one another. */
-const MOST_TICKS = 4;
 /** Earlier moments are drawn as this one: a hundredth of a second, one step of work. */
 const FIRST_MOMENT = { seconds: 0.01, work: 1 } as const;
 
@@ -53,9 +51,7 @@ export function historyChart({ history, limit, limits = [] }: Pick<NestFacts, 'h
       write(`${words.labels.limit} ${limit.ups}`, PLOT.right, y(limit.ups) + (isMet ? TEXT * 1.3 : -5), 'end', true),
     );
   }
-  const title = element('title', {}, escapeXml(`${words.headings.history}: ${history.at(-1)!.ups} ${words.axes.ups}`));
-  const root = { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${WIDTH} ${HEIGHT}`, width: WIDTH, height: HEIGHT, role: 'img', color: '#1f2428', 'font-family': FONTS, 'font-size': TEXT };
-  return `${element('svg', root, `\n${[title, ...parts].join('\n')}\n`)}\n`;
+  return chartSvg(`${words.headings.history}: ${history.at(-1)!.ups} ${words.axes.ups}`, WIDTH, HEIGHT, parts);
 }
 
 /** Whole decades of time that hold all steps; ups from just below the lowest to just above the highest. */
@@ -85,10 +81,4 @@ function stepLabels(steps: readonly Step[], x: (at: number) => number, y: (ups: 
 function upsTicks(low: number, high: number): number[] {
   const step = Math.max(1, Math.ceil((high - low) / 6));
   return Array.from({ length: Math.floor((high - low) / step) + 1 }, (_, i) => low + i * step);
-}
-
-function decades(least: number, most: number): number[] {
-  const count = Math.round(Math.log10(most / least));
-  const stride = Math.ceil(count / MOST_TICKS);
-  return Array.from({ length: Math.floor(count / stride) + 1 }, (_, i) => least * 10 ** (i * stride));
 }

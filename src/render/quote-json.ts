@@ -2,6 +2,7 @@ import { sheetSizeText, type Purchase } from '../estimate/buying.ts';
 import type { Figure } from '../estimate/figure.ts';
 import type { QuantityQuote } from '../estimate/quote.ts';
 import type { QuoteFacts } from './quote-facts.ts';
+import { roundTo } from './rounded.ts';
 
 /** Money and weights with two decimals, hours with three. */
 export function quoteJson(facts: QuoteFacts): string {
@@ -44,7 +45,7 @@ function quantityJson(quote: QuantityQuote, purchase: Purchase): object {
     purchase: {
       size: sheetSizeText(purchase.sheet),
       sheets: purchase.sheets,
-      kg: round(purchase.kg, 2),
+      kg: roundTo(purchase.kg, 2),
       ...(purchase.packets !== undefined && { packets: purchase.packets }),
       ...(purchase.pallets !== undefined && { pallets: purchase.pallets }),
       ...(purchase.reel && { reelWidth: purchase.reel.widthMm, reelMetres: rounded(purchase.reel.metres, 1), reelKg: rounded(purchase.reel.kg, 2) }),
@@ -56,10 +57,5 @@ function quantityJson(quote: QuantityQuote, purchase: Purchase): object {
 }
 
 function rounded({ value }: Figure, decimals: number): number | null {
-  return value === null ? null : round(value, decimals);
-}
-
-/** Halves up, with the float's dust taken off first. */
-function round(value: number, decimals: number): number {
-  return Math.round(Number(value.toPrecision(15)) * 10 ** decimals) / 10 ** decimals;
+  return value === null ? null : roundTo(value, decimals);
 }

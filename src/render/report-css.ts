@@ -20,6 +20,14 @@ th, td { padding: .35rem .75rem .35rem 0; text-align: left; vertical-align: top;
 tr:last-child > * { border-bottom: 0; }
 th { width: 14rem; font-weight: 400; color: var(--quiet); }
 .number { white-space: nowrap; text-align: right; font-variant-numeric: tabular-nums; width: 7rem; }
+.wide { overflow-x: auto; }
+.columns { margin-bottom: 1rem; font-size: .9rem; }
+.columns th { width: auto; vertical-align: bottom; border-bottom: 1px solid var(--ink); }
+.columns .number { width: auto; white-space: normal; }
+.columns td { white-space: nowrap; }
+.columns td.number { white-space: nowrap; }
+.columns .marked td { font-weight: 700; }
+.columns .marked td:first-child { box-shadow: inset 4px 0 var(--accent); padding-left: .6rem; }
 .parts th { color: inherit; }
 .parts tr:last-child > * { font-weight: 700; border-top: 2px solid var(--ink); }
 .share { padding-left: 1rem; vertical-align: middle; }

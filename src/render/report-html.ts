@@ -1,5 +1,5 @@
 import { element, escapeXml } from './xml.ts';
-import type { Figure, Report, ReportSection } from './report.ts';
+import type { Figure, Report, ReportSection, Table } from './report.ts';
 import { REPORT_CSS } from './report-css.ts';
 
 /** A picture within a page. */
@@ -37,14 +37,22 @@ function pictureHtml({ svg, onPaper }: ReportPicture): string {
   return element('figure', { class: onPaper ? 'paper' : 'chart' }, `\n${svg}`);
 }
 
-function sectionHtml({ id, heading, sentences, figures, ownPage }: ReportSection, pictures: string): string {
+function sectionHtml({ id, heading, sentences, figures, table, ownPage }: ReportSection, pictures: string): string {
   const parts = [
     `<h2>${prose(heading)}</h2>`,
     pictures,
     sentences.length > 0 ? `<ul>\n${sentences.map((sentence) => `<li>${prose(sentence)}</li>`).join('\n')}\n</ul>` : '',
     figures.length > 0 ? figuresHtml(figures) : '',
+    table ? tableHtml(table) : '',
   ];
   return element('section', { id, class: ownPage ? 'own-page' : undefined }, `\n${parts.filter(Boolean).join('\n')}\n`);
+}
+
+function tableHtml({ head, rows, wordColumns, marked = [] }: Table): string {
+  const kind = (column: number) => (column < wordColumns ? '' : ' class="number"');
+  const titles = head.map((title, column) => `<th scope="col"${kind(column)}>${prose(title)}</th>`).join('');
+  const body = rows.map((row, i) => `<tr${marked.includes(i) ? ' class="marked"' : ''}>${row.map((cell, column) => `<td${kind(column)}>${prose(cell)}</td>`).join('')}</tr>`);
+  return `<div class="wide"><table class="columns">\n<thead><tr>${titles}</tr></thead>\n<tbody>\n${body.join('\n')}\n</tbody>\n</table></div>`;
 }
 
 function figuresHtml(figures: readonly Figure[]): string {

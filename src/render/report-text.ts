@@ -1,4 +1,4 @@
-import type { Figure, Report, ReportSection } from './report.ts';
+import type { Figure, Report, ReportSection, Table } from './report.ts';
 
 /** How a terminal shows weight and colour; the command line brings its own or none. */
 export interface TextStyle {
@@ -20,20 +20,29 @@ const INDENT = '  ';
 export function reportText(report: Report, style: TextStyle = PLAIN): string[] {
   return [
     ...wrap(report.answer, LINE).map(style.strong),
-    ...report.sections.flatMap((section) => ['', style.accent(section.heading), ...sectionLines(section, style)]),
+    // A section that only holds a picture is for the page.
+    ...report.sections.filter(({ sentences, figures, table }) => sentences.length + figures.length > 0 || table).flatMap((section) => ['', style.accent(section.heading), ...sectionLines(section, style)]),
     '',
     ...wrap(report.caution.text, LINE).map(style.quiet),
   ];
 }
 
-function sectionLines({ sentences, figures }: ReportSection, style: TextStyle): string[] {
+function sectionLines({ sentences, figures, table }: ReportSection, style: TextStyle): string[] {
   const labelWidth = Math.max(0, ...figures.map(({ label }) => label.length));
   const isTable = figures.some(({ share }) => share !== undefined);
   const valueWidth = Math.max(0, ...figures.map(({ value }) => value.length));
   return [
     ...sentences.flatMap((sentence) => hanging('– ', sentence, asIs)),
     ...figures.flatMap((figure) => (isTable ? shareLine(figure, labelWidth, valueWidth, style) : figureLines(figure, labelWidth, style))),
+    ...(table ? tableLines(table, style) : []),
   ];
+}
+
+/** Columns as wide as what stands in them; a marked row begins with an arrow. */
+function tableLines({ head, rows, wordColumns, marked = [] }: Table, style: TextStyle): string[] {
+  const widths = head.map((title, column) => Math.max(title.length, ...rows.map((row) => row[column]!.length)));
+  const line = (cells: readonly string[]) => cells.map((cell, column) => (column < wordColumns ? cell.padEnd(widths[column]!) : cell.padStart(widths[column]!))).join('  ').trimEnd();
+  return [style.quiet(INDENT + line(head)), ...rows.map((row, i) => (marked.includes(i) ? `${style.accent('→')} ${style.strong(line(row))}` : INDENT + line(row)))];
 }
 
 /** A row of a table of parts: `offcuts between blanks   12.4 %   0.0911 m²  ████`. */

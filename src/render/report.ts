@@ -23,6 +23,17 @@ export interface ReportSection {
   readonly figures: readonly Figure[];
   /** Begins a new page where it is printed. */
   readonly ownPage?: boolean;
+  readonly table?: Table;
+}
+
+/** Figures side by side. */
+export interface Table {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** So many columns from the left hold words; the others hold figures and stand to the right. */
+  readonly wordColumns: number;
+  /** Rows that stand out, counted from 0. */
+  readonly marked?: readonly number[];
 }
 
 export interface Figure {

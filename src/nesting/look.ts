@@ -1,0 +1,17 @@
+import { standardMethods } from './methods.ts';
+import type { Methods } from './driver.ts';
+import { gridSearch } from './searches/grid.ts';
+import { patternSearches } from './searches/patterns.ts';
+import { rowsSearch } from './searches/rows.ts';
+
+/** How much a look at one of many sheets takes in: a plain grid, all rows, or every pattern. */
+export type LookDepth = 'grid' | 'rows' | 'patterns';
+
+/** Counted work that a look may cost; all but the largest have ended long before. */
+const MOST_WORK = 8e6;
+
+/** Regular patterns and limits of closed form alone: what a person sees at a glance, for looking at many sheets. */
+export function lookMethods(depth: LookDepth): Methods {
+  const patterns = { grid: [gridSearch], rows: [gridSearch, rowsSearch], patterns: patternSearches }[depth];
+  return { ...standardMethods, patterns, budgetOf: () => ({ patterns: MOST_WORK, free: 0, laneWork: 0, pushes: false }) };
+}
