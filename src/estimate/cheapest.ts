@@ -15,7 +15,7 @@ export interface Winner {
 /** Quantities looked at grow by this factor; what wins only between two of them is found when halving meets it. */
 const GROWTH = 1.15;
 /** Quantities tried one by one before a bound is taken instead. */
-const MOST_TRIED = 4000;
+const MOST_TRIED = 2000;
 /** Stages that round up to whole sheets, and one to spare. */
 const ROUNDED_SHEETS = 5;
 
@@ -91,5 +91,6 @@ function each({ costAt }: Priced, most: number): number {
 
 /** A winner that the next one overtakes before it has settled was none. */
 function inOrder(winners: readonly Winner[]): Winner[] {
-  return winners.filter(({ fromQuantity }, index) => winners.slice(index + 1).every((later) => later.fromQuantity > fromQuantity));
+  const lasting = winners.filter(({ fromQuantity }, index) => winners.slice(index + 1).every((later) => later.fromQuantity > fromQuantity));
+  return lasting.filter(({ candidate }, index) => candidate !== lasting[index - 1]?.candidate);
 }

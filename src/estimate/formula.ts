@@ -4,30 +4,49 @@
  */
 const TOKEN = /\s*(?:([+−×÷()⌈⌉])|(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9 -]*))/y;
 
+type Inputs = Readonly<Record<string, number>>;
+type Compiled = (inputs: Inputs) => number;
+
+/** A formula is read once and computed a thousand times, as when quantities are searched for a break-even. */
+const compiled = new Map<string, Compiled>();
+
 /** The value of a formula. Throws where the formula is no formula or names an input that is not there: a flaw of ours. */
-export function evaluate(formula: string, inputs: Readonly<Record<string, number>>): number {
+export function evaluate(formula: string, inputs: Inputs): number {
+  let known = compiled.get(formula);
+  if (!known) compiled.set(formula, (known = compile(formula)));
+  return known(inputs);
+}
+
+function compile(formula: string): Compiled {
   const tokens = tokensOf(formula);
   let at = 0;
-  const sum = (): number => {
-    let value = product();
-    while (tokens[at] === '+' || tokens[at] === '−') value = tokens[at++] === '+' ? value + product() : value - product();
+  const chain = (operand: () => Compiled, operations: Readonly<Record<string, (a: number, b: number) => number>>): Compiled => {
+    let value = operand();
+    for (let operation = operations[tokens[at]]; operation; operation = operations[tokens[at]]) {
+      at++;
+      const [left, right, apply] = [value, operand(), operation];
+      value = (inputs) => apply(left(inputs), right(inputs));
+    }
     return value;
   };
-  const product = (): number => {
-    let value = factor();
-    while (tokens[at] === '×' || tokens[at] === '÷') value = tokens[at++] === '×' ? value * factor() : value / factor();
-    return value;
-  };
-  const factor = (): number => {
+  const sum = (): Compiled => chain(product, { '+': (a, b) => a + b, '−': (a, b) => a - b });
+  const product = (): Compiled => chain(factor, { '×': (a, b) => a * b, '÷': (a, b) => a / b });
+  const factor = (): Compiled => {
     const token = tokens[at++];
     if (token === '(') return closed(sum(), ')');
-    if (token === '⌈') return Math.ceil(closed(sum(), '⌉'));
-    if (token !== undefined && /^\d/.test(token)) return Number(token);
-    const value = token === undefined ? undefined : inputs[token];
-    if (value === undefined) throw new Error(`formula ${formula}: no value for ${token}`);
-    return value;
+    if (token === '⌈') {
+      const inner = closed(sum(), '⌉');
+      return (inputs) => Math.ceil(inner(inputs));
+    }
+    if (token === undefined) throw new Error(`formula ${formula} ends too soon`);
+    if (/^\d/.test(token)) return () => Number(token);
+    return (inputs) => {
+      const value = inputs[token];
+      if (value === undefined) throw new Error(`formula ${formula}: no value for ${token}`);
+      return value;
+    };
   };
-  const closed = (value: number, bracket: string): number => {
+  const closed = (value: Compiled, bracket: string): Compiled => {
     if (tokens[at++] !== bracket) throw new Error(`formula ${formula}: ${bracket} is missing`);
     return value;
   };

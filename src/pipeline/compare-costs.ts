@@ -47,6 +47,17 @@ export interface ComparedCosts {
   readonly missing: readonly string[];
 }
 
+/** The sheet that costs least, or takes least board, at each quantity asked. */
+export function cheapestAtQuantities(sheets: readonly SheetToCost[], terms: CostTerms): (number | undefined)[] {
+  const costs = sheets.map((sheet) => costsOf(sheet, terms));
+  const byMoney = costs.some(({ perThousand, missing }) => missing.length === 0 && perThousand.length > 0);
+  return terms.quantities.map((quantity, i) => {
+    const figures = costs.map(({ perThousand, boardM2PerThousand, fromCartons = 0 }) => (byMoney ? (perThousand[i] ?? Infinity) : quantity < fromCartons ? Infinity : boardM2PerThousand[i]));
+    const least = Math.min(...figures);
+    return least === Infinity ? undefined : figures.indexOf(least);
+  });
+}
+
 export function compareCosts(sheets: readonly SheetToCost[], terms: CostTerms): ComparedCosts {
   const costs = sheets.map((sheet) => costsOf(sheet, terms));
   const isKnown = costs.map(({ perThousand, missing }) => missing.length === 0 && perThousand.length > 0);

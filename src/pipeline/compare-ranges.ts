@@ -18,7 +18,8 @@ export const LOOKS_PER_RANGE = MOST_WIDTHS * MOST_DEPTHS;
 /**
  * Sizes at which one more row or column just fits. From the greatest width down: a look tells what width its layout needs;
  * a step less, and another layout must be found, which needs less again. The same with the depth for each of those widths.
- * Every size is rounded up to the mill's step. Those with least board a blank are kept.
+ * A sheet may come short by the tolerance and must hold its layout all the same; every size is rounded up to the mill's step.
+ * Those with least board a blank are kept.
  */
 export async function sizesThatJustFit(range: SheetRange, toleranceMm: number, look: (candidate: SheetCandidate) => Promise<RangeLook | undefined>): Promise<SheetCandidate[]> {
   const found = new Map<string, { sheet: Size; ups: number }>();
@@ -27,7 +28,7 @@ export async function sizesThatJustFit(range: SheetRange, toleranceMm: number, l
     let nextWidth: number | undefined;
     let height: number | undefined = range.greatest.height;
     for (let h = 0; h < MOST_DEPTHS && height !== undefined; h++) {
-      const seen = await look(range.candidateOf({ width, height }));
+      const seen = await look(range.candidateOf({ width: width - toleranceMm, height: height - toleranceMm }));
       if (!seen) break;
       const sheet = {
         width: raised(seen.leastSheet.width + toleranceMm, range.step, range.least.width, width),

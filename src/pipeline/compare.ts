@@ -6,7 +6,7 @@ import { budgetOf, type Effort } from '../nesting/effort.ts';
 import type { LookDepth } from '../nesting/look.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import { squareMetres, type SheetCandidate, type SheetRange } from '../press/sheet-candidates.ts';
-import { compareCosts, type ComparedCosts, type CostTerms, type SheetToCost } from './compare-costs.ts';
+import { cheapestAtQuantities, compareCosts, type ComparedCosts, type CostTerms, type SheetToCost } from './compare-costs.ts';
 import { sizesThatJustFit } from './compare-ranges.ts';
 import { createLook, type Look, type Seen } from './look.ts';
 import { nest, type NestedLayout, type NestJob, type SearchSettings } from './nest.ts';
@@ -56,13 +56,7 @@ export async function compareSheets(job: CompareJob, search: SearchSettings): Pr
   const looks = createLooks(job, search);
   const ordered: SheetCandidate[] = [];
   for (const range of job.ranges) ordered.push(...(await sizesThatJustFit(range, job.toleranceMm, looks.look)));
-  const sheets: ComparedSheet[] = [];
-  const skipped: SheetCandidate[] = [];
-  for (const candidate of [...job.candidates, ...ordered]) {
-    const seen = await looks.look(candidate);
-    if (seen) sheets.push(seen);
-    else skipped.push(candidate);
-  }
+  const { sheets, skipped } = await looks.lookAtAll([...job.candidates, ...ordered]);
   if (job.standingDie) sheets.push(await onStandingDie(job, job.standingDie, looks.look));
   if (sheets.length === 0) throw inputError('no-sheet-holds-blank', { where: job.id, facts: { count: skipped.length } });
   let { work } = looks.spent();
@@ -80,11 +74,9 @@ export async function compareSheets(job: CompareJob, search: SearchSettings): Pr
   return { ...costs, winners, compared: sheets, leastBoard: least, skipped, work };
 }
 
-/** The usual sheet first, or a saving against it would be none; then the sheet with least board, then whatever wins at a quantity asked. */
+/** The usual sheet first, or a saving against it would be none; then what wins at a quantity asked; then the least board. */
 function mostPromising(sheets: readonly ComparedSheet[], terms: CostTerms): number | undefined {
-  const { winners } = compareCosts(sheets, terms);
-  const atQuantity = (quantity: number) => winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
-  const wanted = [0, ...terms.quantities.map(atQuantity), leastBoard(sheets), ...winners.map(({ candidate }) => candidate)];
+  const wanted = [0, ...cheapestAtQuantities(sheets, terms).toReversed(), leastBoard(sheets)];
   return wanted.find((index) => index !== undefined && sheets[index].searched !== 'full' && sheets[index].searched !== 'die');
 }
 
@@ -94,21 +86,47 @@ function leastBoard(sheets: readonly ComparedSheet[]): number {
 
 type LookAtSheet = (candidate: SheetCandidate) => Promise<ComparedSheet | undefined>;
 
-/** Looks as deep as the counted work of one `nest` allows for all of them together. */
-function createLooks(job: CompareJob, search: SearchSettings): { look: LookAtSheet; spent: () => { work: number } } {
-  const look: Look = createLook(search);
+interface Looks {
+  readonly look: LookAtSheet;
+  readonly lookAtAll: (candidates: readonly SheetCandidate[]) => Promise<{ sheets: ComparedSheet[]; skipped: SheetCandidate[] }>;
+  /** Counted work so far. */
+  readonly spent: () => { work: number };
+}
+
+/**
+ * Looks as deep as the counted work of one `nest` allows for all of them together: where that is little, every sheet gets
+ * a plain grid, and those with the least board get rows as well.
+ */
+function createLooks(job: CompareJob, search: SearchSettings): Looks {
+  const lookOnce: Look = createLook(search);
   const { patterns, free } = budgetOf(search.effort);
   const budget = LOOKS_SHARE * (patterns + free);
   let work = 0;
-  const depth = (): LookDepth => (search.effort !== 'quick' ? 'patterns' : work < budget ? 'rows' : 'grid');
+  const look = async (candidate: SheetCandidate, depth: LookDepth) => {
+    const seen = await lookOnce(nestJob(job, candidate), depth);
+    if (!seen) return undefined;
+    work += seen.work;
+    return compared(job, candidate, seen, depth);
+  };
+  const [first, deeper]: [LookDepth, LookDepth?] = search.effort === 'quick' ? ['grid', 'rows'] : ['patterns'];
   return {
     spent: () => ({ work }),
-    look: async (candidate) => {
-      const searched = depth();
-      const seen = await look(nestJob(job, candidate), searched);
-      if (!seen) return undefined;
-      work += seen.work;
-      return compared(job, candidate, seen, searched);
+    look: (candidate) => look(candidate, deeper !== undefined && work < budget / 2 ? deeper : first),
+    lookAtAll: async (candidates) => {
+      const sheets: ComparedSheet[] = [];
+      const skipped: SheetCandidate[] = [];
+      for (const candidate of candidates) {
+        const seen = await look(candidate, first);
+        if (seen) sheets.push(seen);
+        else skipped.push(candidate);
+      }
+      const byBoard = [...sheets.keys()].toSorted((a, b) => sheets[a].boardM2PerThousand - sheets[b].boardM2PerThousand);
+      for (const index of deeper === undefined ? [] : byBoard) {
+        if (work >= budget) break;
+        const seen = await look(sheets[index].candidate, deeper!);
+        if (seen && seen.ups >= sheets[index].ups) sheets[index] = seen;
+      }
+      return { sheets, skipped };
     },
   };
 }
