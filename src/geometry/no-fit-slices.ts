@@ -10,12 +10,16 @@ export interface FreeInterval {
   readonly to: number;
 }
 
+/** No bounds. */
+export const EVERYWHERE: FreeInterval = { from: -Infinity, to: Infinity };
+
 /**
  * The whole shifts along `axis` that a no-fit polygon allows while the shift across it is `at`: for axis 'x' the shifts
- * (x, at). Sorted, with at least one forbidden whole shift between two intervals. Exact, the gap included.
+ * (x, at). Sorted, with at least one forbidden whole shift between two intervals. Exact, the gap included. With a `window`
+ * of whole ends only the shifts in it are told, which costs the less the narrower it is.
  */
-export function freeIntervals(noFit: NoFit, axis: Axis, at: number): FreeInterval[] {
-  const spans = noFit.gap === 0 ? crossingSpans(noFit, axis, at) : reachSpans(noFit, axis, at);
+export function freeIntervals(noFit: NoFit, axis: Axis, at: number, window = EVERYWHERE): FreeInterval[] {
+  const spans = noFit.gap === 0 ? crossingSpans(noFit, axis, at, window) : reachSpans(noFit, axis, at, window);
   const isForbidden = axis === 'x' ? (shift: number) => forbids(noFit, shift, at) : (shift: number) => forbids(noFit, at, shift);
   const free: FreeInterval[] = [];
   const add = (from: number, to: number) => {
@@ -23,14 +27,16 @@ export function freeIntervals(noFit: NoFit, axis: Axis, at: number): FreeInterva
     if (last && last.to === from - 1) free[free.length - 1] = { from: last.from, to };
     else free.push({ from, to });
   };
-  // Between two spans nothing changes, so one whole shift speaks for all there.
-  let next = -Infinity;
+  // Between two spans nothing changes, so one whole shift speaks for all there. Far enough out all are free.
+  const isFree = (shift: number) => shift === -Infinity || !isForbidden(shift);
+  let next = window.from;
   for (const [from, to] of spans) {
-    if (from > next && (next === -Infinity || !isForbidden(next))) add(next, from - 1);
+    if (from > window.to) break;
+    if (from > next && isFree(next)) add(next, from - 1);
     if (noFit.gap === 0 && from === to && from >= next && !isForbidden(from)) add(from, from);
     next = Math.max(next, to + 1);
   }
-  add(next, Infinity);
+  if (next <= window.to && (window.to === Infinity || isFree(next))) add(next, window.to);
   return free;
 }
 
@@ -45,7 +51,12 @@ export function leastShift(noFit: NoFit, axis: Axis, at: number, from = 0): numb
  * allowed by the outline's no-fit polygon with itself.
  */
 export function leastPitch(selfNoFit: NoFit, axis: Axis): number {
-  const free = freeIntervals(selfNoFit, axis, 0).filter(({ to }) => to > 0);
+  return leastRepeat(freeIntervals(selfNoFit, axis, 0));
+}
+
+/** The least whole step p > 0 all whose multiples lie in the intervals, the last of which has no end. */
+export function leastRepeat(intervals: readonly FreeInterval[]): number {
+  const free = intervals.filter(({ to }) => to > 0);
   const isFree = (shift: number) => free.some(({ from, to }) => shift >= from && shift <= to);
   const clear = free.at(-1)!.from;
   for (const { from, to } of free) {
@@ -68,11 +79,12 @@ type Span = readonly [from: number, to: number];
  * At gap 0: the whole shifts between two crossings of the line with the boundary are of one kind. The spans returned are
  * the whole shifts at crossings, and empty ones (to = from − 1) where a crossing falls between two whole shifts.
  */
-function crossingSpans({ edges, pieces }: NoFit, axis: Axis, at: number): Span[] {
+function crossingSpans({ edges, pieces }: NoFit, axis: Axis, at: number, window: FreeInterval): Span[] {
   const [u0, v0, u1, v1] = axis === 'x' ? [edges.x0, edges.y0, edges.x1, edges.y1] : [edges.y0, edges.x0, edges.y1, edges.x1];
   const spans: Span[] = [];
   const add = (u: number) => spans.push([Math.ceil(u) + 0, Math.floor(u) + 0]);
   for (const { segment, from, to } of pieces) {
+    if (isBeside(u0[segment], u1[segment], window, 1)) continue;
     const across = v1[segment] - v0[segment];
     const along = u1[segment] - u0[segment];
     if (across === 0) {
@@ -95,18 +107,23 @@ function crossingSpans({ edges, pieces }: NoFit, axis: Axis, at: number): Span[]
  * With a gap: the whole shifts nearer than the gap to a contact edge that is free somewhere. All of them are forbidden,
  * for such an edge lies in the closed set; no boundary is left between the spans.
  */
-function reachSpans({ edges, gap }: NoFit, axis: Axis, at: number): Span[] {
+function reachSpans({ edges, gap }: NoFit, axis: Axis, at: number, window: FreeInterval): Span[] {
   const [u0, v0, u1, v1] = axis === 'x' ? [edges.x0, edges.y0, edges.x1, edges.y1] : [edges.y0, edges.x0, edges.y1, edges.x1];
   const spans: Span[] = [];
   for (let k = 0; k < edges.count; k++) {
     const low = v0[k] < v1[k] ? v0[k] : v1[k];
     const high = v0[k] < v1[k] ? v1[k] : v0[k];
-    if (high + gap <= at || low - gap >= at) continue;
+    if (high + gap <= at || low - gap >= at || isBeside(u0[k], u1[k], window, gap)) continue;
     const from = firstNear(u0[k], v0[k] - at, u1[k], v1[k] - at, gap);
     const to = -firstNear(-u0[k], v0[k] - at, -u1[k], v1[k] - at, gap) + 0;
     if (from <= to) spans.push([from, to]);
   }
   return spans.sort((p, q) => p[0] - q[0]);
+}
+
+/** Whether a segment from u0 to u1, grown by `reach`, has no part in the window. */
+function isBeside(u0: number, u1: number, { from, to }: FreeInterval, reach: number): boolean {
+  return Math.max(u0, u1) + reach < from || Math.min(u0, u1) - reach > to;
 }
 
 /**

@@ -77,6 +77,16 @@ export function requiredGap(rules: Rules): number {
   return rules.bleedMeeting === 'apart' ? Math.max(rules.gap, 2 * rules.bleed) : rules.gap;
 }
 
+/** Where blanks may lie: inside the usable area, and their bleed inside the printable one. */
+export function blankArea({ usable, printable, rules: { bleed } }: Problem): Box {
+  return {
+    minX: Math.max(usable.minX, printable.minX + bleed),
+    minY: Math.max(usable.minY, printable.minY + bleed),
+    maxX: Math.min(usable.maxX, printable.maxX - bleed),
+    maxY: Math.min(usable.maxY, printable.maxY - bleed),
+  };
+}
+
 /** A search's proposal. Nothing is claimed until the judge has seen it. */
 export interface Candidate {
   readonly placements: readonly Placement[];

@@ -1,6 +1,6 @@
 import { boxOf, counterClockwise, type Box, type Point, type Ring } from '../geometry/point.ts';
 import { turnBox, TURNS, type Turn } from '../geometry/turn.ts';
-import { requiredGap, type Placement, type Problem } from '../layout/problem.ts';
+import { blankArea, requiredGap, type Placement, type Problem } from '../layout/problem.ts';
 import { distinctTurns, sameTurned } from './distinct-turns.ts';
 
 /**
@@ -58,7 +58,7 @@ export function prepare(problem: Problem): Prepared {
     ...problem.parts.map((part) => ({ ring: part.outline, clearance: gap, isPart: true })),
     ...problem.keepOuts.map((keepOut) => ({ ring: counterClockwise(keepOut.ring), clearance: keepOut.clearance, isPart: false })),
   ];
-  const area = areaOf(problem);
+  const area = blankArea(problem);
   const poses: Pose[] = [];
   const poseFor = (shape: number, turn: Turn) => {
     const known = poses.findIndex((pose) => pose.shape === shape && pose.turn === turn);
@@ -85,15 +85,6 @@ export function withEnd(prepared: Prepared, maxX: number): Prepared {
   const poses = prepared.poses.map((pose) => ({ ...pose, maxX: maxX - pose.width / 2 }));
   const posesOf = prepared.posesOf.map((list) => list.filter((pose) => poses[pose].minX <= poses[pose].maxX));
   return { ...prepared, poses, posesOf, area: { ...prepared.area, maxX } };
-}
-
-function areaOf({ usable, printable, rules: { bleed } }: Problem): Box {
-  return {
-    minX: Math.max(usable.minX, printable.minX + bleed),
-    minY: Math.max(usable.minY, printable.minY + bleed),
-    maxX: Math.min(usable.maxX, printable.maxX - bleed),
-    maxY: Math.min(usable.maxY, printable.maxY - bleed),
-  };
 }
 
 /** A common measure is of use when the largest outline is at most so many of them long. */

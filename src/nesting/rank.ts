@@ -1,6 +1,6 @@
 import { boxOf, type Box } from '../geometry/point.ts';
 import { turnBox, turnPoint } from '../geometry/turn.ts';
-import type { Placement, Problem } from '../layout/problem.ts';
+import type { Part, Placement, Problem } from '../layout/problem.ts';
 
 /**
  * What a layout is worth beside its ups. The die, the stripping tool and the blanker are cheaper with regular steps and
@@ -23,7 +23,16 @@ export interface Figures {
 const STEP_TOLERANCE = 20;
 
 export function placedBox(problem: Problem, placement: Placement): Box {
-  return movedBox(boxOf(problem.parts[placement.part]!.outline), placement);
+  return movedBox(outlineBox(problem.parts[placement.part]!), placement);
+}
+
+const outlineBoxes = new WeakMap<Part, Box>();
+
+/** Looked up for every blank of every layout tried, so it is found once a part. */
+function outlineBox(part: Part): Box {
+  let box = outlineBoxes.get(part);
+  if (!box) outlineBoxes.set(part, (box = boxOf(part.outline)));
+  return box;
 }
 
 function movedBox(partBox: Box, { turn, x, y }: Placement): Box {

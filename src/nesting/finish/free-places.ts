@@ -1,6 +1,6 @@
 import type { NoFit } from '../../geometry/no-fit.ts';
 import type { Axis, FreeInterval } from '../../geometry/no-fit-slices.ts';
-import { freeIntervals } from '../../geometry/no-fit-slices.ts';
+import { EVERYWHERE, freeIntervals } from '../../geometry/no-fit-slices.ts';
 import type { Turn } from '../../geometry/turn.ts';
 import { addTurns, turnPoint } from '../../geometry/turn.ts';
 import type { Placement, Problem } from '../../layout/problem.ts';
@@ -37,18 +37,23 @@ export function freePlaces(problem: Problem, placements: readonly Placement[], i
   return free;
 }
 
-/** Free intervals of a no-fit polygon that is turned by `turn`, along an axis of the sheet. */
-function turnedIntervals(noFit: NoFit, turn: Turn, axis: Axis, at: number): FreeInterval[] {
+/** Free intervals of a no-fit polygon that is turned by `turn`, along an axis of the sheet, within the window. */
+export function turnedIntervals(noFit: NoFit, turn: Turn, axis: Axis, at: number, window = EVERYWHERE): FreeInterval[] {
   const back = addTurns(0, -turn);
   const along = turnPoint(axis === 'x' ? { x: 1, y: 0 } : { x: 0, y: 1 }, back);
   const across = turnPoint(axis === 'x' ? { x: 0, y: at } : { x: at, y: 0 }, back);
   const own: Axis = along.x !== 0 ? 'x' : 'y';
-  const intervals = freeIntervals(noFit, own, own === 'x' ? across.y : across.x);
-  if (along.x + along.y > 0) return intervals;
-  return intervals.map((interval) => ({ from: -interval.to + 0, to: -interval.from + 0 })).reverse();
+  const ownAt = own === 'x' ? across.y : across.x;
+  if (along.x + along.y > 0) return freeIntervals(noFit, own, ownAt, window);
+  return freeIntervals(noFit, own, ownAt, reversed(window)).map(reversed).reverse();
 }
 
-function intersect(a: readonly FreeInterval[], b: readonly FreeInterval[], shiftOfB: number): FreeInterval[] {
+function reversed({ from, to }: FreeInterval): FreeInterval {
+  return { from: -to + 0, to: -from + 0 };
+}
+
+/** What lies in one of `a` and, moved by `shiftOfB`, in one of `b`. */
+export function intersect(a: readonly FreeInterval[], b: readonly FreeInterval[], shiftOfB: number): FreeInterval[] {
   const both: FreeInterval[] = [];
   for (const p of a) {
     for (const q of b) {

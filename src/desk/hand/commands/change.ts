@@ -1,0 +1,24 @@
+import type { SheetDocument } from '../document.ts';
+
+/** What a command came to. A command that cannot do anything hands back the very document it was given, and says why. */
+export interface Change {
+  readonly document: SheetDocument;
+  /** The blanks to be selected from then on; absent: as before. */
+  readonly selected?: ReadonlySet<number>;
+  readonly notice?: Notice;
+}
+
+/** Why nothing, or less than was asked, happened. The words are in the catalogue. */
+export type Notice =
+  | 'all-locked'
+  | 'nothing-selected'
+  | 'one-rotation'
+  | 'needs-two'
+  | 'needs-three'
+  | 'no-contact-that-way'
+  | 'too-many-blanks'
+  | 'locked-stays';
+
+export function unchanged(document: SheetDocument, notice: Notice): Change {
+  return { document, notice };
+}

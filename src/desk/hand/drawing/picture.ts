@@ -1,0 +1,126 @@
+import { MICRONS_PER_MM, toMillimetres } from '../../../base/units.ts';
+import type { LayoutFile } from '../../../layout/layout-file.ts';
+import type { Format } from '../../../render/format.ts';
+import type { HandWords } from '../../../render/messages/hand-words.ts';
+import { viewOfLayout } from '../../../render/view-of-layout.ts';
+import type { SheetFrame } from '../sheet-frame.ts';
+import type { Situation } from '../situation.ts';
+import type { View } from '../view.ts';
+import { blanksLayer } from './blanks.ts';
+import { designDrawings } from './design-drawings.ts';
+import { html, setAttributes, svg } from './elements.ts';
+import type { LayerName } from './layers.ts';
+import { overlayItems } from './overlay.ts';
+import { rulers } from './rulers.ts';
+import { sheetDrawing } from './sheet-drawing.ts';
+import { ticks } from './ticks.ts';
+
+export interface Language {
+  readonly words: HandWords;
+  readonly format: Format;
+}
+
+export interface Picture {
+  readonly element: HTMLElement;
+  /** The part with the sheet: its upper left corner is the origin of screen points. */
+  readonly stage: HTMLElement;
+  show(situation: Situation): void;
+  setLayers(layers: ReadonlySet<LayerName>): void;
+  useLanguage(language: Language): void;
+  focus(id: number): void;
+  destroy(): void;
+}
+
+let pictures = 0;
+
+/** How long the view must rest, ms, before the sheet is drawn anew for it; until then it is moved as it is. */
+const REST_MS = 120;
+
+/**
+ * The sheet in the page. Blanks are moved by their own transforms; while the view moves the whole drawing is moved and
+ * scaled by CSS and only drawn anew when it rests, since a new view box makes the browser draw every line again.
+ */
+export function createPicture(layout: LayoutFile, frame: SheetFrame, language: Language): Picture {
+  const prefix = `hand${++pictures}`;
+  const view = viewOfLayout({ ...layout, placements: [] }, { figures: [] });
+  const drawings = designDrawings(view.designs, prefix);
+  let { words, format } = language;
+  const blanks = blanksLayer(frame, drawings, language);
+  const grid = svg('path', { class: 'hand-grid', 'aria-hidden': 'true' });
+  const drawing = svg('svg', { class: 'hand-drawing', preserveAspectRatio: 'none' }, [
+    svg('defs', {}, drawings.flat().map(({ symbol }) => symbol)),
+    svg('g', { transform: 'scale(1 -1)' }, [sheetDrawing(view), grid, blanks.element]),
+  ]);
+  const overlay = svg('svg', { class: 'hand-overlay', 'aria-hidden': 'true' });
+  const stage = html('div', { class: 'hand-stage' }, [drawing, overlay]);
+  const edges = rulers();
+  const element = html('div', { class: 'hand-picture' }, [html('div', { class: 'hand-ruler-corner' }), ...edges.elements, stage]);
+
+  let layers: ReadonlySet<LayerName> = new Set();
+  let last: Situation | undefined;
+  let drawnFor: View | undefined;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+
+  const drawFor = (now: View) => {
+    drawnFor = now;
+    const [left, top] = [toMillimetres(now.left), toMillimetres(now.top)];
+    const [wide, high] = [now.width / now.zoom, now.height / now.zoom];
+    setAttributes(drawing, { viewBox: `${left} ${-top} ${wide} ${high}`, width: now.width, height: now.height });
+    drawing.style.transform = '';
+    drawing.style.setProperty('--hand-px', String(1 / now.zoom));
+    const [along, away] = [ticks(left - wide, left + 2 * wide, now.zoom, format.unit), ticks(top - 2 * high, top + high, now.zoom, format.unit)];
+    const kept = ({ rank }: { rank: number }) => rank < 2;
+    grid.setAttribute('d', layers.has('grid') ? [...along.filter(kept).map(({ at }) => `M${at} ${top - 2 * high}v${3 * high}`), ...away.filter(kept).map(({ at }) => `M${left - wide} ${at}h${3 * wide}`)].join('') : '');
+  };
+
+  /** The drawing as it was made for another view, carried to where it belongs in this one. */
+  const carry = (now: View, from: View) => {
+    const scale = now.zoom / from.zoom;
+    const dx = ((from.left - now.left) * now.zoom) / MICRONS_PER_MM;
+    const dy = ((now.top - from.top) * now.zoom) / MICRONS_PER_MM;
+    drawing.style.transform = `translate(${dx}px, ${dy}px) scale(${scale})`;
+  };
+
+  const showView = (now: View) => {
+    if (now === drawnFor) return;
+    edges.show(now, format);
+    if (!drawnFor || drawnFor.width !== now.width || drawnFor.height !== now.height) return drawFor(now);
+    carry(now, drawnFor);
+    clearTimeout(resting);
+    resting = setTimeout(() => last && drawFor(last.view), REST_MS);
+  };
+
+  return {
+    element,
+    stage,
+    show: (situation) => {
+      if (!last || situation.view !== last.view) showView(situation.view);
+      blanks.show(situation, last);
+      setAttributes(blanks.element, { 'aria-label': words.sheet(format.size(frame.layout.sheet.width, frame.layout.sheet.height), situation.history.present.blanks.length) });
+      overlay.replaceChildren(...overlayItems(situation, frame, { words, format, distances: layers.has('distances') }));
+      last = situation;
+    },
+    setLayers: (shown) => {
+      layers = shown;
+      for (const name of ['creases', 'openings', 'bleed', 'marks', 'numbers'] as const) drawing.style.setProperty(`--hand-${name}`, shown.has(name) ? 'inline' : 'none');
+      if (last) drawFor(last.view);
+    },
+    useLanguage: (other) => {
+      ({ words, format } = other);
+      blanks.useLanguage(words, format);
+      const now = last;
+      last = undefined;
+      drawnFor = undefined;
+      if (now) {
+        blanks.show(now, undefined);
+        showView(now.view);
+      }
+      last = now;
+    },
+    focus: (id) => blanks.elementOf(id)?.focus({ preventScroll: true }),
+    destroy: () => {
+      clearTimeout(resting);
+      element.remove();
+    },
+  };
+}

@@ -1,0 +1,223 @@
+import type { Judgement } from '../../layout/judge.ts';
+import type { LayoutFile } from '../../layout/layout-file.ts';
+import type { Format } from '../../render/format.ts';
+import type { HandWords, JudgedState } from '../../render/messages/hand-words.ts';
+import type { CommandName } from './commands/command.ts';
+import { documentOf, layoutOfDocument } from './document.ts';
+import { createPicture } from './drawing/picture.ts';
+import { gridForm } from './drawing/grid-form.ts';
+import { html } from './drawing/elements.ts';
+import { keyList } from './drawing/key-list.ts';
+import { FIRST_LAYERS, type LayerName } from './drawing/layers.ts';
+import { statusLine } from './drawing/status.ts';
+import { toolbar } from './drawing/toolbar.ts';
+import type { Direction } from './interaction/nudging.ts';
+import { meaningOf } from './keys.ts';
+import { isField, listenToPointers } from './pointers.ts';
+import { respond, type HandEvent } from './respond.ts';
+import { sheetFrame } from './sheet-frame.ts';
+import { beginSituation, shown, type Situation } from './situation.ts';
+
+/** A layout as it stands under the hand. */
+export interface HandState {
+  /** Placements in station order; no `result`: the hand claims nothing. */
+  readonly layout: LayoutFile;
+  /** Numbers of the placements that are locked. */
+  readonly locked: readonly number[];
+  /** Grows with every change; hand it back with a judgement. */
+  readonly revision: number;
+}
+
+export interface HandInput {
+  /** Sheet, rules, designs, and the placements to begin with. It must be one that can be judged; it may place nothing. */
+  readonly layout: LayoutFile;
+  readonly locked?: readonly number[];
+  readonly words: HandWords;
+  /** How lengths are written; its unit is that of the rulers. */
+  readonly lengths: Format;
+  /** After every finished change, undo and redo. The page has the layout judged and hands the judgement to `update`. */
+  readonly onChange: (state: HandState) => void;
+  /** Asked for by button or key. The page has it done and hands the layout to `update`. */
+  readonly onAsk: (wish: 'solve-rest' | 'tidy', state: HandState) => void;
+}
+
+/** What the page may hand in at any time. */
+export interface HandUpdate {
+  /** Another arrangement on the same sheet with the same designs: one step to undo. `done` names it in the status line. */
+  readonly layout?: LayoutFile;
+  readonly locked?: readonly number[];
+  readonly done?: 'solve-rest' | 'tidy' | 'replace';
+  /** Of the revision it was made for; an old one is passed over. */
+  readonly judged?: { readonly revision: number; readonly judgement: Judgement };
+  /** While the page works on what was asked: those buttons rest. */
+  readonly busy?: boolean;
+  readonly words?: HandWords;
+  readonly lengths?: Format;
+}
+
+export interface Hand {
+  update(update: HandUpdate): void;
+  undo(): void;
+  redo(): void;
+  readonly state: HandState;
+  /** Whether the layout shown is judged: by the page for its present revision, while dragging by the hand itself. */
+  readonly judged: JudgedState;
+  destroy(): void;
+}
+
+/**
+ * Puts a sheet that can be worked on by hand into `host`. Needs hand.css. For another sheet, other rules or designs:
+ * destroy and mount anew. Throws an InputError for a layout that cannot be judged.
+ */
+export function mountHand(host: HTMLElement, input: HandInput): Hand {
+  const frame = sheetFrame(input.layout);
+  let { words, lengths } = input;
+  let layers: ReadonlySet<LayerName> = FIRST_LAYERS;
+  let busy = false;
+  let revision = 0;
+  let judgedRevision = -1;
+  let judgement: Judgement | undefined;
+  let situation: Situation = beginSituation(documentOf(input.layout, frame, input.locked), frame, { zoom: 1, left: 0, top: 0, width: 0, height: 0 });
+
+  const picture = createPicture(input.layout, frame, { words, format: lengths });
+  const status = statusLine();
+  const root = html('div', { class: 'hand' });
+  let bar = toolbar(words, layers, { command: run, layer: showLayer });
+  root.append(bar.element, picture.element, status.element);
+  host.append(root);
+  picture.setLayers(layers);
+
+  function stateNow(): HandState {
+    return { ...layoutOfDocument(situation.history.present, frame), revision };
+  }
+
+  function judgedNow(): JudgedState {
+    if (shown(situation).blanks.length === 0) return 'not judged';
+    if (situation.faults.length > 0) return 'faulty';
+    if (situation.draft) return 'not judged';
+    if (judgedRevision === revision && judgement) return judgement.state;
+    return judgement ? 'out of date' : 'not judged';
+  }
+
+  function emit(event: HandEvent): void {
+    const before = situation;
+    situation = respond(situation, event, frame);
+    if (situation === before) return;
+    if (situation.history.present !== before.history.present) revision++;
+    draw();
+    if (situation.active !== undefined && situation.active !== before.active && picture.stage.contains(document.activeElement)) picture.focus(situation.active);
+    if (situation.history.present !== before.history.present) input.onChange(stateNow());
+  }
+
+  function draw(): void {
+    picture.show(situation);
+    bar.show(restingCommands(situation, busy), pressedCommands(situation));
+    status.show(situation, judgedNow(), words, lengths);
+    root.dataset['doing'] = situation.interaction.kind;
+  }
+
+  function run(name: CommandName): void {
+    if (restingCommands(situation, busy).has(name)) return;
+    if (name === 'solve-rest' || name === 'tidy') return input.onAsk(name, stateNow());
+    if (name === 'keys') return open(keyList(words));
+    if (name === 'rows-and-columns') return open(gridForm(words, lengths.unit, (wish) => emit({ kind: 'grid', wish })));
+    emit({ kind: 'command', name });
+  }
+
+  function open(dialog: HTMLDialogElement): void {
+    root.append(dialog);
+    dialog.addEventListener('close', () => dialog.remove());
+    dialog.showModal();
+  }
+
+  function showLayer(name: LayerName, isShown: boolean): void {
+    layers = new Set([...layers].filter((other) => other !== name).concat(isShown ? [name] : []));
+    picture.setLayers(layers);
+    picture.show(situation);
+  }
+
+  const onKey = (event: KeyboardEvent) => {
+    if (event.target instanceof Element && (event.target.closest('dialog') || (isField(event.target) && !event.ctrlKey && !event.metaKey))) return;
+    const meaning = meaningOf(event);
+    if (!meaning) return;
+    const direction = DIRECTIONS[event.key];
+    event.preventDefault();
+    if (direction && meaning === 'align-arrows') run(`align-${direction}`);
+    else if (direction && meaning.startsWith('nudge-')) emit({ kind: 'arrow', direction, amount: meaning.slice('nudge-'.length) as 'fine' });
+    else run(meaning as CommandName);
+  };
+  const onKeyUp = (event: KeyboardEvent) => {
+    if (DIRECTIONS[event.key]) emit({ kind: 'arrow-up' });
+  };
+  root.addEventListener('keydown', onKey);
+  root.addEventListener('keyup', onKeyUp);
+  const stopPointers = listenToPointers(picture.stage, () => situation, emit);
+
+  let isFitted = false;
+  const resize = () => {
+    const { clientWidth: width, clientHeight: height } = picture.stage;
+    if (width === 0 || height === 0) return;
+    emit({ kind: 'resize', width, height });
+    if (!isFitted) emit({ kind: 'command', name: 'whole-sheet' });
+    isFitted = true;
+  };
+  const watch = new ResizeObserver(resize);
+  watch.observe(picture.stage);
+  resize();
+  draw();
+
+  return {
+    update: ({ layout, locked, done = 'replace', judged, busy: isBusy, words: newWords, lengths: newLengths }) => {
+      if (isBusy !== undefined) busy = isBusy;
+      if (newWords || newLengths) {
+        [words, lengths] = [newWords ?? words, newLengths ?? lengths];
+        picture.useLanguage({ words, format: lengths });
+        const anew = toolbar(words, layers, { command: run, layer: showLayer });
+        bar.element.replaceWith(anew.element);
+        bar = anew;
+      }
+      if (layout) emit({ kind: 'replace', document: documentOf(layout, frame, locked, situation.history.present.nextId), done });
+      if (judged?.revision === revision) [judgement, judgedRevision] = [judged.judgement, revision];
+      draw();
+    },
+    undo: () => emit({ kind: 'command', name: 'undo' }),
+    redo: () => emit({ kind: 'command', name: 'redo' }),
+    get state() {
+      return stateNow();
+    },
+    get judged() {
+      return judgedNow();
+    },
+    destroy: () => {
+      watch.disconnect();
+      stopPointers();
+      picture.destroy();
+      root.remove();
+    },
+  };
+}
+
+const DIRECTIONS: Readonly<Record<string, Direction | undefined>> = { ArrowLeft: 'left', ArrowRight: 'right', ArrowDown: 'gripper', ArrowUp: 'tail' };
+
+/** Commands that would do nothing now. */
+function restingCommands({ history, selected, draft }: Situation, busy: boolean): ReadonlySet<CommandName> {
+  const resting = new Set<CommandName>();
+  if (!history.past && !draft) resting.add('undo');
+  if (!history.future) resting.add('redo');
+  if (selected.size === 0) for (const name of NEED_SELECTION) resting.add(name);
+  if (busy) resting.add('solve-rest').add('tidy');
+  return resting;
+}
+
+const NEED_SELECTION: readonly CommandName[] = [
+  'turn-next', 'turn-back', 'turn-quarter', 'duplicate', 'remove', 'lock', 'rows-and-columns', 'gather', 'equal-steps',
+  'align-left', 'align-right', 'align-gripper', 'align-tail', 'align-above', 'align-beside', 'zoom-selection',
+];
+
+function pressedCommands({ interaction, history, selected }: Situation): ReadonlySet<CommandName> {
+  const pressed = new Set<CommandName>();
+  if (interaction.kind === 'ready-to-measure' || interaction.kind === 'measuring') pressed.add('measure');
+  const chosenBlanks = history.present.blanks.filter(({ id }) => selected.has(id));
+  if (chosenBlanks.length > 0 && chosenBlanks.every(({ locked }) => locked)) pressed.add('lock');
+  return pressed;
+}
