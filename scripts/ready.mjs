@@ -28,6 +28,6 @@ function newestTime(folder) {
 
 if (!installed()) run(npm, ['ci', '--ignore-scripts', '--no-fund', '--no-audit']);
 const stamp = join(root, 'dist', '.built');
-if (!existsSync(stamp) || statSync(stamp).mtimeMs < Math.max(newestTime(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs)) {
+if (!existsSync(stamp) || statSync(stamp).mtimeMs < Math.max(...['src', 'scripts', join('samples', 'presses')].map((folder) => newestTime(join(root, folder))), statSync(join(root, 'package.json')).mtimeMs)) {
   run(process.execPath, [join(root, 'scripts', 'build.mjs')]);
 }

@@ -18,6 +18,7 @@ const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
   judge: async () => (await import('./commands/judge.ts')).registerJudge,
   handover: async () => (await import('./commands/handover.ts')).registerHandover,
   library: async () => (await import('./commands/library.ts')).registerLibrary,
+  open: async () => (await import('./commands/open.ts')).registerOpen,
 };
 
 const program = new Command('blankwright')

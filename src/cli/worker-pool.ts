@@ -1,14 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { ResultOf, Task, TaskRunner } from '../nesting/tasks.ts';
-
-/** What is sent to a worker, and what comes back. */
-export interface Order {
-  readonly index: number;
-  readonly task: Task;
-}
-
-export type Reply = { readonly index: number; readonly result: ResultOf<Task> } | { readonly index: number; readonly failure: string };
+import { spread, type Thread } from '../nesting/spread.ts';
+import type { Task, TaskRunner } from '../nesting/tasks.ts';
 
 export interface WorkerPool extends TaskRunner {
   /** Ends the threads. */
@@ -44,7 +37,7 @@ export function createWorkerPool(width: number): WorkerPool {
         if (stop()) Atomics.store(stopped, 0, 1);
       }, STOP_POLL_MS);
       try {
-        return (await spread(tasks, workers)) as ResultOf<T>[];
+        return await spread(tasks, workers.map(threadOf));
       } finally {
         clearInterval(timer);
       }
@@ -55,42 +48,16 @@ export function createWorkerPool(width: number): WorkerPool {
   };
 }
 
-/** Every worker takes the next task as soon as it is free. */
-function spread(tasks: readonly Task[], workers: readonly Worker[]): Promise<ResultOf<Task>[]> {
-  const results: ResultOf<Task>[] = [];
-  let next = 0;
-  const serve = (worker: Worker) =>
-    new Promise<void>((resolve, reject) => {
-      const give = () => {
-        if (next >= tasks.length) {
-          leave();
-          resolve();
-          return;
-        }
-        const order: Order = { index: next, task: tasks[next] };
-        next++;
-        worker.postMessage(order);
-      };
-      const take = (reply: Reply) => {
-        if ('failure' in reply) {
-          leave();
-          reject(new Error(`a worker thread failed: ${reply.failure}`));
-          return;
-        }
-        results[reply.index] = reply.result;
-        give();
-      };
-      const fail = (error: unknown) => {
-        leave();
-        reject(error);
-      };
-      const leave = () => {
+function threadOf(worker: Worker): Thread {
+  return {
+    post: (order) => worker.postMessage(order),
+    listen: (take, fail) => {
+      worker.on('message', take);
+      worker.on('error', fail);
+      return () => {
         worker.off('message', take);
         worker.off('error', fail);
       };
-      worker.on('message', take);
-      worker.on('error', fail);
-      give();
-    });
-  return Promise.all(workers.map(serve)).then(() => results);
+    },
+  };
 }

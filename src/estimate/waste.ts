@@ -29,6 +29,12 @@ const MICRONS2_PER_MM2 = 1e6;
  * the convex hull of all blanks, otherwise at the edges. Rotations must be quarter turns.
  */
 export function wasteOf(layout: LayoutFile): Waste {
+  const areas = wasteAreas(layout);
+  return Object.fromEntries(WASTE_CAUSES.map((cause) => [cause, areaOf(areas[cause])])) as Waste;
+}
+
+/** The same as polygons on the sheet, µm; they do not overlap. */
+export function wasteAreas(layout: LayoutFile): Readonly<Record<WasteCause, readonly Polygon[]>> {
   const sheet = box(0, 0, toMicrons(layout.sheet.width), toMicrons(layout.sheet.height));
   const { minX, minY, maxX, maxY } = micronBox(layout.usable);
   const [width, height] = [toMicrons(layout.sheet.width), toMicrons(layout.sheet.height)];
@@ -44,7 +50,7 @@ export function wasteOf(layout: LayoutFile): Waste {
   const nearBlanks = unite(placed(layout, Math.ceil(gap / 2)));
   const offcuts = subtract(inside, nearBlanks);
   const hull = asPolygons(convexHull(blanks.flatMap(({ outer }) => outer)));
-  const areas: Record<WasteCause, readonly Polygon[]> = {
+  return {
     blanks,
     gripper: free(box(0, 0, width, minY)),
     tail: free(box(0, maxY, width, height)),
@@ -55,7 +61,6 @@ export function wasteOf(layout: LayoutFile): Waste {
     between: intersect(offcuts, hull),
     edges: subtract(offcuts, hull),
   };
-  return Object.fromEntries(WASTE_CAUSES.map((cause) => [cause, areaOf(areas[cause])])) as Waste;
 }
 
 /** All blanks where they stand, grown by so many micrometres. */

@@ -4,7 +4,7 @@ import { ellipseArc } from '../geometry/arc.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { flattenPath } from '../geometry/flatten.ts';
 import { boxOf, type Box, type Point } from '../geometry/point.ts';
-import { numberFaults } from './drawing-text.ts';
+import { numberFaults } from './fault-numbers.ts';
 import type { Look, PathItem, Scene, SceneItem, SceneLayer, TextItem } from './scene.ts';
 import { sceneToSvg } from './svg.ts';
 
@@ -23,7 +23,7 @@ const LOOKS: Readonly<Partial<Record<Role, Look>>> = {
 const OTHER_RULE: Look = { stroke: 'ink', width: 0.3, dash: [5, 1, 1, 1] };
 const LEFT_OUT: Look = { stroke: 'light', width: 0.2 };
 
-function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline): Scene {
+export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline): Scene {
   const paths = [...blanks.map(({ outline }) => outline), ...rest.map(({ curves }) => curves)];
   const inner = boxOf(paths.flatMap((path) => flattenPath(path, PICTURE_TOLERANCE_MM)));
   const unit = Math.max(inner.maxX - inner.minX, inner.maxY - inner.minY) / 100;

@@ -3,6 +3,7 @@ import type { Blank, Dieline } from '../dieline/dieline.ts';
 import type { ReadOptions } from '../dieline/options.ts';
 import { ruleLengths } from '../dieline/rule-lengths.ts';
 import { JOIN_TOLERANCE_MM } from '../dieline/tolerances.ts';
+import { numberFaults } from './fault-numbers.ts';
 import { createFormat } from './format.ts';
 import { english } from './messages/english.ts';
 
@@ -40,11 +41,6 @@ function describeBlank(blank: Blank, numbered: boolean, yAxis: Dieline['yAxis'])
     row('openings', String(openings.length)),
     ...lengths.map(([role, length], i) => row(i === 0 ? 'rules' : '', `${role.padEnd(18)}${format.length(length).padStart(12)}`)),
   ];
-}
-
-/** Faults are numbered as in the picture; what has no place has no number. */
-export function numberFaults(issues: readonly Issue[]): ReadonlyMap<Issue, number> {
-  return new Map(issues.filter(({ place }) => place !== undefined).map((issue, i) => [issue, i + 1]));
 }
 
 function listIssues(issues: readonly Issue[]): string[] {

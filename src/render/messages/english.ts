@@ -6,6 +6,7 @@ import { geometryMessages } from './english-geometry.ts';
 import { handoverMessages } from './english-handover.ts';
 import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
+import { openMessages } from './english-open.ts';
 import { pressMessages } from './english-press.ts';
 import { shopMessages } from './english-shop.ts';
 import { styleMessages } from './english-styles.ts';
@@ -18,6 +19,7 @@ export const english = createCatalogue([
   handoverMessages,
   layingMessages,
   layoutMessages,
+  openMessages,
   pressMessages,
   shopMessages,
   styleMessages,

@@ -1,0 +1,51 @@
+import { useEffect, useMemo } from 'preact/hooks';
+import { DeskContext, type DeskParts } from './desk-context.ts';
+import { Head } from './head/head.tsx';
+import { listenToKeys } from './head/keys.ts';
+import { DrawingPanel } from './panels/drawing-panel.tsx';
+import { HandoverPanel } from './panels/handover-panel.tsx';
+import { LayoutsPanel } from './panels/layouts-panel.tsx';
+import { LimitsPanel } from './panels/limits-panel.tsx';
+import { MoneyPanel } from './panels/money-panel.tsx';
+import { SheetPanel } from './panels/sheet-panel.tsx';
+import { WhyPanel } from './panels/why-panel.tsx';
+import { Ticket } from './head/ticket.tsx';
+import { wordsIn, WordsContext } from './words/words.ts';
+import type { Panel } from './desk.ts';
+
+const BODIES: Readonly<Record<Panel, () => preact.JSX.Element>> = {
+  drawing: DrawingPanel,
+  sheet: SheetPanel,
+  limits: LimitsPanel,
+  layouts: LayoutsPanel,
+  why: WhyPanel,
+  money: MoneyPanel,
+  handover: HandoverPanel,
+};
+
+export function App({ parts }: { readonly parts: DeskParts }) {
+  const { desk } = parts;
+  const locale = desk.locale.value;
+  const words = useMemo(() => wordsIn(locale), [locale]);
+  const panel = desk.panel.value;
+  const Body = BODIES[panel];
+  useEffect(() => {
+    document.documentElement.lang = locale;
+  }, [locale]);
+  useEffect(() => listenToKeys(parts), [parts]);
+  return (
+    <DeskContext.Provider value={parts}>
+      <WordsContext.Provider value={words}>
+        <Head />
+        <div class="desk">
+          <Ticket />
+          <main id="panel" tabIndex={-1}>
+            <h2>{words.say(`panel-${panel}`)}</h2>
+            <Body />
+          </main>
+        </div>
+        <p class="notice" role="status">{desk.notice.value}</p>
+      </WordsContext.Provider>
+    </DeskContext.Provider>
+  );
+}

@@ -1,0 +1,152 @@
+import { computed, effect, signal, type ReadonlySignal, type Signal } from '@preact/signals';
+import type { Issue } from '../base/issue.ts';
+import type { Judgement } from '../layout/judge.ts';
+import { createEngine, type Engine } from './engine/client.ts';
+import type { FrameAnswer, RawMachines, ReadAnswer } from './engine/protocol.ts';
+import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
+import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
+import { layingOf, type FieldName, type Laying } from './job/laying.ts';
+import { inOrder, stateOf, type LayoutState } from './job/layouts.ts';
+import { NO_RECORDS, type Records } from './job/records.ts';
+import type { Locale } from './words/words.ts';
+
+export const PANELS = ['drawing', 'sheet', 'limits', 'layouts', 'why', 'money', 'handover'] as const;
+export type Panel = (typeof PANELS)[number];
+
+/** An answer of the engine on its way: nothing yet, an answer, or why there is none. */
+export type Asked<Answer> = { readonly kind: 'none' } | { readonly kind: 'waiting' } | { readonly kind: 'answer'; readonly answer: Answer } | { readonly kind: 'issues'; readonly issues: readonly Issue[] };
+
+export interface SearchState {
+  readonly phase: 'idle' | 'running' | 'paused' | 'ended' | 'failed';
+  readonly seconds: number;
+  /** Inputs it works on. */
+  readonly inputs: string;
+}
+
+/** Everything on the desk: the job, what the engine said of it, and what is looked at. */
+export interface Desk {
+  readonly job: ReadonlySignal<Job>;
+  readonly history: ReadonlySignal<History>;
+  /** A step of the person, which can be taken back; `kind` joins quick changes of one kind into one step. */
+  change(edit: (job: Job) => Job, kind?: string): void;
+  /** What the engine found; no step of the person. */
+  note(edit: (job: Job) => Job): void;
+  /** Another job; nothing can be taken back beyond it. */
+  replace(job: Job): void;
+  undo(): void;
+  redo(): void;
+
+  readonly records: Signal<Records>;
+  readonly remembered: Signal<readonly string[]>;
+  readonly locale: Signal<Locale>;
+  readonly panel: Signal<Panel>;
+  /** What is said once, at the foot of the page and to a screen reader. */
+  readonly notice: Signal<string>;
+
+  readonly reading: Signal<Asked<ReadAnswer>>;
+  readonly frame: Signal<Asked<FrameAnswer>>;
+  readonly search: Signal<SearchState>;
+  readonly searchIssues: Signal<readonly Issue[]>;
+  readonly judgement: Signal<Judgement | undefined>;
+
+  readonly machines: ReadonlySignal<RawMachines>;
+  readonly laying: ReadonlySignal<Laying>;
+  readonly faultyFields: ReadonlySignal<readonly FieldName[]>;
+  /** What layouts depend on, as one text; undefined while it cannot be known. */
+  readonly inputs: ReadonlySignal<string | undefined>;
+  readonly layouts: ReadonlySignal<readonly KeptLayout[]>;
+  readonly chosen: ReadonlySignal<KeptLayout | undefined>;
+  readonly chosenState: ReadonlySignal<LayoutState | undefined>;
+
+  /** Answers questions at once. */
+  readonly engine: Engine;
+  /** Searches, so that a question never waits for a search. */
+  readonly searcher: Engine;
+}
+
+/** Changes of one kind that follow within this time are one step, milliseconds. */
+const ONE_STEP_MS = 1200;
+
+export function createDesk(locale: Locale): Desk {
+  const job = signal<Job>(EMPTY_JOB);
+  const history = signal<History>(NO_HISTORY);
+  const language = signal(locale);
+  const records = signal<Records>(NO_RECORDS);
+  const reading = signal<Asked<ReadAnswer>>({ kind: 'none' });
+  const search = signal<SearchState>({ phase: 'idle', seconds: 0, inputs: '' });
+  let last = { kind: '', at: 0 };
+
+  const step = (taken: { history: History; job: Job } | undefined) => {
+    if (!taken) return;
+    last = { kind: '', at: 0 };
+    history.value = taken.history;
+    job.value = taken.job;
+  };
+  const machines = computed(() => machinesOf(job.value, records.value));
+  const laying = computed(() => layingOf(job.value, machines.value));
+  const inputs = computed(() => inputsOf(reading.value, job.value, laying.value));
+  const layouts = computed(() => inOrder(job.value.layouts, inputs.value));
+  const chosen = computed(() => layouts.value.find(({ id }) => id === job.value.chosen) ?? layouts.value[0]);
+  return {
+    job,
+    history,
+    change: (edit, kind = '') => {
+      const changed = edit(job.value);
+      if (changed === job.value) return;
+      const now = performance.now();
+      const joins = kind !== '' && kind === last.kind && now - last.at < ONE_STEP_MS;
+      last = { kind, at: now };
+      history.value = remember(history.value, job.value, joins);
+      job.value = changed;
+    },
+    note: (edit) => (job.value = edit(job.value)),
+    replace: (other) => {
+      history.value = NO_HISTORY;
+      job.value = other;
+    },
+    undo: () => step(stepBack(history.value, job.value)),
+    redo: () => step(stepForward(history.value, job.value)),
+    records,
+    remembered: signal<readonly string[]>([]),
+    locale: language,
+    panel: signal<Panel>('drawing'),
+    notice: signal(''),
+    reading,
+    frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
+    search,
+    searchIssues: signal<readonly Issue[]>([]),
+    judgement: signal<Judgement | undefined>(undefined),
+    machines,
+    laying,
+    faultyFields: computed(() => ('faults' in laying.value ? laying.value.faults : [])),
+    inputs,
+    layouts,
+    chosen,
+    chosenState: computed(() => chosen.value && stateOf(chosen.value, inputs.value)),
+    engine: createEngine(() => language.value),
+    searcher: createEngine(() => language.value),
+  };
+}
+
+function machinesOf({ sheet }: Job, { presses, cutters, boards }: Records): RawMachines {
+  const find = (list: Records['presses'], id: string) => list.find((one) => one.id === id)?.record;
+  return { press: find(presses, sheet.press), cutter: find(cutters, sheet.cutter), board: find(boards, sheet.board) };
+}
+
+function inputsOf(reading: Asked<ReadAnswer>, { drawing, drawnFrom }: Job, laying: Laying): string | undefined {
+  if (reading.kind !== 'answer' || 'faults' in laying || !drawing) return undefined;
+  const { fingerprint, scale, blanks } = reading.answer.dieline;
+  if (blanks.length === 0) return undefined;
+  const options = drawing.kind === 'file' ? drawing.options : drawing.values;
+  return JSON.stringify([fingerprint, scale.mmPerUnit, options, drawnFrom, laying.laying]);
+}
+
+/** Runs `work` whenever `value` changes, not more often than every so many milliseconds; stale answers are dropped by the caller. */
+export function whenChanged<Value>(value: ReadonlySignal<Value>, milliseconds: number, work: (value: Value) => void): void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    const now = value.value;
+    clearTimeout(timer);
+    timer = setTimeout(() => work(now), milliseconds);
+  });
+}

@@ -1,0 +1,9 @@
+import { englishLanguage } from '../../../render/messages/english-language.ts';
+import type { Language } from '../../../render/messages/language.ts';
+
+const LANGUAGES: Readonly<Record<string, Language>> = { en: englishLanguage };
+
+/** The language of reports and pictures; English where a language has no words of its own for them. */
+export function languageOf(locale: string): Language {
+  return LANGUAGES[locale] ?? englishLanguage;
+}

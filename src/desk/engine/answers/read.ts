@@ -1,0 +1,39 @@
+import { readSvgDrawing } from '../../../dieline/read-svg.ts';
+import type { Dieline } from '../../../dieline/dieline.ts';
+import { parseRoleRule } from '../../../dieline/role-rule.ts';
+import { ruleLengths } from '../../../dieline/rule-lengths.ts';
+import { dielineOfStyle } from '../../../dieline/styles/dieline-of-style.ts';
+import { drawingScene } from '../../../render/drawing-svg.ts';
+import type { DrawingSource, ReadAnswer, ReadAsk } from '../protocol.ts';
+
+export function read({ source, remembered }: ReadAsk): ReadAnswer {
+  const name = nameOf(source);
+  const dieline = source.kind === 'style' ? dielineOfStyle(source.style, source.values) : readFile(source, remembered);
+  const { blanks, rest } = dieline;
+  const lengths = new Map<string, number>();
+  for (const blank of blanks) for (const [role, mm] of Object.entries(ruleLengths(blank))) lengths.set(role, (lengths.get(role) ?? 0) + mm);
+  return {
+    name,
+    dieline,
+    scene: blanks.length + rest.length > 0 ? drawingScene(name, dieline) : undefined,
+    ruleLengths: [...lengths].toSorted(([, a], [, b]) => b - a),
+  };
+}
+
+/** Without folder and ending; of a style its name and dimensions. */
+function nameOf(source: DrawingSource): string {
+  if (source.kind === 'file') return source.name.replace(/\.[^.]*$/, '');
+  return [source.style, Object.values(source.values).join('x')].join('-');
+}
+
+/** What was remembered from other drawings may fit nothing in this one; that is no fault of it. */
+function readFile({ bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Dieline {
+  const rule = (text: string) => parseRoleRule(text, 'role');
+  const dieline = readSvgDrawing(bytes, {
+    roles: [...options.roles, ...remembered].map(rule),
+    ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
+    ...(options.blank !== undefined && { blank: options.blank }),
+  });
+  const unused = new Set(remembered);
+  return { ...dieline, issues: dieline.issues.filter(({ code, where }) => !(code === 'role-rule-unused' && unused.has(where ?? ''))) };
+}

@@ -1,0 +1,62 @@
+import { config } from 'zod';
+import { InputError } from '../../base/issue.ts';
+import { createBreathing } from './breathing.ts';
+import { createLanePool, defaultThreads } from './lane-pool.ts';
+import { prepareSolver } from './prepare-solver.ts';
+import type { Answer, Ask, EventOf, FromEngine, Question, ToEngine } from './protocol.ts';
+import { createSearchControl, type SearchControl } from './search-control.ts';
+import type { LanePool } from './lane-pool.ts';
+
+/** The thread that answers the page's questions. */
+interface Scope {
+  onmessage: (event: MessageEvent<ToEngine>) => void;
+  postMessage(message: FromEngine): void;
+}
+const scope = globalThis as unknown as Scope;
+
+/** What an answer may use besides its question. */
+export interface Host<Kind extends Question> {
+  readonly emit: (event: EventOf<Kind>) => void;
+  readonly control: SearchControl;
+  readonly pool: LanePool;
+  /** BCP 47 tag of the person's language. */
+  readonly locale: string;
+}
+type Answers = { readonly [Kind in Question]: () => Promise<(ask: Ask<Kind>, host: Host<Kind>) => Answer<Kind> | Promise<Answer<Kind>>> };
+
+// The content security policy forbids making functions from text, which the library would try.
+config({ jitless: true });
+const control = createSearchControl(createBreathing());
+const pool = createLanePool(defaultThreads(), control);
+
+/** Loaded when first asked for: a first look at a drawing needs neither PDF nor solver. */
+const answers: Answers = {
+  read: async () => (await import('./answers/read.ts')).read,
+  frame: async () => (await import('./answers/frame.ts')).frame,
+  search: async () => {
+    await prepareSolver();
+    return (await import('./answers/search.ts')).search;
+  },
+  judge: async () => (await import('../../layout/judge.ts')).judge,
+  picture: async () => (await import('./answers/picture.ts')).picture,
+  explain: async () => (await import('./answers/explain.ts')).explain,
+  quote: async () => (await import('./answers/quote.ts')).quote,
+  pages: async () => (await import('./answers/quote.ts')).pages,
+  handover: async () => (await import('./answers/handover.ts')).handOver,
+};
+
+scope.onmessage = async ({ data }) => {
+  if ('control' in data) {
+    control.tell(data.control);
+    pool.tell(data.control);
+    return;
+  }
+  const { id, kind, ask, locale } = data;
+  try {
+    const host: Host<never> = { emit: (event: unknown) => scope.postMessage({ id, event }), control, pool, locale };
+    const answer = (await answers[kind]()) as (ask: unknown, host: Host<never>) => unknown;
+    scope.postMessage({ id, answer: await answer(ask, host) });
+  } catch (error) {
+    scope.postMessage(error instanceof InputError ? { id, issues: error.issues } : { id, failure: String(error instanceof Error ? (error.stack ?? error.message) : error) });
+  }
+};

@@ -1,0 +1,29 @@
+import { answerOrder, type Order, type Reply } from '../../nesting/spread.ts';
+import { createTaskHandler } from '../../nesting/tasks.ts';
+import { createBreathing } from './breathing.ts';
+import { prepareSolver } from './prepare-solver.ts';
+import { createSearchControl, type Control } from './search-control.ts';
+
+/** One thread of a search in a page: does the tasks it is sent, one at a time. */
+interface Scope {
+  onmessage: (event: MessageEvent<LaneMessage>) => void;
+  postMessage(reply: Reply): void;
+}
+export type LaneMessage = { readonly order: Order } | { readonly control: Control };
+
+const scope = globalThis as unknown as Scope;
+const control = createSearchControl(createBreathing());
+const handle = createTaskHandler();
+const pause = async () => {
+  await control.breathe();
+  return control.stopped();
+};
+
+scope.onmessage = async ({ data }) => {
+  if ('control' in data) {
+    control.tell(data.control);
+    return;
+  }
+  await prepareSolver();
+  scope.postMessage(await answerOrder(handle, data.order, pause));
+};

@@ -1,0 +1,184 @@
+import type { Issue } from '../../base/issue.ts';
+import type { Dieline } from '../../dieline/dieline.ts';
+import type { Values } from '../../dieline/styles/parameter.ts';
+import type { Judgement } from '../../layout/judge.ts';
+import type { LayoutFile, MmArea } from '../../layout/layout-file.ts';
+import type { BoundName, StopReason } from '../../layout/problem.ts';
+import type { Effort } from '../../nesting/effort.ts';
+import type { LayingSettings } from '../../pipeline/laying.ts';
+import type { NestJob } from '../../pipeline/nest.ts';
+import type { HandoverDetails } from '../../render/handover-facts.ts';
+import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
+import type { Report } from '../../render/report.ts';
+import type { Scene } from '../../render/scene.ts';
+import type { Control } from './search-control.ts';
+
+/** Between the page and its engine: plain data only. Every question has one answer; a search also sends events. */
+export interface Questions {
+  read: { ask: ReadAsk; answer: ReadAnswer; event: never };
+  frame: { ask: DeskLaying; answer: FrameAnswer; event: never };
+  search: { ask: SearchAsk; answer: SearchAnswer; event: SearchEvent };
+  judge: { ask: LayoutFile; answer: Judgement; event: never };
+  picture: { ask: PictureAsk; answer: Scene; event: never };
+  explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
+  quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
+  pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
+  handover: { ask: HandoverAsk; answer: HandoverAnswer; event: never };
+}
+export type Question = keyof Questions;
+export type Ask<Kind extends Question> = Questions[Kind]['ask'];
+export type Answer<Kind extends Question> = Questions[Kind]['answer'];
+export type EventOf<Kind extends Question> = Questions[Kind]['event'];
+
+export type ToEngine = { readonly id: number; readonly kind: Question; readonly ask: unknown; readonly locale: string } | { readonly control: Control };
+export type FromEngine =
+  | { readonly id: number; readonly answer: unknown }
+  | { readonly id: number; readonly event: unknown }
+  /** What the person gave cannot be used. */
+  | { readonly id: number; readonly issues: readonly Issue[] }
+  /** A fault of ours. */
+  | { readonly id: number; readonly failure: string };
+
+/** A drawing as bytes, or a style with its dimensions in mm. */
+export type DrawingSource =
+  | { readonly kind: 'file'; readonly name: string; readonly bytes: Uint8Array; readonly options: DrawingOptions }
+  | { readonly kind: 'style'; readonly style: string; readonly values: Values };
+
+export interface DrawingOptions {
+  readonly widthIs?: number | undefined;
+  readonly blank?: number | undefined;
+  readonly roles: readonly string[];
+}
+
+export interface ReadAsk {
+  readonly source: DrawingSource;
+  /** Rules for roles kept from earlier drawings, asked last. */
+  readonly remembered: readonly string[];
+}
+
+export interface ReadAnswer {
+  readonly name: string;
+  readonly dieline: Dieline;
+  /** Absent where nothing can be drawn. */
+  readonly scene: Scene | undefined;
+  /** Millimetres by role, the longest first. */
+  readonly ruleLengths: readonly (readonly [role: string, mm: number])[];
+}
+
+/** Records as they were written; the engine reads them. */
+export interface RawMachines {
+  readonly press?: unknown;
+  readonly cutter?: unknown;
+  readonly board?: unknown;
+}
+
+export interface DeskLaying extends Omit<LayingSettings, 'machines'> {
+  readonly machines: RawMachines;
+}
+
+export interface FrameAnswer {
+  readonly usable: MmArea;
+  readonly printable: MmArea;
+  readonly gap: number;
+  readonly bleed: number;
+  readonly notes: readonly Issue[];
+  readonly scene: Scene;
+}
+
+export interface SearchAsk {
+  readonly job: Omit<NestJob, 'machines'> & DeskLaying;
+  readonly effort: Effort;
+  readonly seed: number;
+}
+
+/** A layout as the search hands it over, judged. */
+export interface FoundLayout {
+  readonly file: LayoutFile;
+  readonly state: 'sound' | 'faulty';
+}
+
+export type SearchEvent =
+  | { readonly kind: 'layout'; readonly found: FoundLayout; readonly step: Improvement }
+  | { readonly kind: 'limit'; readonly limit: LimitFacts; readonly step: LimitStep }
+  | { readonly kind: 'alive'; readonly seconds: number };
+
+export interface LimitFacts {
+  readonly ups: number;
+  readonly by: BoundName;
+}
+
+export interface SearchAnswer {
+  readonly layouts: readonly FoundLayout[];
+  readonly limit: LimitFacts;
+  readonly stopped: StopReason;
+  readonly seconds: number;
+  readonly notes: readonly Issue[];
+}
+
+export interface PictureAsk {
+  readonly file: LayoutFile;
+  readonly grain: 'x' | 'y' | undefined;
+  /** Without title block, steps and words around the sheet. */
+  readonly small?: boolean;
+}
+
+export interface ExplainAsk {
+  readonly file: LayoutFile;
+  readonly name: string;
+  readonly limit: LimitFacts | undefined;
+  readonly stopped: StopReason;
+  readonly seconds: number | undefined;
+  readonly notes: readonly Issue[];
+  readonly history: readonly Improvement[];
+  readonly limits: readonly LimitStep[];
+}
+
+export interface ExplainAnswer {
+  readonly report: Report;
+  /** The sheet with every part of it marked by what becomes of it. */
+  readonly waste: Scene;
+  /** The whole report as one page. */
+  readonly html: string;
+}
+
+/** A quote job as `quote` reads it from a file. */
+export interface QuoteAsk {
+  readonly job: Readonly<Record<string, unknown>>;
+  /** Whether the labelled invented rates stand for what was not given. */
+  readonly inventedRates: boolean;
+}
+
+export interface QuoteRow {
+  readonly quantity: number;
+  readonly sheets: number;
+  readonly boardKg: number | null;
+  readonly boardCostPerThousand: number | null;
+  readonly pressHours: number | null;
+  readonly costPerThousand: number | null;
+  readonly pricePerThousand: number | null;
+}
+
+export interface QuoteAnswer {
+  readonly rows: readonly QuoteRow[];
+  readonly currency: string;
+  readonly missing: readonly string[];
+  readonly notes: readonly Issue[];
+  readonly ratesName: string | undefined;
+  readonly report: Report;
+}
+
+export interface HandoverAsk {
+  readonly file: LayoutFile;
+  readonly details: HandoverDetails;
+}
+
+export interface HandoverAnswer {
+  readonly files: readonly OutputFile[];
+  /** Why the die maker's files are not among them. */
+  readonly waiting: readonly Issue[];
+}
+
+export interface OutputFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}

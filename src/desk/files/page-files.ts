@@ -1,0 +1,34 @@
+import { bytesOf, download, type Files } from './files.ts';
+
+interface FolderHandle {
+  getFileHandle(name: string, options: { create: boolean }): Promise<{ createWritable(): Promise<{ write(content: Uint8Array): Promise<void>; close(): Promise<void> }> }>;
+}
+type PickFolder = (options: { mode: 'readwrite' }) => Promise<FolderHandle>;
+
+/** Files of a page that no server stands behind: a folder that the person grants, where the browser can, else downloads. */
+export function pageFiles(): Files {
+  const pick = (globalThis as { showDirectoryPicker?: PickFolder }).showDirectoryPicker;
+  return {
+    folder: undefined,
+    list: async () => [],
+    read: async () => undefined,
+    save: async (files) => {
+      if (!pick || files.length === 1) {
+        for (const { name, content } of files) download(name, content);
+        return true;
+      }
+      let folder: FolderHandle;
+      try {
+        folder = await pick.call(globalThis, { mode: 'readwrite' });
+      } catch {
+        return false;
+      }
+      for (const { name, content } of files) {
+        const file = await (await folder.getFileHandle(name, { create: true })).createWritable();
+        await file.write(bytesOf(content));
+        await file.close();
+      }
+      return true;
+    },
+  };
+}

@@ -1,0 +1,45 @@
+import type { RefObject } from 'preact';
+import { useDesk } from '../desk-context.ts';
+import { download } from '../files/files.ts';
+import { jobFromFile, jobToFile } from '../job/job-file.ts';
+import { FilePicker } from '../panels/file-picker.tsx';
+import { useWords } from '../words/words.ts';
+
+/** The jobs kept in this browser; a job as a file. */
+export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement | null> }) {
+  const { desk, saving } = useDesk();
+  const { say } = useWords();
+  const open = async (id?: string) => {
+    await saving.open(id);
+    dialog.current?.close();
+  };
+  const take = async (name: string, bytes: Uint8Array) => {
+    const job = jobFromFile(new TextDecoder().decode(bytes));
+    if (!job) {
+      desk.notice.value = say('job-file-not-valid', { name });
+      return;
+    }
+    await open();
+    desk.change(() => job);
+  };
+  return (
+    <dialog ref={dialog} aria-labelledby="jobs-title">
+      <h2 id="jobs-title">{say('jobs')}</h2>
+      <div class="buttons">
+        <button type="button" class="primary" onClick={() => void open()}>{say('new-job')}</button>
+        <button type="button" onClick={() => download(`${desk.job.value.name || 'job'}.blankwright.json`, jobToFile(desk.job.value))}>{say('job-to-file')}</button>
+      </div>
+      <FilePicker accept=".json" label={say('job-from-file')} hint={say('hint-job-file')} onFile={(name, bytes) => void take(name, bytes)} />
+      <ul class="jobs">
+        {saving.jobs.value.map(({ id, job, savedAt }) => (
+          <li key={id}>
+            <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button>
+            <time dateTime={new Date(savedAt).toISOString()}>{new Date(savedAt).toLocaleString(desk.locale.value)}</time>
+            <button type="button" class="small" onClick={() => void saving.remove(id)} aria-label={say('remove-job', { name: job.name || say('unnamed') })}>{say('remove')}</button>
+          </li>
+        ))}
+      </ul>
+      <button type="button" onClick={() => dialog.current?.close()}>{say('close')}</button>
+    </dialog>
+  );
+}

@@ -1,0 +1,60 @@
+import { useDesk } from '../desk-context.ts';
+import { PANELS, type Desk, type Panel } from '../desk.ts';
+import { upsOf } from '../job/layouts.ts';
+import { nameOfRecord } from '../job/records.ts';
+import { StateMark } from '../panels/state-mark.tsx';
+import { SearchLine } from '../panels/search-controls.tsx';
+import { useWords, type Words } from '../words/words.ts';
+
+/** The job's ticket: one line a panel with what is settled there. */
+export function Ticket() {
+  const { desk } = useDesk();
+  const words = useWords();
+  const panel = desk.panel.value;
+  const state = desk.chosenState.value;
+  return (
+    <nav class="ticket" aria-label={words.say('panels')}>
+      <ol>
+        {PANELS.map((name) => (
+          <li key={name}>
+            <button type="button" aria-current={panel === name ? 'page' : undefined} onClick={() => (desk.panel.value = name)}>
+              <span class="panel-name">{words.say(`panel-${name}`)}</span>
+              <span class="panel-summary">{summaryOf(name, desk, words)}</span>
+              {name === 'layouts' && state && <StateMark state={state} />}
+            </button>
+          </li>
+        ))}
+      </ol>
+      <SearchLine />
+    </nav>
+  );
+}
+
+function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
+  const { job, records, reading, frame, chosen } = desk;
+  const layout = chosen.value;
+  switch (panel) {
+    case 'drawing': {
+      const { value } = reading;
+      if (value.kind !== 'answer') return value.kind === 'issues' ? say('not-readable') : say('no-drawing-yet');
+      const { name, dieline: { blanks } } = value.answer;
+      const [blank] = blanks;
+      return blank ? `${name}, ${format.size(blank.box.maxX - blank.box.minX, blank.box.maxY - blank.box.minY)}` : say('no-blank-found');
+    }
+    case 'sheet': {
+      const { size, press } = job.value.sheet;
+      const record = records.value.presses.find(({ id }) => id === press);
+      return [`${size} mm`, record && nameOfRecord(record)].filter(Boolean).join(', ');
+    }
+    case 'limits':
+      return frame.value.kind === 'answer' ? say('limits-summary', { gap: format.length(frame.value.answer.gap), bleed: format.length(frame.value.answer.bleed) }) : '';
+    case 'layouts':
+      return layout ? say('ups', { ups: upsOf(layout) }) : '';
+    case 'why':
+      return layout?.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : '';
+    case 'money':
+      return job.value.money.quantities;
+    case 'handover':
+      return job.value.handover.layoutNumber;
+  }
+}

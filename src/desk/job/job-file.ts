@@ -1,0 +1,77 @@
+import { EMPTY_JOB, type Job } from './job.ts';
+
+/** A job as a file of its own: JSON, the drawing's bytes as base64. */
+export function jobToFile(job: Job): string {
+  const { drawing } = job;
+  const packed = drawing?.kind === 'file' ? { ...drawing, bytes: toBase64(drawing.bytes) } : drawing;
+  return `${JSON.stringify({ ...job, drawing: packed }, null, 1)}\n`;
+}
+
+/** Undefined for anything that is no such file. Parts that are missing are as in a new job. */
+export function jobFromFile(text: string): Job | undefined {
+  let content: unknown;
+  try {
+    content = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  if (!isRecord(content) || content['format'] !== EMPTY_JOB.format || content['version'] !== EMPTY_JOB.version) return undefined;
+  const { sheet, limits, money, handover, drawing, name, drawnFrom } = content;
+  return {
+    ...EMPTY_JOB,
+    name: typeof name === 'string' ? name.slice(0, 200) : '',
+    drawnFrom: drawnFrom === 'inside' ? 'inside' : 'printed',
+    drawing: drawingOf(drawing),
+    sheet: fieldsOf(EMPTY_JOB.sheet, sheet),
+    limits: fieldsOf(EMPTY_JOB.limits, limits),
+    money: fieldsOf(EMPTY_JOB.money, money),
+    handover: fieldsOf(EMPTY_JOB.handover, handover),
+  };
+}
+
+/** Known fields of the known kind only. Layouts are not taken over: they are searched anew and judged. */
+function fieldsOf<Fields extends object>(empty: Fields, given: unknown): Fields {
+  if (!isRecord(given)) return empty;
+  return Object.fromEntries(Object.entries(empty).map(([field, usual]) => [field, sameKind(usual, given[field]) ? given[field] : usual])) as Fields;
+}
+
+function sameKind(usual: unknown, given: unknown): boolean {
+  return Array.isArray(usual) ? Array.isArray(given) && given.every((one) => typeof one === 'string') : typeof given === typeof usual;
+}
+
+function drawingOf(given: unknown): Job['drawing'] {
+  if (!isRecord(given)) return undefined;
+  const { kind, name, bytes, options, style, values } = given;
+  if (kind === 'style' && typeof style === 'string' && isRecord(values)) {
+    return { kind, style, values: Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number')) };
+  }
+  if (kind !== 'file' || typeof name !== 'string' || typeof bytes !== 'string') return undefined;
+  const { widthIs, blank } = isRecord(options) ? options : {};
+  return {
+    kind,
+    name,
+    bytes: fromBase64(bytes),
+    options: { roles: [], ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }) },
+  };
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Long lists of arguments overflow the stack. */
+const CHUNK = 8192;
+
+function toBase64(bytes: Uint8Array): string {
+  let text = '';
+  for (let i = 0; i < bytes.length; i += CHUNK) text += String.fromCharCode(...bytes.subarray(i, i + CHUNK));
+  return btoa(text);
+}
+
+function fromBase64(text: string): Uint8Array {
+  try {
+    return Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+  } catch {
+    return new Uint8Array();
+  }
+}

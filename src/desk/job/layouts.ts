@@ -1,0 +1,41 @@
+import type { KeptLayout } from './job.ts';
+
+export type LayoutState = 'not judged' | 'sound' | 'faulty' | 'out of date';
+
+/** A layout made from other inputs than those on the desk is out of date, whatever the judge said of it. */
+export function stateOf(layout: KeptLayout, inputs: string | undefined): LayoutState {
+  return inputs !== undefined && layout.inputs !== inputs ? 'out of date' : layout.state;
+}
+
+/** Layouts of earlier inputs that are kept for comparison. */
+const KEPT_OLD = 3;
+
+/** Best first: most ups, then the less irregular, as the search ranked them; those of earlier inputs come last. */
+export function inOrder(layouts: readonly KeptLayout[], inputs: string | undefined): KeptLayout[] {
+  const now = layouts.filter((layout) => inputs === undefined || layout.inputs === inputs);
+  const old = layouts.filter((layout) => !now.includes(layout));
+  return [...now.toSorted((a, b) => upsOf(b) - upsOf(a)), ...old.slice(-KEPT_OLD)];
+}
+
+export function upsOf({ file }: KeptLayout): number {
+  return file.placements.length;
+}
+
+/** Whether two layouts put the same blanks in the same places. */
+export function samePlacements(a: KeptLayout['file'], b: KeptLayout['file']): boolean {
+  return JSON.stringify(a.placements) === JSON.stringify(b.placements) && JSON.stringify(a.sheet) === JSON.stringify(b.sheet);
+}
+
+/** Blank area over sheet area, openings not taken off. */
+export function yieldOf({ file }: KeptLayout): number {
+  const areas = new Map(file.designs.map(({ id, outline }) => [id, ringAreaMm2(outline)]));
+  const used = file.placements.reduce((sum, { design }) => sum + (areas.get(design) ?? 0), 0);
+  return used / (file.sheet.width * file.sheet.height);
+}
+
+function ringAreaMm2(ring: readonly (readonly [number, number])[]): number {
+  return Math.abs(ring.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = ring[(i + 1) % ring.length]!;
+    return sum + x * nextY - nextX * y;
+  }, 0) / 2);
+}

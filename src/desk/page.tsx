@@ -1,0 +1,22 @@
+import { render } from 'preact';
+import { App } from './app.tsx';
+import { createDesk, PANELS } from './desk.ts';
+import { openFirst } from './opening.ts';
+import { pageFiles } from './files/page-files.ts';
+import { servedFiles } from './files/served-files.ts';
+import { keepReading } from './reading.ts';
+import { keepSaving } from './saving.ts';
+import { keepSearching } from './searching.ts';
+import { preferredLocale } from './words/preferred.ts';
+
+/** Puts the desk on the page. */
+const isServed = document.documentElement.dataset['served'] === 'yes';
+const desk = createDesk(preferredLocale());
+const files = isServed ? await servedFiles() : pageFiles();
+const saving = await keepSaving(desk);
+desk.panel.value = PANELS.find((panel) => desk.chosen.value && panel === 'layouts') ?? 'drawing';
+keepReading(desk);
+const searching = keepSearching(desk);
+render(<App parts={{ desk, searching, saving, files }} />, document.getElementById('desk')!);
+await openFirst(desk, files);
+if (!isServed && 'serviceWorker' in navigator) await navigator.serviceWorker.register('service-worker.js').catch(() => undefined);

@@ -1,0 +1,51 @@
+import { useState } from 'preact/hooks';
+import { STYLES } from '../../dieline/styles/styles.ts';
+import { useDesk } from '../desk-context.ts';
+import { lengthOf } from '../job/laying.ts';
+import { useWords } from '../words/words.ts';
+import { Block, ChoiceField, TextField } from './fields.tsx';
+
+/** A style and its dimensions instead of a drawing. */
+export function BlankFromDimensions() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const { drawing } = desk.job.value;
+  const present = drawing?.kind === 'style' ? drawing : undefined;
+  const [chosen, setChosen] = useState(present?.style ?? STYLES[0]!.id);
+  const [texts, setTexts] = useState<Readonly<Record<string, string>>>(present ? textsOf(present.values) : {});
+  const style = STYLES.find(({ id }) => id === chosen)!;
+  const draw = (id: string, typed: Readonly<Record<string, string>>) => {
+    const { dimensions } = STYLES.find((one) => one.id === id)!;
+    const values: Record<string, number> = {};
+    for (const { name } of dimensions) {
+      const mm = lengthOf(typed[name] ?? '');
+      if (mm === undefined || mm === 'fault') return;
+      values[name] = mm;
+    }
+    const name = [id, ...Object.values(values)].join(' ');
+    desk.change((job) => ({ ...job, name: job.drawing?.kind === 'file' ? job.name : name, drawing: { kind: 'style', style: id, values } }), 'style');
+  };
+  const choose = (id: string) => {
+    setChosen(id);
+    draw(id, texts);
+  };
+  const type = (name: string, text: string) => {
+    const typed = { ...texts, [name]: text };
+    setTexts(typed);
+    draw(chosen, typed);
+  };
+  return (
+    <Block title={say('drawing-from-dimensions')}>
+      <ChoiceField label={say('field-style')} hint={style.description} value={chosen} options={STYLES.map(({ id }) => [id, id.replaceAll('-', ' ')])} onChange={choose} />
+      <div class="row">
+        {style.dimensions.map(({ name, meaning, example }) => (
+          <TextField key={name} label={name} unit="mm" numeric placeholder={String(example)} value={texts[name] ?? ''} hint={meaning} onInput={(text) => type(name, text)} />
+        ))}
+      </div>
+    </Block>
+  );
+}
+
+function textsOf(values: Readonly<Record<string, number>>): Record<string, string> {
+  return Object.fromEntries(Object.entries(values).map(([name, mm]) => [name, String(mm)]));
+}

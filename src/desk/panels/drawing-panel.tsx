@@ -1,0 +1,131 @@
+import { useState } from 'preact/hooks';
+import type { Issue } from '../../base/issue.ts';
+import { numberFaults } from '../../render/fault-numbers.ts';
+import { useDesk } from '../desk-context.ts';
+import type { ReadAnswer } from '../engine/protocol.ts';
+import { Picture } from '../picture/picture.tsx';
+import { useWords } from '../words/words.ts';
+import { BlankFromDimensions } from './blank-from-dimensions.tsx';
+import { takeDrawing, useDrawingOptions } from './drawing-actions.ts';
+import { Block, ChoiceField, TextField } from './fields.tsx';
+import { FilePicker } from './file-picker.tsx';
+import { IssueList } from './issue-list.tsx';
+import { Layout } from './layout.tsx';
+
+export function DrawingPanel() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const reading = desk.reading.value;
+  const [focus, setFocus] = useState<{ x: number; y: number; mm: number }>();
+  const goTo = ({ place }: Issue) => place && setFocus({ x: place[0], y: -place[1], mm: FAULT_VIEW_MM });
+  return (
+    <Layout
+      controls={
+        <>
+          <Block title={say('drawing-from-file')}>
+            <FilePicker accept=".svg" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => takeDrawing(desk, name, bytes)} />
+          </Block>
+          <BlankFromDimensions />
+          {reading.kind === 'answer' && <WhatWasRead answer={reading.answer} onGoTo={goTo} />}
+          {reading.kind === 'issues' && <IssueList issues={reading.issues} />}
+        </>
+      }
+      picture={
+        reading.kind === 'answer' && reading.answer.scene ? (
+          <Picture scene={reading.answer.scene} name="drawing" label={say('picture-of-drawing', { name: reading.answer.name })} focus={focus} />
+        ) : (
+          <p class="empty">{say(reading.kind === 'waiting' ? 'reading' : 'no-drawing-yet')}</p>
+        )
+      }
+    />
+  );
+}
+
+/** Width of drawing that is seen around a fault, mm. */
+const FAULT_VIEW_MM = 40;
+
+function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly answer: ReadAnswer; readonly onGoTo: (issue: Issue) => void }) {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const { blanks, issues } = dieline;
+  const numbers = numberFaults(issues);
+  const options = useDrawingOptions(desk);
+  const [blank] = blanks;
+  return (
+    <>
+      <Block title={say('what-was-read')}>
+        {blank && blanks.length === 1 && (
+          <dl class="facts">
+            <dt>{say('size')}</dt>
+            <dd>{format.size(blank.box.maxX - blank.box.minX, blank.box.maxY - blank.box.minY)}</dd>
+            <dt>{say('area')}</dt>
+            <dd>{format.area(blank.areaMm2)}</dd>
+            {ruleLengths.map(([role, mm]) => (
+              <>
+                <dt key={role}>{role}</dt>
+                <dd>{format.length(mm)}</dd>
+              </>
+            ))}
+          </dl>
+        )}
+        {options.file && blanks.length > 1 && (
+          <ChoiceField label={say('field-blank')} value={String(options.file.blank ?? 1)} onChange={(number) => options.set({ blank: Number(number) })}
+            options={blanks.map(({ number, box }) => [String(number), `${number}: ${format.size(box.maxX - box.minX, box.maxY - box.minY)}`])} />
+        )}
+        {options.file && (
+          <TextField label={say('field-width-is')} hint={say('hint-width-is')} unit="mm" numeric value={options.widthText} onInput={options.setWidth} />
+        )}
+        <ChoiceField label={say('field-drawn-from')} value={desk.job.value.drawnFrom} onChange={(drawnFrom) => desk.change((job) => ({ ...job, drawnFrom }))}
+          options={[['printed', say('printed-side')], ['inside', say('inside')]]} />
+      </Block>
+      <Block title={say('remarks', { count: issues.length })}>
+        {issues.length === 0 && <p>{say('no-remarks')}</p>}
+        <IssueList issues={issues} numbers={numbers} onGoTo={onGoTo} actions={(issue) => <RoleButtons issue={issue} />} />
+        <Remembered />
+      </Block>
+    </>
+  );
+}
+
+const ROLES_OFFERED = ['Creasing', 'Cutting', 'Perforating', 'Legend'] as const;
+
+/** One click says what all lines of a kind are, in this drawing and in later ones. */
+function RoleButtons({ issue }: { readonly issue: Issue }) {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  if (issue.code !== 'role-unknown') return null;
+  const stroke = String(issue.facts?.['stroke']);
+  const settle = (role: string) => {
+    const rule = `${role}=stroke:${stroke}`;
+    desk.remembered.value = [rule, ...desk.remembered.value.filter((kept) => !kept.endsWith(`=stroke:${stroke}`))];
+    desk.notice.value = say('role-remembered', { role, stroke });
+  };
+  return (
+    <div class="buttons" role="group" aria-label={say('what-are-these')}>
+      {ROLES_OFFERED.map((role) => (
+        <button key={role} type="button" onClick={() => settle(role)}>{say(`role-${role}`)}</button>
+      ))}
+    </div>
+  );
+}
+
+/** Rules that were remembered, each to be forgotten. */
+function Remembered() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const rules = desk.remembered.value;
+  if (rules.length === 0) return null;
+  return (
+    <details class="remembered">
+      <summary>{say('remembered-roles', { count: rules.length })}</summary>
+      <ul>
+        {rules.map((rule) => (
+          <li key={rule}>
+            <code>{rule}</code>
+            <button type="button" onClick={() => (desk.remembered.value = rules.filter((kept) => kept !== rule))}>{say('forget')}</button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

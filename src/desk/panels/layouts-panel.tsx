@@ -1,0 +1,82 @@
+import { useDesk } from '../desk-context.ts';
+import type { KeptLayout } from '../job/job.ts';
+import { stateOf, upsOf, yieldOf } from '../job/layouts.ts';
+import { Picture } from '../picture/picture.tsx';
+import { useWords } from '../words/words.ts';
+import { Block } from './fields.tsx';
+import { Comparison } from './comparison.tsx';
+import { IssueList } from './issue-list.tsx';
+import { Layout } from './layout.tsx';
+import { PlacementsTable } from './placements-table.tsx';
+import { SearchControls } from './search-controls.tsx';
+import { StateMark } from './state-mark.tsx';
+import { useAnswer } from './use-answer.ts';
+
+export function LayoutsPanel() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const layouts = desk.layouts.value;
+  const chosen = desk.chosen.value;
+  return (
+    <Layout
+      controls={
+        <>
+          <Block title={say('search')}>
+            <SearchControls />
+            <IssueList issues={desk.searchIssues.value} />
+          </Block>
+          <Block title={say('found', { count: layouts.length })}>
+            {layouts.length === 0 && <p>{say('nothing-found-yet')}</p>}
+            <ol class="cards">{layouts.map((layout) => <Card key={layout.id} layout={layout} />)}</ol>
+          </Block>
+        </>
+      }
+      picture={
+        chosen ? (
+          <>
+            <ChosenSheet layout={chosen} />
+            <Comparison />
+            <PlacementsTable layout={chosen} />
+          </>
+        ) : (
+          <p class="empty">{say('nothing-found-yet')}</p>
+        )
+      }
+    />
+  );
+}
+
+function Card({ layout }: { readonly layout: KeptLayout }) {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const { job } = desk;
+  const isChosen = desk.chosen.value?.id === layout.id;
+  const isBeside = job.value.beside.includes(layout.id);
+  const choose = () => desk.change((now) => ({ ...now, chosen: layout.id }));
+  const compare = () => desk.change((now) => ({ ...now, beside: isBeside ? now.beside.filter((id) => id !== layout.id) : [...now.beside, layout.id].slice(-2) }));
+  const size = format.size(layout.file.sheet.width, layout.file.sheet.height);
+  return (
+    <li class={isChosen ? 'card chosen' : 'card'}>
+      <button type="button" class="card-main" aria-pressed={isChosen} onClick={choose}>
+        <span class="card-ups">{say('ups', { ups: upsOf(layout) })}</span>
+        <StateMark state={stateOf(layout, desk.inputs.value)} />
+        <span class="card-facts">
+          {layout.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : say('not-proved')} · {format.percent(yieldOf(layout))}
+        </span>
+        <span class="card-facts">{say('found-by', { source: layout.source })} · {size}</span>
+      </button>
+      {!isChosen && <button type="button" class="small" aria-pressed={isBeside} onClick={compare}>{say(isBeside ? 'compare-off' : 'compare')}</button>}
+    </li>
+  );
+}
+
+function ChosenSheet({ layout }: { readonly layout: KeptLayout }) {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const grain = desk.job.value.sheet.sheetGrain;
+  const axis = grain === 'x' || grain === 'y' ? grain : undefined;
+  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout.file, grain: axis, small: true }), [layout.file, axis]);
+  if (picture.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
+  const size = format.size(layout.file.sheet.width, layout.file.sheet.height);
+  return <Picture scene={picture.answer} name="sheet" label={say('picture-of-layout', { ups: upsOf(layout), size })} />;
+}

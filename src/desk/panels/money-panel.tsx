@@ -1,0 +1,134 @@
+import { STAGES } from '../../press/stages.ts';
+import { useDesk } from '../desk-context.ts';
+import type { QuoteAnswer } from '../engine/protocol.ts';
+import type { MoneyFields } from '../job/job.ts';
+import { quoteOf, type MoneyFault } from '../job/quote-of.ts';
+import { useWords } from '../words/words.ts';
+import { Block, CheckField, TextField } from './fields.tsx';
+import { IssueList } from './issue-list.tsx';
+import { Layout } from './layout.tsx';
+import { MoneyChart } from './money-chart.tsx';
+import { ReportView } from './report-view.tsx';
+import { useAnswer } from './use-answer.ts';
+
+type NumberField = Exclude<MoneyFault, 'quantities'>;
+
+export function MoneyPanel() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const { money } = desk.job.value;
+  const chosen = desk.chosen.value;
+  const asked = chosen && quoteOf(desk.job.value, desk.records.value, chosen);
+  const faults = asked && 'faults' in asked ? asked.faults : [];
+  const job = asked && 'job' in asked ? asked.job : undefined;
+  const { inventedRates } = money;
+  const quote = useAnswer(job && (() => desk.engine.ask('quote', { job, inventedRates })), [JSON.stringify(job), inventedRates]);
+  const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
+  const number = (field: NumberField, unit?: string) => (
+    <TextField key={field} label={say(`field-${field}`)} numeric {...(unit !== undefined && { unit })} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
+      onInput={(text) => set({ [field]: text }, field)} />
+  );
+  const per = (what: string) => `${money.currency || 'EUR'}/${what}`;
+  return (
+    <Layout
+      controls={
+        <>
+          <Block title={say('order')}>
+            <TextField label={say('field-quantities')} hint={say('hint-quantities')} value={money.quantities} fault={faults.includes('quantities') ? say('fault-quantities') : undefined}
+              onInput={(quantities) => set({ quantities }, 'quantities')} />
+            <div class="row">
+              {number('grammage', 'g/m²')}
+              {number('boardPrice', per('t'))}
+              <TextField label={say('field-currency')} value={money.currency} onInput={(currency) => set({ currency }, 'currency')} />
+            </div>
+            <div class="row">
+              {number('colours')}
+              {number('varnishUnits')}
+            </div>
+            <fieldset>
+              <legend>{say('stages')}</legend>
+              {STAGES.filter((stage) => stage !== 'printing').map((stage) => (
+                <CheckField key={stage} label={say(`stage-${stage}`)} checked={money.stages.includes(stage)}
+                  onChange={(on) => set({ stages: on ? [...money.stages, stage] : money.stages.filter((one) => one !== stage) })} />
+              ))}
+            </fieldset>
+          </Block>
+          <Block title={say('rates')}>
+            <CheckField label={say('invented-rates')} checked={inventedRates} onChange={(on) => set({ inventedRates: on })} />
+            <div class="row">
+              {number('pressRate', per('h'))}
+              {number('pressSpeed', say('sheets-per-hour'))}
+              {number('cutterRate', per('h'))}
+              {number('cutterSpeed', say('sheets-per-hour'))}
+              {number('platePrice', money.currency)}
+              {number('diePrice', money.currency)}
+              {number('margin', '%')}
+            </div>
+          </Block>
+        </>
+      }
+      picture={
+        <div class="money">
+          {!chosen && <p class="empty">{say('nothing-found-yet')}</p>}
+          {quote.kind === 'issues' && <IssueList issues={quote.issues} />}
+          {quote.kind === 'answer' && <QuoteView answer={quote.answer} />}
+        </div>
+      }
+    />
+  );
+}
+
+function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {
+  const { say } = useWords();
+  const { rows, missing, report, ratesName } = answer;
+  return (
+    <>
+      <p class="answer">{report.answer}</p>
+      {ratesName !== undefined && <p class="invented">{say('rates-from', { name: ratesName })}</p>}
+      <QuantitiesTable answer={answer} />
+      {missing.length > 0 && <p class="warning">{say('missing-rates', { list: missing.join(', ') })}</p>}
+      <MoneyChart rows={rows} currency={answer.currency} />
+      <details>
+        <summary>{say('every-formula')}</summary>
+        <ReportView report={report} />
+      </details>
+    </>
+  );
+}
+
+function QuantitiesTable({ answer: { rows, currency } }: { readonly answer: QuoteAnswer }) {
+  const { say, format } = useWords();
+  const open = (value: number | null, text: (value: number) => string) => (value === null ? <span class="open">{say('open')}</span> : text(value));
+  const money = (value: number | null) => open(value, (amount) => format.number(amount, 2, true));
+  return (
+    <div class="scrolls" tabIndex={0} role="region" aria-label={say('quantities-table')}>
+      <table>
+        <caption>{say('quantities-table')}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{say('column-quantity')}</th>
+            <th scope="col">{say('column-sheets')}</th>
+            <th scope="col">{say('column-board')}, kg</th>
+            <th scope="col">{say('column-board-cost', { currency })}</th>
+            <th scope="col">{say('column-hours')}</th>
+            <th scope="col">{say('column-cost', { currency })}</th>
+            <th scope="col">{say('column-price', { currency })}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.quantity}>
+              <th scope="row" class="number">{format.number(row.quantity, 0)}</th>
+              <td class="number">{format.number(row.sheets, 0)}</td>
+              <td class="number">{open(row.boardKg, (kg) => format.number(kg, 1, true))}</td>
+              <td class="number">{money(row.boardCostPerThousand)}</td>
+              <td class="number">{open(row.pressHours, (hours) => format.number(hours, 2, true))}</td>
+              <td class="number">{money(row.costPerThousand)}</td>
+              <td class="number">{money(row.pricePerThousand)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,39 @@
+import { useDesk } from '../desk-context.ts';
+import type { Effort } from '../../nesting/effort.ts';
+import { useWords } from '../words/words.ts';
+import { ChoiceField } from './fields.tsx';
+import { SearchChart } from './search-chart.tsx';
+import { upsOf } from '../job/layouts.ts';
+
+/** Start, pause, stop, how much effort, and how it goes. */
+export function SearchControls() {
+  const { desk, searching } = useDesk();
+  const { say } = useWords();
+  const { phase } = desk.search.value;
+  const active = phase === 'running' || phase === 'paused';
+  return (
+    <>
+      <ChoiceField label={say('field-effort')} value={desk.job.value.effort} onChange={(effort: Effort) => desk.change((job) => ({ ...job, effort }))}
+        options={[['quick', say('effort-quick')], ['normal', say('effort-normal')], ['thorough', say('effort-thorough')]]} />
+      <div class="buttons">
+        {!active && <button type="button" class="primary" disabled={desk.inputs.value === undefined} onClick={searching.start}>{say('start')}</button>}
+        {phase === 'running' && <button type="button" onClick={searching.pause}>{say('pause')}</button>}
+        {phase === 'paused' && <button type="button" class="primary" onClick={searching.resume}>{say('go-on')}</button>}
+        {active && <button type="button" onClick={searching.stop}>{say('stop')}</button>}
+      </div>
+      <SearchLine />
+      <SearchChart />
+    </>
+  );
+}
+
+/** How the search stands, in one line. */
+export function SearchLine() {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const { phase, seconds, inputs } = desk.search.value;
+  const best = desk.layouts.value.find((layout) => layout.inputs === inputs);
+  const facts = { ups: best ? upsOf(best) : 0, limit: best?.limit?.ups ?? '?', time: format.duration(seconds) };
+  if (phase === 'idle' || (phase === 'running' && !best)) return <p class="search-line">{say(phase === 'idle' ? 'search-idle' : 'search-begins')}</p>;
+  return <p class="search-line">{say(`search-${phase}`, facts)}</p>;
+}

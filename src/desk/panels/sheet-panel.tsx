@@ -1,0 +1,60 @@
+import { useDesk } from '../desk-context.ts';
+import type { SheetFields } from '../job/job.ts';
+import { joinRecords, kindOfRecord, nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
+import { useWords } from '../words/words.ts';
+import { Block, ChoiceField, TextField } from './fields.tsx';
+import { FilePicker } from './file-picker.tsx';
+import { FramePicture } from './frame-picture.tsx';
+import { Layout } from './layout.tsx';
+
+export function SheetPanel() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const { sheet } = desk.job.value;
+  const { presses, cutters, boards } = desk.records.value;
+  const set = (fields: Partial<SheetFields>, kind = '') => desk.change((job) => ({ ...job, sheet: { ...job.sheet, ...fields } }), kind);
+  const choice = (list: readonly NamedRecord[]) => [['', say('none')] as const, ...list.map((one) => [one.id, nameOfRecord(one)] as const)];
+  return (
+    <Layout
+      controls={
+        <>
+          <Block title={say('panel-sheet')}>
+            <TextField label={say('field-size')} hint={say('hint-size')} value={sheet.size} choices={stockSizes(desk.records.value)} unit="mm"
+              fault={desk.faultyFields.value.includes('size') ? say('fault-size') : undefined} onInput={(size) => set({ size }, 'sheet size')} />
+            <ChoiceField label={say('field-press')} value={sheet.press} options={choice(presses)} onChange={(press) => set({ press })} />
+            <ChoiceField label={say('field-cutter')} value={sheet.cutter} options={choice(cutters)} onChange={(cutter) => set({ cutter })} />
+            <ChoiceField label={say('field-board')} value={sheet.board} options={choice(boards)} onChange={(board) => set({ board })} />
+            <ChoiceField label={say('field-sheet-grain')} hint={say('hint-sheet-grain')} value={sheet.sheetGrain} onChange={(sheetGrain) => set({ sheetGrain })}
+              options={[['', say('from-board')], ['x', say('grain-x')], ['y', say('grain-y')], ['long', say('long-grain')], ['short', say('short-grain')]]} />
+          </Block>
+          <Block title={say('own-records')}>
+            <FilePicker accept=".json" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => addRecord(name, bytes)} />
+            <p class="hint">{say('records-invented')}</p>
+          </Block>
+        </>
+      }
+      picture={<FramePicture />}
+    />
+  );
+
+  function addRecord(name: string, bytes: Uint8Array) {
+    const record = parsed(bytes);
+    const kind = record && kindOfRecord(record);
+    if (!record || !kind) {
+      desk.notice.value = say('record-not-known', { name });
+      return;
+    }
+    const id = name.replace(/\.json$/i, '');
+    desk.records.value = joinRecords(desk.records.value, { [kind]: [{ id, record }] });
+    set({ [{ presses: 'press', cutters: 'cutter', boards: 'board' }[kind]]: id });
+  }
+}
+
+function parsed(bytes: Uint8Array): Record<string, unknown> | undefined {
+  try {
+    const content: unknown = JSON.parse(new TextDecoder().decode(bytes));
+    return typeof content === 'object' && content !== null && !Array.isArray(content) ? (content as Record<string, unknown>) : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,48 @@
+import { useDesk } from '../desk-context.ts';
+import type { ExplainAsk } from '../engine/protocol.ts';
+import type { KeptLayout } from '../job/job.ts';
+import { Picture } from '../picture/picture.tsx';
+import { useWords } from '../words/words.ts';
+import { Layout } from './layout.tsx';
+import { ReportView } from './report-view.tsx';
+import { useAnswer } from './use-answer.ts';
+
+export function WhyPanel() {
+  const { desk } = useDesk();
+  const { say, locale } = useWords();
+  const chosen = desk.chosen.value;
+  const answer = useAnswer(chosen && (() => desk.engine.ask('explain', explainAskOf(chosen))), [chosen, locale]);
+  if (!chosen) return <p class="empty">{say('nothing-found-yet')}</p>;
+  if (answer.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
+  const { report, waste } = answer.answer;
+  return (
+    <Layout
+      controls={<ReportView report={report} />}
+      picture={
+        <div class="waste-picture">
+          <Picture scene={waste} name="waste" label={say('picture-of-waste')} />
+          <WasteKey causes={waste.layers.map(({ name }) => name)} />
+        </div>
+      }
+    />
+  );
+}
+
+export function explainAskOf(layout: KeptLayout): ExplainAsk {
+  const { file, limit, stopped, seconds, notes, history, limits } = layout;
+  return { file, name: file.designs.map(({ id }) => id).join(', '), limit, stopped, seconds, notes, history, limits };
+}
+
+/** Names each hatch of the picture. */
+function WasteKey({ causes }: { readonly causes: readonly string[] }) {
+  const { say } = useWords();
+  return (
+    <ul class="key" aria-label={say('key')}>
+      {causes.map((cause) => (
+        <li key={cause}>
+          <span class={`swatch cause-${cause}`} aria-hidden="true" /> {say(`cause-${cause}` as 'cause-blanks')}
+        </li>
+      ))}
+    </ul>
+  );
+}

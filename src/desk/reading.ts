@@ -1,0 +1,44 @@
+import { computed } from '@preact/signals';
+import { InputError } from '../base/issue.ts';
+import type { Desk } from './desk.ts';
+import { whenChanged } from './desk.ts';
+import { EngineLost } from './engine/client.ts';
+
+/** Keeps the read drawing and the empty sheet in step with what is on the desk. */
+export function keepReading(desk: Desk): void {
+  let asked = 0;
+  const source = computed(() => ({ drawing: desk.job.value.drawing, remembered: desk.remembered.value }));
+  let before: typeof source.value['drawing'];
+  whenChanged(source, 0, async ({ drawing, remembered }) => {
+    const number = ++asked;
+    if (!drawing) {
+      before = undefined;
+      desk.reading.value = { kind: 'none' };
+      return;
+    }
+    // While a fault is mended the drawing stays in view.
+    if (before?.kind !== drawing.kind || desk.reading.value.kind !== 'answer') desk.reading.value = { kind: 'waiting' };
+    before = drawing;
+    const result = await answered(() => desk.engine.ask('read', { source: drawing, remembered }));
+    if (number === asked) desk.reading.value = result;
+  });
+
+  let framed = 0;
+  whenChanged(desk.laying, 60, async (laying) => {
+    const number = ++framed;
+    if ('faults' in laying) return;
+    const result = await answered(() => desk.engine.ask('frame', laying.laying));
+    if (number === framed) desk.frame.value = result;
+  });
+}
+
+/** The answer, or what is wrong with the question. A breakdown is tried once more in a new thread. */
+export async function answered<Answer>(ask: () => Promise<Answer>): Promise<{ kind: 'answer'; answer: Answer } | { kind: 'issues'; issues: InputError['issues'] }> {
+  try {
+    return { kind: 'answer', answer: await ask() };
+  } catch (error) {
+    if (error instanceof InputError) return { kind: 'issues', issues: error.issues };
+    if (!(error instanceof EngineLost)) throw error;
+    return answered(ask);
+  }
+}

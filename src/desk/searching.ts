@@ -1,0 +1,149 @@
+import { InputError } from '../base/issue.ts';
+import { mirrorBlank } from '../dieline/mirror-blank.ts';
+import type { Blank } from '../dieline/dieline.ts';
+import { whenChanged, type Desk } from './desk.ts';
+import { EngineLost } from './engine/client.ts';
+import type { FoundLayout, LimitFacts, SearchAnswer, SearchAsk, SearchEvent } from './engine/protocol.ts';
+import type { Job, KeptLayout } from './job/job.ts';
+import { samePlacements } from './job/layouts.ts';
+import type { Improvement, LimitStep } from '../render/nest-facts.ts';
+
+/** Begins a search when the inputs have stood still for so long, milliseconds. */
+const STANDS_STILL_MS = 350;
+/** Truly different layouts that a search hands over. */
+const DIFFERENT_LAYOUTS = 3;
+
+export interface Searching {
+  start(): void;
+  pause(): void;
+  resume(): void;
+  stop(): void;
+}
+
+/** Searches whenever the inputs have changed and nothing was found for them yet, and on demand. */
+export function keepSearching(desk: Desk): Searching {
+  let run = 0;
+  const running = () => desk.search.value.phase === 'running' || desk.search.value.phase === 'paused';
+  const end = () => {
+    run++;
+    if (running()) desk.searcher.restart();
+  };
+  const start = async (attempt = 0) => {
+    end();
+    const ask = searchOf(desk);
+    const inputs = desk.inputs.value;
+    if (!ask || inputs === undefined) return;
+    const number = run;
+    const found = createFound(desk, inputs, `${Date.now().toString(36)}${number}`);
+    desk.searchIssues.value = [];
+    desk.search.value = { phase: 'running', seconds: 0, inputs };
+    desk.searcher.tell('begin');
+    try {
+      const answer = await desk.searcher.ask('search', ask, (event) => {
+        if (number === run) found.take(event);
+      });
+      if (number !== run) return;
+      found.finish(answer);
+      desk.search.value = { phase: 'ended', seconds: answer.seconds, inputs };
+    } catch (error) {
+      if (number !== run) return;
+      if (error instanceof EngineLost && attempt === 0) return start(1);
+      desk.search.value = { phase: 'failed', seconds: desk.search.value.seconds, inputs };
+      if (error instanceof InputError) desk.searchIssues.value = error.issues;
+      else throw error;
+    }
+  };
+
+  whenChanged(desk.inputs, STANDS_STILL_MS, (inputs) => {
+    if (inputs === undefined || desk.search.value.inputs === inputs) return;
+    if (desk.job.value.layouts.some((layout) => layout.inputs === inputs)) {
+      end();
+      desk.search.value = { phase: 'idle', seconds: 0, inputs };
+    } else void start();
+  });
+
+  const tell = (control: 'pause' | 'resume' | 'stop', phase: 'running' | 'paused') => {
+    if (!running()) return;
+    desk.searcher.tell(control);
+    desk.search.value = { ...desk.search.value, phase };
+  };
+  return { start: () => void start(), pause: () => tell('pause', 'paused'), resume: () => tell('resume', 'running'), stop: () => tell('stop', 'running') };
+}
+
+/** The blank that is meant, as seen on the printed side. */
+export function chosenBlank({ reading, job }: Desk): Blank | undefined {
+  if (reading.value.kind !== 'answer') return undefined;
+  const { drawing, drawnFrom } = job.value;
+  const { blanks } = reading.value.answer.dieline;
+  const number = drawing?.kind === 'file' ? drawing.options.blank : undefined;
+  const blank = blanks.find((one) => one.number === number) ?? (blanks.length === 1 || number === undefined ? blanks[0] : undefined);
+  return blank && drawnFrom === 'inside' ? mirrorBlank(blank) : blank;
+}
+
+function searchOf(desk: Desk): SearchAsk | undefined {
+  const { reading, laying, job } = desk;
+  const blank = chosenBlank(desk);
+  if (!blank || reading.value.kind !== 'answer' || 'faults' in laying.value) return undefined;
+  const { dieline, name } = reading.value.answer;
+  const drawing = { fingerprint: dieline.fingerprint, ...(dieline.grain && { grain: dieline.grain }) };
+  return { job: { ...laying.value.laying, id: name, blank, drawing, layouts: DIFFERENT_LAYOUTS }, effort: job.value.effort, seed: 1 };
+}
+
+/** Takes in what a search says and puts it on the desk. */
+function createFound(desk: Desk, inputs: string, stem: string) {
+  let limit: LimitFacts | undefined;
+  const history: Improvement[] = [];
+  const limits: LimitStep[] = [];
+  let count = 0;
+  const kept = ({ file, state }: FoundLayout, more: Partial<KeptLayout> = {}): KeptLayout => ({
+    id: `${stem}-${count++}`,
+    file,
+    state,
+    source: String(file.result?.['source'] ?? ''),
+    inputs,
+    limit,
+    stopped: 'effort',
+    seconds: undefined,
+    notes: [],
+    history: [...history],
+    limits: [...limits],
+    ...more,
+  });
+  const own = ({ id }: KeptLayout) => id.startsWith(`${stem}-`);
+  /** The best is shown as long as the person has chosen nothing else. */
+  const show = (job: Job, layouts: readonly KeptLayout[], best: KeptLayout | undefined): Job => {
+    const chosen = layouts.find(({ id }) => id === job.chosen);
+    const follows = !chosen || own(chosen) || chosen.inputs !== inputs;
+    return { ...job, layouts, chosen: follows ? best?.id : job.chosen };
+  };
+  return {
+    take: (event: SearchEvent) => {
+      if (event.kind === 'alive') {
+        desk.search.value = { ...desk.search.value, seconds: event.seconds };
+        return;
+      }
+      if (event.kind === 'limit') {
+        limit = event.limit;
+        limits.push(event.step);
+        desk.note((job) => ({ ...job, layouts: job.layouts.map((layout) => (own(layout) ? { ...layout, limit, limits: [...limits] } : layout)) }));
+        return;
+      }
+      history.push(event.step);
+      const found = kept(event.found);
+      desk.note((job) => show(job, [...job.layouts, found].slice(-MOST_KEPT), found));
+    },
+    finish: (answer: SearchAnswer) => {
+      const { layouts, stopped, seconds, notes } = answer;
+      limit = answer.limit;
+      const last = layouts.map((found) => kept(found, { stopped, seconds, notes }));
+      desk.note((job) => {
+        const chosen = job.layouts.find(({ id }) => id === job.chosen && own({ id } as KeptLayout));
+        const best = last.find((one) => chosen && samePlacements(one.file, chosen.file)) ?? last[0];
+        return show(job, [...job.layouts.filter((layout) => !own(layout)), ...last], best);
+      });
+    },
+  };
+}
+
+/** More would only slow the keeping. */
+const MOST_KEPT = 24;

@@ -1,0 +1,52 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import { createCatalogue } from '../../render/messages/catalogue.ts';
+import type { Issue } from '../../base/issue.ts';
+import { createFormat, type Format } from '../../render/format.ts';
+import { english } from '../../render/messages/english.ts';
+import { englishDesk, type DeskWord } from '../../render/messages/english-desk.ts';
+import { germanDesk } from '../../render/messages/german-desk.ts';
+
+export const LOCALES = ['en', 'de'] as const;
+export type Locale = (typeof LOCALES)[number];
+
+/** Everything the desk says in one language. */
+export interface Words {
+  readonly locale: Locale;
+  readonly format: Format;
+  /** `{name}` in the text is replaced by the fact of that name. */
+  say(word: DeskWord, facts?: Readonly<Record<string, string | number>>): string;
+  /** What is wrong or doubtful, in the desk's own terms: options of the command line become fields. */
+  issue(issue: Issue): string;
+}
+
+const TABLES: Readonly<Record<Locale, Readonly<Record<DeskWord, string>>>> = { en: englishDesk, de: germanDesk };
+
+export function wordsIn(locale: Locale): Words {
+  const table = TABLES[locale];
+  const catalogue = createCatalogue([table]);
+  return {
+    locale,
+    format: createFormat(locale),
+    say: (word, facts) => catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }),
+    issue: (issue) => english.sentence(issue).replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option),
+  };
+}
+
+/** Options whose field on the desk has a name of its own. */
+const FIELDS: Readonly<Record<string, DeskWord>> = {
+  sheet: 'field-size', gripper: 'field-gripper', tail: 'field-tail', 'side-margins': 'field-sides', gap: 'field-gap', bleed: 'field-bleed', 'bleed-meeting': 'field-bleed-meeting',
+  bar: 'field-bar', rotations: 'field-rotations', grain: 'field-grain', 'sheet-grain': 'field-sheet-grain', board: 'field-board', 'width-is': 'field-width-is', scale: 'field-width-is',
+  blank: 'field-blank', role: 'field-role',
+};
+
+function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): string | undefined {
+  const word = FIELDS[option];
+  return word && `“${table[word]}”`;
+}
+
+export const WordsContext = createContext<Words>(wordsIn('en'));
+
+export function useWords(): Words {
+  return useContext(WordsContext);
+}

@@ -1,0 +1,112 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { openFiles } from '../../src/cli/desk-files.ts';
+import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
+
+let folder: string;
+let server: DeskServer;
+const pages = () => join(folder, 'pages');
+const work = () => join(folder, 'work');
+
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'desk-'));
+  for (const name of ['pages', 'pages/parts', 'work', 'work/inner']) mkdirSync(join(folder, name));
+  writeFileSync(join(pages(), 'index.html'), '<html data-served="no">');
+  writeFileSync(join(pages(), 'parts', 'a.js'), 'export {};');
+  writeFileSync(join(folder, 'secret.svg'), 'secret');
+  writeFileSync(join(work(), 'carton.svg'), '<svg/>');
+  symlinkSync(join(folder, 'secret.svg'), join(work(), 'link.svg'));
+  server = await serveDesk(pages(), openFiles([work()]), 0);
+});
+afterEach(async () => {
+  await server.close();
+  rmSync(folder, { recursive: true });
+});
+
+interface Asked {
+  readonly method?: string;
+  readonly headers?: Record<string, string>;
+  readonly body?: string;
+}
+
+/** As typed, without the tidying that `fetch` does to paths and headers. */
+function ask(path: string, { method = 'GET', headers = {}, body }: Asked = {}): Promise<{ status: number; text: string; headers: Record<string, unknown> }> {
+  const { hostname, port, pathname } = new URL(server.url);
+  return new Promise((resolve, reject) => {
+    const sent = request({ hostname, port, path: path.startsWith('/') ? path : pathname + path, method, headers }, (response) => {
+      let text = '';
+      response.on('data', (chunk) => (text += String(chunk)));
+      response.on('end', () => resolve({ status: response.statusCode ?? 0, text, headers: response.headers }));
+    });
+    sent.on('error', reject);
+    sent.end(body);
+  });
+}
+
+test('hands out the page and says that a server stands behind it', async () => {
+  const { status, text, headers } = await ask('');
+  expect([status, text]).toEqual([200, '<html data-served="yes">']);
+  expect(headers['content-security-policy']).toMatch(/default-src 'none'.*script-src 'self' 'wasm-unsafe-eval'/);
+  expect(headers['content-security-policy']).not.toContain('unsafe-inline');
+  expect(await ask('parts/a.js')).toMatchObject({ status: 200, text: 'export {};' });
+});
+
+test('listens on this machine only, under a word that cannot be guessed', async () => {
+  expect(new URL(server.url).hostname).toBe('127.0.0.1');
+  expect(new URL(server.url).pathname).toMatch(/^\/[\w-]{24}\/$/);
+  expect((await ask('/')).status).toBe(404);
+  expect((await ask('/index.html')).status).toBe(404);
+  const other = await serveDesk(pages(), openFiles([]), 0);
+  expect(new URL(other.url).pathname).not.toBe(new URL(server.url).pathname);
+  await other.close();
+});
+
+test.each([
+  ['another host', { Host: 'example.org' }],
+  ['a name that only points here', { Host: 'rebound.example:80' }],
+  ['another origin', { Origin: 'http://example.org' }],
+  ['a page of another site', { 'Sec-Fetch-Site': 'cross-site' }],
+])('refuses %s', async (_, headers) => {
+  expect((await ask('', { headers })).status).toBe(403);
+  expect((await ask('api/file?name=new.json', { method: 'PUT', headers, body: '{}' })).status).toBe(403);
+});
+
+test.each(['../secret.svg', '..%2fsecret.svg', '%2e%2e/secret.svg', 'parts/../../secret.svg', 'api/file?name=..%2Fsecret.svg', 'api/file?name=link.svg', 'api/file?name=inner', 'api/file?name=%2Fetc%2Fpasswd'])(
+  'no way out of the folder: %s',
+  async (path) => {
+    expect((await ask(path)).status).toBe(404);
+  },
+);
+
+test('lists and reads what was opened', async () => {
+  expect(JSON.parse((await ask('api/files')).text)).toEqual({ folder: 'work', files: [{ name: 'carton.svg', bytes: 6 }] });
+  expect(await ask('api/file?name=carton.svg')).toMatchObject({ status: 200, text: '<svg/>', headers: { 'content-type': 'application/octet-stream' } });
+});
+
+test('writes new files, and over old ones only for those who name what they replace', async () => {
+  const put = (name: string, body: string, headers: Record<string, string> = {}) => ask(`api/file?name=${name}`, { method: 'PUT', body, headers });
+  const first = await put('sheet.json', '{"a":1}');
+  expect(first.status).toBe(204);
+  expect((await put('sheet.json', '{"a":2}')).status).toBe(412);
+  expect((await put('sheet.json', '{"a":2}', { 'If-Match': String(first.headers['etag']) })).status).toBe(204);
+  expect(readFileSync(join(work(), 'sheet.json'), 'utf8')).toBe('{"a":2}');
+  for (const name of ['..%2Fout.json', '.hidden.json', 'tool.exe', 'link.svg', 'a%2Fb.json', 'con%00.json']) expect((await put(name, 'x')).status).toBe(403);
+  expect(readFileSync(join(folder, 'secret.svg'), 'utf8')).toBe('secret');
+});
+
+test('single files are read, never written', async () => {
+  const single = await serveDesk(pages(), openFiles([join(work(), 'carton.svg')]), 0);
+  const write = await fetch(`${single.url}api/file?name=carton.svg`, { method: 'PUT', body: 'x' });
+  expect(write.status).toBe(403);
+  expect(await (await fetch(`${single.url}api/file?name=carton.svg`)).text()).toBe('<svg/>');
+  await single.close();
+});
+
+test('what cannot be opened is named', () => {
+  expect(() => openFiles([join(folder, 'none.svg')])).toThrow('file-not-found');
+  expect(() => openFiles([work(), join(folder, 'secret.svg')])).toThrow('folder-opens-alone');
+  expect(() => openFiles([join(pages(), 'index.html')])).toThrow('desk-opens-not');
+});
