@@ -8,7 +8,7 @@ export async function openFirst(desk: Desk, files: Files): Promise<void> {
   desk.records.value = (await (await fetch('records.json')).json()) as Records;
   const names = await files.list();
   for (const name of names.filter((one) => one.endsWith('.json'))) await takeRecord(desk, files, name);
-  const drawings = names.filter((name) => name.toLowerCase().endsWith('.svg'));
+  const drawings = names.filter((name) => /\.(svg|dxf|pdf)$/i.test(name));
   if (drawings.length !== 1 || desk.job.value.drawing) return;
   const bytes = await files.read(drawings[0]!);
   if (bytes) takeDrawing(desk, drawings[0]!, bytes);

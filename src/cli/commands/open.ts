@@ -9,7 +9,7 @@ export const registerOpen: RegisterCommand = (program) => {
   program
     .command('open')
     .description('Serves the desk, the page to see, move, judge and decide on, to this machine only.')
-    .argument('[files...]', 'drawings (SVG), layouts and records to begin with, or one folder to read and write in')
+    .argument('[files...]', 'drawings (SVG, DXF, PDF), layouts and records to begin with, or one folder to read and write in')
     .option('--port <n>', 'a port of your choice (default: a free one)')
     .addHelpText('after', '\nPrints the address; open it in a browser on this machine. Ctrl-C ends it.')
     .action(

@@ -3,9 +3,9 @@ import { InputError } from '../../base/issue.ts';
 import { createBreathing } from './breathing.ts';
 import { createLanePool, defaultThreads } from './lane-pool.ts';
 import { prepareSolver } from './prepare-solver.ts';
-import type { Answer, Ask, EventOf, FromEngine, Question, ToEngine } from './protocol.ts';
-import { createSearchControl, type SearchControl } from './search-control.ts';
-import type { LanePool } from './lane-pool.ts';
+import type { Host } from './host.ts';
+import type { Answer, Ask, FromEngine, Question, ToEngine } from './protocol.ts';
+import { createSearchControl } from './search-control.ts';
 
 /** The thread that answers the page's questions. */
 interface Scope {
@@ -14,14 +14,6 @@ interface Scope {
 }
 const scope = globalThis as unknown as Scope;
 
-/** What an answer may use besides its question. */
-export interface Host<Kind extends Question> {
-  readonly emit: (event: EventOf<Kind>) => void;
-  readonly control: SearchControl;
-  readonly pool: LanePool;
-  /** BCP 47 tag of the person's language. */
-  readonly locale: string;
-}
 type Answers = { readonly [Kind in Question]: () => Promise<(ask: Ask<Kind>, host: Host<Kind>) => Answer<Kind> | Promise<Answer<Kind>>> };
 
 // The content security policy forbids making functions from text, which the library would try.

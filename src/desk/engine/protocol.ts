@@ -47,6 +47,8 @@ export type DrawingSource =
 export interface DrawingOptions {
   readonly widthIs?: number | undefined;
   readonly blank?: number | undefined;
+  /** Of a PDF with several pages. */
+  readonly page?: number | undefined;
   readonly roles: readonly string[];
 }
 

@@ -17,13 +17,15 @@ export function DrawingPanel() {
   const { say } = useWords();
   const reading = desk.reading.value;
   const [focus, setFocus] = useState<{ x: number; y: number; mm: number }>();
-  const goTo = ({ place }: Issue) => place && setFocus({ x: place[0], y: -place[1], mm: FAULT_VIEW_MM });
+  // Places are in the drawing's own axes; the picture's y runs up.
+  const yUp = reading.kind === 'answer' && reading.answer.dieline.yAxis === 'up';
+  const goTo = ({ place }: Issue) => place && setFocus({ x: place[0], y: yUp ? place[1] : -place[1], mm: FAULT_VIEW_MM });
   return (
     <Layout
       controls={
         <>
           <Block title={say('drawing-from-file')}>
-            <FilePicker accept=".svg" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => takeDrawing(desk, name, bytes)} />
+            <FilePicker accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => takeDrawing(desk, name, bytes)} />
           </Block>
           <BlankFromDimensions />
           {reading.kind === 'answer' && <WhatWasRead answer={reading.answer} onGoTo={goTo} />}

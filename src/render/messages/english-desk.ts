@@ -59,7 +59,7 @@ export const englishDesk = {
   key: 'What the hatches mean',
 
   'drawing-from-file': 'From a drawing',
-  'choose-drawing': 'Choose a drawing (SVG)',
+  'choose-drawing': 'Choose a drawing (SVG, DXF, PDF)',
   'drop-drawing': 'or drop it anywhere on this page.',
   'drawing-from-dimensions': 'Or from dimensions',
   'field-style': 'Style',

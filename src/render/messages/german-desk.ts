@@ -61,7 +61,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   key: 'Was die Schraffuren bedeuten',
 
   'drawing-from-file': 'Aus einer Zeichnung',
-  'choose-drawing': 'Zeichnung wählen (SVG)',
+  'choose-drawing': 'Zeichnung wählen (SVG, DXF, PDF)',
   'drop-drawing': 'oder irgendwo auf dieser Seite ablegen.',
   'drawing-from-dimensions': 'Oder aus Maßen',
   'field-style': 'Bauart',

@@ -11,7 +11,7 @@ import { sheetScene } from '../../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../../render/svg.ts';
 import { titleFigures } from '../../../render/title-figures.ts';
 import { viewOfLayout } from '../../../render/view-of-layout.ts';
-import type { Host } from '../engine-worker.ts';
+import type { Host } from '../host.ts';
 import type { ExplainAnswer, ExplainAsk } from '../protocol.ts';
 import { languageOf } from './language-of.ts';
 import { wasteScene } from './waste-scene.ts';

@@ -1,14 +1,14 @@
-import { readSvgDrawing } from '../../../dieline/read-svg.ts';
 import type { Dieline } from '../../../dieline/dieline.ts';
+import { readDrawing } from '../../../dieline/read-drawing.ts';
 import { parseRoleRule } from '../../../dieline/role-rule.ts';
 import { ruleLengths } from '../../../dieline/rule-lengths.ts';
 import { dielineOfStyle } from '../../../dieline/styles/dieline-of-style.ts';
 import { drawingScene } from '../../../render/drawing-svg.ts';
 import type { DrawingSource, ReadAnswer, ReadAsk } from '../protocol.ts';
 
-export function read({ source, remembered }: ReadAsk): ReadAnswer {
+export async function read({ source, remembered }: ReadAsk): Promise<ReadAnswer> {
   const name = nameOf(source);
-  const dieline = source.kind === 'style' ? dielineOfStyle(source.style, source.values) : readFile(source, remembered);
+  const dieline = source.kind === 'style' ? dielineOfStyle(source.style, source.values) : await readFile(source, remembered);
   const { blanks, rest } = dieline;
   const lengths = new Map<string, number>();
   for (const blank of blanks) for (const [role, mm] of Object.entries(ruleLengths(blank))) lengths.set(role, (lengths.get(role) ?? 0) + mm);
@@ -27,11 +27,12 @@ function nameOf(source: DrawingSource): string {
 }
 
 /** What was remembered from other drawings may fit nothing in this one; that is no fault of it. */
-function readFile({ bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Dieline {
+async function readFile({ bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Promise<Dieline> {
   const rule = (text: string) => parseRoleRule(text, 'role');
-  const dieline = readSvgDrawing(bytes, {
+  const dieline = await readDrawing(bytes, {
     roles: [...options.roles, ...remembered].map(rule),
     ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
+    ...(options.page !== undefined && { page: options.page }),
     ...(options.blank !== undefined && { blank: options.blank }),
   });
   const unused = new Set(remembered);

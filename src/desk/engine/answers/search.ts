@@ -1,7 +1,7 @@
 import { layoutOf } from '../../../layout/layout-of.ts';
 import { judge } from '../../../layout/judge.ts';
 import { nest, prepareNest } from '../../../pipeline/nest.ts';
-import type { Host } from '../engine-worker.ts';
+import type { Host } from '../host.ts';
 import type { SearchAnswer, SearchAsk } from '../protocol.ts';
 import { machinesOf } from './machines-of.ts';
 
