@@ -17,8 +17,8 @@ export interface Budget {
 
 const BUDGETS: Readonly<Record<Effort, Budget>> = {
   quick: { patterns: 4e6, free: 6e6, laneWork: 1e6, pushes: false },
-  normal: { patterns: 2e7, free: 8e8, laneWork: 8e6, pushes: true, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
-  thorough: { patterns: 2e8, free: 1.6e10, laneWork: 8e6, pushes: true, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
+  normal: { patterns: 2e7, free: 1.3e9, laneWork: 8e6, pushes: true, limit: { slice: 4e5, depth: 'coarse', mostUps: 60 } },
+  thorough: { patterns: 2e8, free: 2.4e10, laneWork: 8e6, pushes: true, limit: { slice: 1e6, depth: 'fine', mostUps: 150 } },
 };
 
 export function budgetOf(effort: Effort): Budget {

@@ -37,25 +37,35 @@ export interface LaneResult {
   readonly failed: FailedLayout | undefined;
 }
 
-/** A separation takes about as long as so many look-ups for each blank. */
-export const SEPARATION_WORK = 1000;
+/** A separation takes about as long as so many look-ups. */
+export const separationWork = (blanks: number): number => 1000 * blanks + 10 * blanks ** 2;
+
+/** Pushing a layout together, likewise: some thirty linear programs. */
+export const pushWork = (blanks: number): number => 200 * blanks ** 2;
 
 /** `pause` tells whether to stop at once; what was found until then counts. */
 export async function runLane(task: LaneTask, { prepared, tables }: { prepared: Prepared; tables: Tables }, pause: () => Promise<boolean>): Promise<LaneResult> {
   await prepareLinearPrograms();
   const found: Candidate[] = [];
   let failed = task.failed;
-  const finish = { apply: (placements: readonly Placement[]) => separate(prepared.problem, placements), work: SEPARATION_WORK };
+  const finish = { apply: (placements: readonly Placement[]) => separate(prepared.problem, placements), work: separationWork };
   const random = createRandom(task.seed);
-  const bases = task.push && task.bases.length > 0 ? [pushed(prepared.problem, task.bases, random), ...task.bases] : task.bases;
+  const pushing = workOfPush(task);
+  const bases = pushing > 0 ? [pushed(prepared.problem, task.bases, random), ...task.bases] : task.bases;
   const search = guidedSearch({ ...task, bases, prepared, tables, random, finish });
-  const work = await drawSteps(search, task.work, pause, (step) => {
+  const work = await drawSteps(search, task.work - pushing, pause, (step) => {
     if (!('failed' in step)) return 'within';
     failed = step.failed;
     if (step.found) found.push({ placements: step.found, source: step.source ?? 'free search' });
     return step.found && step.found.length >= task.limit ? 'done' : 'between';
   });
-  return { kind: 'lane', work, found, failed };
+  return { kind: 'lane', work: work + pushing, found, failed };
+}
+
+/** 0 where no push is wanted, or where it would take most of the round. */
+function workOfPush({ push, bases, work }: LaneTask): number {
+  const pushing = push && bases.length > 0 ? pushWork(bases[0].length) : 0;
+  return pushing <= work / 2 ? pushing : 0;
 }
 
 function pushed(problem: Problem, bases: LaneTask['bases'], random: Random): readonly Placement[] {

@@ -33,8 +33,8 @@ export interface StripResult {
   readonly state: StripState | undefined;
 }
 
-/** A separation and the linear programs that push together take about as long as so many look-ups for each blank. */
-const FINISH_WORK = 20_000;
+/** A separation and the linear programs that push together take about as long as so many look-ups. */
+const finishWork = (blanks: number): number => 20_000 * blanks;
 
 export async function runStripLane(task: StripTask, { prepared, tables }: { prepared: Prepared; tables: Tables }, pause: () => Promise<boolean>): Promise<StripResult> {
   await prepareLinearPrograms();
@@ -45,7 +45,7 @@ export async function runStripLane(task: StripTask, { prepared, tables }: { prep
     const separated = separate(problem, placements);
     return separated && compact(problem, separated, 'lay');
   };
-  const finish = { apply, work: FINISH_WORK };
+  const finish = { apply, work: finishWork };
   const search = stripSearch({ ...task, prepared, tables, random: createRandom(task.seed), finish });
   const work = await drawSteps(search, task.work, pause, (step) => {
     if (!step.state) return 'within';

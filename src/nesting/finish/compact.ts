@@ -3,7 +3,7 @@ import { requiredGap } from '../../layout/problem.ts';
 import { placedBox } from '../rank.ts';
 import { bodiesOf } from './bodies.ts';
 import { contactsOf } from './contacts.ts';
-import { freePlaces } from './free-places.ts';
+import { roomAround } from './free-places.ts';
 import type { Direction } from './move-program.ts';
 import { push } from './move-program.ts';
 import { MARGIN_FOR_ROUNDING, settled } from './settled.ts';
@@ -62,7 +62,7 @@ function slid(problem: Problem, placements: readonly Placement[], { axis, sign }
     const order = slidden.map((_, i) => i).sort((i, j) => sign * (slidden[j][axis] - slidden[i][axis]) || i - j);
     for (const i of order) {
       const at = slidden[i][axis];
-      const room = freePlaces(problem, slidden, i, axis).find(({ from, to }) => from <= at && at <= to);
+      const room = roomAround(problem, slidden, i, axis);
       const end = room ? (sign < 0 ? room.from : room.to) : at;
       if (end === at) continue;
       slidden[i] = { ...slidden[i], [axis]: end };

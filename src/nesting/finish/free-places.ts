@@ -1,6 +1,7 @@
 import type { NoFit } from '../../geometry/no-fit.ts';
 import type { Axis, FreeInterval } from '../../geometry/no-fit-slices.ts';
 import { EVERYWHERE, freeIntervals } from '../../geometry/no-fit-slices.ts';
+import type { Box } from '../../geometry/point.ts';
 import type { Turn } from '../../geometry/turn.ts';
 import { addTurns, turnPoint } from '../../geometry/turn.ts';
 import type { Placement, Problem } from '../../layout/problem.ts';
@@ -14,6 +15,17 @@ import { bodiesOf } from './bodies.ts';
  * micrometres, exact, sorted. Empty when nowhere; a locked blank stays where it is.
  */
 export function freePlaces(problem: Problem, placements: readonly Placement[], i: number, axis: Axis): FreeInterval[] {
+  return freeOf(problem, placements, i, axis, (free) => free);
+}
+
+/** The one of those places where blank i stands now, as far as it can slide without a jump; undefined when it stands wrong. */
+export function roomAround(problem: Problem, placements: readonly Placement[], i: number, axis: Axis): FreeInterval | undefined {
+  const at = placements[i][axis];
+  return freeOf(problem, placements, i, axis, (free) => free.filter(({ from, to }) => from <= at && at <= to))[0];
+}
+
+/** `keep` is asked after every blank which places are of interest: what lies beyond them need not be looked at. */
+function freeOf(problem: Problem, placements: readonly Placement[], i: number, axis: Axis, keep: (free: FreeInterval[]) => FreeInterval[]): FreeInterval[] {
   const moving = placements[i];
   const across = axis === 'x' ? 'y' : 'x';
   const room = bodiesOf(problem, [moving]);
@@ -21,20 +33,27 @@ export function freePlaces(problem: Problem, placements: readonly Placement[], i
   const [from, to] = axis === 'x' ? [room.minX[0], room.maxX[0]] : [room.minY[0], room.maxY[0]];
   const table = noFitTable(problem);
   const gap = requiredGap(problem.rules);
-  const own = placedBox(problem, moving);
+  const own = spansOf(placedBox(problem, moving), axis);
   let free: FreeInterval[] = [{ from, to }];
   placements.forEach((standing, j) => {
     if (j === i || free.length === 0) return;
-    const box = placedBox(problem, standing);
-    const passes = axis === 'x' ? box.maxY + gap <= own.minY || own.maxY + gap <= box.minY : box.maxX + gap <= own.minX || own.maxX + gap <= box.minX;
-    if (passes) return;
+    const box = spansOf(placedBox(problem, standing), axis);
+    if (box.across[1] + gap <= own.across[0] || own.across[1] + gap <= box.across[0]) return;
+    // Only shifts between these bring the boxes within the gap along the axis.
+    const first = box.along[0] - own.along[1] - gap + moving[axis];
+    const last = box.along[1] - own.along[0] + gap + moving[axis];
+    if (first >= free[free.length - 1].to || last <= free[0].from) return;
     const noFit = table.between(standing.part, moving.part, addTurns(moving.turn, -standing.turn));
-    free = intersect(free, turnedIntervals(noFit, standing.turn, axis, moving[across] - standing[across]), standing[axis]);
+    free = keep(intersect(free, turnedIntervals(noFit, standing.turn, axis, moving[across] - standing[across]), standing[axis]));
   });
   for (const keepOut of problem.keepOuts) {
     free = intersect(free, freeIntervals(table.against(keepOut, moving.part, moving.turn), axis, moving[across]), 0);
   }
-  return free;
+  return keep(free);
+}
+
+function spansOf({ minX, minY, maxX, maxY }: Box, axis: Axis): { readonly along: readonly [number, number]; readonly across: readonly [number, number] } {
+  return axis === 'x' ? { along: [minX, maxX], across: [minY, maxY] } : { along: [minY, maxY], across: [minX, maxX] };
 }
 
 /** Free intervals of a no-fit polygon that is turned by `turn`, along an axis of the sheet, within the window. */

@@ -1,17 +1,34 @@
 import type { Random } from '../../base/random.ts';
 import type { Prepared } from '../prepare.ts';
 import type { Tables } from '../tables.ts';
+import { Buckets } from './guided-buckets.ts';
+import { Conflicts } from './guided-conflicts.ts';
+import { bilinear, Neighbours } from './guided-neighbours.ts';
 
-/** Passing over blanks out of reach counts an eighth of a look-up each, and each place looked at so many. */
+/** A place looked at counts so many look-ups, and an eighth of one for each blank passed over. */
 const OVERHEAD = 4;
+
+/** Places tried for a blank in each pose: anywhere, about where it stands, and snugly against another. */
+const ANYWHERE = 6;
+const NEARBY = 6;
+const SNUG = 4;
+
+/** First and last steps of a descent as shares of the blank's size: from a new place, from the present one, to polish. */
+const FROM_NEW = 0.04;
+const FROM_HERE = 0.02;
+const COARSE_END = 0.001;
+const POLISH = 0.0005;
+const FINE_END = 0.00002;
+/** Neighbours are collected anew when a descent has gone so many first steps. */
+const STEPS_PER_GATHERING = 12;
 
 /**
  * Blanks on a sheet that may still overlap. Guided local search: every blank that overlaps moves to the place of least
  * weighted depth; pairs that stay in conflict gain weight, so that no conflict can hide (Voudouris and Tsang, EJOR 113,
  * 1999; for nesting: Egeblad, Nielsen and Odgaard, EJOR 183, 2007; Elkeran, EJOR 231, 2013).
  *
- * The movable blanks come first, what is fixed after them. `depth` and `weight` are square and symmetric over all of
- * them; the sheet's edge is hard: every centre lies in its pose's box. Lengths in µm.
+ * The movable blanks come first, what is fixed after them. The sheet's edge is hard: every centre lies in its pose's box.
+ * Lengths in µm.
  */
 export class Crowd {
   readonly prepared: Prepared;
@@ -23,27 +40,14 @@ export class Crowd {
   readonly pose: Int32Array;
   /** The part whose poses each movable blank may take; −1: any part's. */
   readonly choice: Int32Array;
-  readonly depth: Float64Array;
-  readonly weight: Float64Array;
-  /** Number of others each one overlaps. */
-  readonly conflicts: Int32Array;
-  /** Sum of the depths of all pairs. */
-  overlap = 0;
   /** Look-ups so far. */
   work = 0;
 
+  private readonly conflicts: Conflicts;
+  private readonly buckets: Buckets;
+  private readonly neighbours: Neighbours;
   private readonly poseCount: number;
   private readonly anyPart: readonly number[];
-  // The neighbours of the blank that is being moved: factors of the look-up, weight, raster.
-  private near = 0;
-  private readonly nearA: Float64Array;
-  private readonly nearB: Float64Array;
-  private readonly nearX: Float64Array;
-  private readonly nearY: Float64Array;
-  private readonly nearWeight: Float64Array;
-  private readonly nearBase: Int32Array;
-  private readonly nearColumns: Int32Array;
-  private readonly nearRows: Int32Array;
   // Where a descent stands.
   private atX = 0;
   private atY = 0;
@@ -60,22 +64,22 @@ export class Crowd {
     this.y = new Float64Array(this.total);
     this.pose = new Int32Array(this.total);
     this.choice = new Int32Array(this.total).fill(-1);
-    this.depth = new Float64Array(this.total * this.total);
-    this.weight = new Float64Array(this.total * this.total).fill(1);
-    this.conflicts = new Int32Array(this.total);
-    this.nearA = new Float64Array(this.total);
-    this.nearB = new Float64Array(this.total);
-    this.nearX = new Float64Array(this.total);
-    this.nearY = new Float64Array(this.total);
-    this.nearWeight = new Float64Array(this.total);
-    this.nearBase = new Int32Array(this.total);
-    this.nearColumns = new Int32Array(this.total);
-    this.nearRows = new Int32Array(this.total);
+    this.conflicts = new Conflicts(this.total);
+    this.buckets = new Buckets(prepared, tables, movable);
+    this.neighbours = new Neighbours(tables, this.total);
     prepared.fixed.forEach(({ pose, x, y }, k) => {
-      this.pose[movable + k] = pose;
-      this.x[movable + k] = x;
-      this.y[movable + k] = y;
+      this.put(movable + k, pose, x, y, prepared.shapes[prepared.poses[pose].shape].isPart);
     });
+  }
+
+  /** Sum of the depths of all pairs. */
+  get overlap(): number {
+    return this.conflicts.overlap;
+  }
+
+  /** Depth of the deepest pair. */
+  deepest(): number {
+    return this.conflicts.deepest();
   }
 
   posesFor(i: number): readonly number[] {
@@ -85,54 +89,58 @@ export class Crowd {
 
   /** Puts a movable blank down, clamped to the sheet, without looking at the others. */
   place(i: number, pose: number, x: number, y: number): void {
-    this.pose[i] = pose;
-    this.x[i] = this.clampX(pose, x);
-    this.y[i] = this.clampY(pose, y);
+    this.put(i, pose, this.clampX(pose, x), this.clampY(pose, y), true);
   }
 
   /** Measures every pair anew and forgets the weights. */
   refresh(): void {
-    this.depth.fill(0);
-    this.weight.fill(1);
-    this.conflicts.fill(0);
-    this.overlap = 0;
+    this.conflicts.clear();
     for (let i = 0; i < this.movable; i++) this.measure(i, i + 1);
   }
 
-  /** Depth of the deepest pair. */
-  deepest(): number {
-    let deepest = 0;
-    for (const value of this.depth) if (value > deepest) deepest = value;
-    return deepest;
+  /** All pairs weigh the same again. */
+  forget(): void {
+    this.conflicts.clear();
   }
 
   /** One pass: every blank in conflict, in random order, moves if it finds a better place; then weights follow. */
   pass(random: Random): void {
+    const { counts } = this.conflicts;
     const order: number[] = [];
-    for (let i = 0; i < this.movable; i++) if (this.conflicts[i] > 0) order.push(i);
+    for (let i = 0; i < this.movable; i++) if (counts[i] > 0) order.push(i);
     shuffle(order, random);
-    for (const i of order) if (this.conflicts[i] > 0) this.move(i, random);
-    this.adjustWeights();
+    for (const i of order) if (counts[i] > 0) this.move(i, random);
+    this.conflicts.adjustWeights();
+    this.work += (this.movable + this.conflicts.size) >> 3;
   }
 
   /** Depth of a blank in a pose and place against all others, weighted; gives up beyond `bound`. */
   costAt(i: number, pose: number, x: number, y: number, bound: number): number {
-    const { tables, poseCount, total } = this;
-    const row = i * total;
-    this.work += OVERHEAD + (total >> 3);
+    const { buckets, tables, poseCount } = this;
+    buckets.collect(pose, x, y, 0);
+    const { found, count } = buckets;
+    this.work += OVERHEAD + (count >> 3);
     let sum = 0;
-    for (let j = 0; j < total; j++) {
+    for (let k = 0; k < count; k++) {
+      const j = found[k];
       const pair = this.pose[j] * poseCount + pose;
       const dx = x - this.x[j];
       const dy = y - this.y[j];
       if (dx >= tables.reachX[pair] || -dx >= tables.reachX[pair] || dy >= tables.reachY[pair] || -dy >= tables.reachY[pair] || j === i) continue;
       const depth = this.depthOf(pair, dx, dy);
       if (depth > 0) {
-        sum += depth * this.weight[row + j];
+        sum += depth * this.conflicts.weight(i, j);
         if (sum >= bound) return sum;
       }
     }
     return sum;
+  }
+
+  private put(i: number, pose: number, x: number, y: number, isBlank: boolean): void {
+    this.pose[i] = pose;
+    this.x[i] = x;
+    this.y[i] = y;
+    if (isBlank) this.buckets.put(i, x, y);
   }
 
   /** Depth of a pair by the offset of the centres, µm; negative when apart. */
@@ -144,47 +152,59 @@ export class Crowd {
     return bilinear(tables.depths, tables.base[pair], tables.columns[pair], tables.rows[pair], gx, gy) * tables.unit[pair];
   }
 
+  /** Notes how deep i overlaps the blanks from index `from` on. */
   private measure(i: number, from: number): void {
-    const { total, poseCount } = this;
-    for (let j = from; j < total; j++) {
-      if (j === i) continue;
+    const { buckets, poseCount, conflicts } = this;
+    buckets.collect(this.pose[i], this.x[i], this.y[i], 0);
+    const { found, count } = buckets;
+    this.work += count >> 3;
+    for (let k = 0; k < count; k++) {
+      const j = found[k];
+      if (j < from || j === i) continue;
       const pair = this.pose[j] * poseCount + this.pose[i];
-      const depth = Math.max(0, this.depthOf(pair, this.x[i] - this.x[j], this.y[i] - this.y[j]));
-      const old = this.depth[i * total + j];
-      this.overlap += depth - old;
-      this.depth[i * total + j] = depth;
-      this.depth[j * total + i] = depth;
-      const change = (depth > 0 ? 1 : 0) - (old > 0 ? 1 : 0);
-      this.conflicts[i] += change;
-      this.conflicts[j] += change;
+      const depth = this.depthOf(pair, this.x[i] - this.x[j], this.y[i] - this.y[j]);
+      if (depth > 0) conflicts.meet(i, j, depth);
     }
   }
 
-  private weightedDepth(i: number): number {
-    const row = i * this.total;
-    let sum = 0;
-    for (let j = 0; j < this.total; j++) sum += this.depth[row + j] * this.weight[row + j];
-    return sum;
+  private move(i: number, random: Random): void {
+    const now = this.conflicts.weightedDepth(i);
+    const here = this.pose[i];
+    const { width, height } = this.prepared.poses[here];
+    const size = (width + height) / 2;
+    let pose = this.descendFromNew(i, size, random);
+    let { atX, atY, atCost } = this;
+    this.descend(i, here, this.x[i], this.y[i], size * FROM_HERE, size * COARSE_END, random);
+    if (this.atCost <= atCost) {
+      pose = here;
+      ({ atX, atY, atCost } = this);
+    }
+    if (atCost > 0) {
+      this.descend(i, pose, atX, atY, size * POLISH, size * FINE_END, random);
+      ({ atX, atY, atCost } = this);
+    }
+    if (atCost >= now) return;
+    this.conflicts.lift(i);
+    this.put(i, pose, atX, atY, true);
+    this.measure(i, 0);
   }
 
-  private move(i: number, random: Random): void {
-    const { poses } = this.prepared;
-    const now = this.weightedDepth(i);
-    const here = this.pose[i];
-    let bestPose = here;
+  /** Descends from the best of some places in every allowed pose. Returns the pose. */
+  private descendFromNew(i: number, size: number, random: Random): number {
+    let bestPose = this.pose[i];
     let bestX = this.x[i];
     let bestY = this.y[i];
     let bestCost = Infinity;
     for (const pose of this.posesFor(i)) {
-      const { minX, minY, maxX, maxY, width, height } = poses[pose];
+      const { minX, minY, maxX, maxY, width, height } = this.prepared.poses[pose];
       const spread = (width + height) / 8;
-      for (let k = 0; k < 16; k++) {
+      for (let k = 0; k < ANYWHERE + NEARBY + SNUG; k++) {
         let x: number;
         let y: number;
-        if (k < 6) {
+        if (k < ANYWHERE) {
           x = minX + this.somewhere(maxX - minX, random);
           y = minY + this.somewhere(maxY - minY, random);
-        } else if (k < 12) {
+        } else if (k < ANYWHERE + NEARBY) {
           x = this.clampX(pose, this.x[i] + random.bell() * spread);
           y = this.clampY(pose, this.y[i] + random.bell() * spread);
         } else {
@@ -204,29 +224,8 @@ export class Crowd {
         }
       }
     }
-    const size = (poses[here].width + poses[here].height) / 2;
-    this.descend(i, bestPose, bestX, bestY, size * 0.04, size * 0.001, random);
-    bestX = this.atX;
-    bestY = this.atY;
-    bestCost = this.atCost;
-    this.descend(i, here, this.x[i], this.y[i], size * 0.02, size * 0.001, random);
-    if (this.atCost <= bestCost) {
-      bestPose = here;
-      bestX = this.atX;
-      bestY = this.atY;
-      bestCost = this.atCost;
-    }
-    if (bestCost > 0) {
-      this.descend(i, bestPose, bestX, bestY, size * 0.0005, size * 0.00002, random);
-      bestX = this.atX;
-      bestY = this.atY;
-      bestCost = this.atCost;
-    }
-    if (bestCost >= now) return;
-    this.pose[i] = bestPose;
-    this.x[i] = bestX;
-    this.y[i] = bestY;
-    this.measure(i, 0);
+    this.descend(i, bestPose, bestX, bestY, size * FROM_NEW, size * COARSE_END, random);
+    return bestPose;
   }
 
   /** Uniform in 0 … size, on the common pitch where there is one. */
@@ -237,7 +236,7 @@ export class Crowd {
 
   /** Pattern search from a place: four directions, axis-parallel or at random, each repeated while it helps; halving steps. */
   private descend(i: number, pose: number, x: number, y: number, first: number, last: number, random: Random): void {
-    const reach = first * 12;
+    const reach = first * STEPS_PER_GATHERING;
     this.gather(i, pose, x, y, reach);
     let fromX = x;
     let fromY = y;
@@ -278,52 +277,22 @@ export class Crowd {
 
   /** Collects what blank i may overlap within `radius` of a place. */
   private gather(i: number, pose: number, x: number, y: number, radius: number): void {
-    const { tables, total, poseCount } = this;
-    const row = i * total;
-    this.work += OVERHEAD + (total >> 3);
-    let near = 0;
-    for (let j = 0; j < total; j++) {
+    const { buckets, neighbours, tables, poseCount } = this;
+    buckets.collect(pose, x, y, radius);
+    const { found, count } = buckets;
+    this.work += OVERHEAD + (count >> 3);
+    neighbours.count = 0;
+    for (let k = 0; k < count; k++) {
+      const j = found[k];
       const pair = this.pose[j] * poseCount + pose;
-      const dx = Math.abs(x - this.x[j]) - radius;
-      const dy = Math.abs(y - this.y[j]) - radius;
-      if (dx >= tables.reachX[pair] || dy >= tables.reachY[pair] || j === i) continue;
-      const a = tables.a[pair];
-      const b = tables.b[pair];
-      this.nearA[near] = a;
-      this.nearB[near] = b;
-      this.nearX[near] = tables.x[pair] - a * this.x[j] - b * this.y[j];
-      this.nearY[near] = tables.y[pair] - a * this.y[j] + b * this.x[j];
-      this.nearWeight[near] = this.weight[row + j] * tables.unit[pair];
-      this.nearBase[near] = tables.base[pair];
-      this.nearColumns[near] = tables.columns[pair];
-      this.nearRows[near] = tables.rows[pair];
-      near++;
+      if (j === i || Math.abs(x - this.x[j]) - radius >= tables.reachX[pair] || Math.abs(y - this.y[j]) - radius >= tables.reachY[pair]) continue;
+      neighbours.add(pair, this.x[j], this.y[j], this.conflicts.weight(i, j));
     }
-    this.near = near;
   }
 
   private nearCost(x: number, y: number, bound: number): number {
-    const { near, nearA, nearB, nearX, nearY, nearWeight, nearBase, nearColumns, nearRows } = this;
-    const { depths } = this.tables;
-    let sum = 0;
-    this.work += near + 1;
-    for (let k = 0; k < near; k++) {
-      const gx = nearA[k] * x + nearB[k] * y + nearX[k];
-      const gy = nearA[k] * y - nearB[k] * x + nearY[k];
-      const depth = bilinear(depths, nearBase[k], nearColumns[k], nearRows[k], gx, gy);
-      if (depth > 0) {
-        sum += depth * nearWeight[k];
-        if (sum >= bound) return sum;
-      }
-    }
-    return sum;
-  }
-
-  private adjustWeights(): void {
-    const { depth, weight } = this;
-    const deepest = this.deepest();
-    if (deepest === 0) return;
-    for (let k = 0; k < depth.length; k++) weight[k] = depth[k] > 0 ? weight[k] + depth[k] / deepest : Math.max(1, weight[k] * 0.95);
+    this.work += this.neighbours.count + 1;
+    return this.neighbours.cost(x, y, bound);
   }
 
   private clampX(pose: number, x: number): number {
@@ -335,19 +304,6 @@ export class Crowd {
     const { minY, maxY } = this.prepared.poses[pose];
     return y < minY ? minY : y > maxY ? maxY : y;
   }
-}
-
-/** Value between four nodes; −1 outside the raster. */
-function bilinear(depths: Int16Array, base: number, columns: number, rows: number, gx: number, gy: number): number {
-  if (!(gx >= 0 && gy >= 0 && gx < columns - 1 && gy < rows - 1)) return -1;
-  const column = gx | 0;
-  const row = gy | 0;
-  const fx = gx - column;
-  const fy = gy - row;
-  const at = base + row * columns + column;
-  const low = depths[at] + (depths[at + 1] - depths[at]) * fx;
-  const high = depths[at + columns] + (depths[at + columns + 1] - depths[at + columns]) * fx;
-  return low + (high - low) * fy;
 }
 
 function shuffle(items: number[], random: Random): void {

@@ -8,8 +8,8 @@ import type { Standing } from './guided-starts.ts';
 export interface Finish {
   /** Moves a layout that is nearly right to one that keeps every rule; undefined when it cannot. */
   readonly apply: (placements: readonly Placement[]) => readonly Placement[] | undefined;
-  /** What a try counts, in look-ups for each blank. */
-  readonly work: number;
+  /** What a try at so many blanks counts, in look-ups. */
+  readonly work: (blanks: number) => number;
 }
 
 /** Layout of the wanted number that still overlaps. Plain data: it goes from round to round with its lane. */
@@ -50,7 +50,7 @@ export function* settle(crowd: Crowd, random: Random, finish: Finish): Generator
     const deepest = crowd.deepest();
     if (deepest <= near && sinceFinish >= (deepest <= VERY_NEAR ? PASSES_WHEN_VERY_NEAR : PASSES_BETWEEN_FINISHES)) {
       const found = finish.apply(placementsOf(crowd));
-      yield { work: finish.work * crowd.total };
+      yield { work: finish.work(crowd.total) };
       if (found) return found;
       finishes++;
       sinceFinish = 0;
