@@ -55,9 +55,9 @@ type Statuses = Highs['constants']['modelStatus'];
 
 function openProgram(model: Model, statuses: Statuses) {
   return {
-    /** Adds a column, default 0 … ∞; returns its number. */
-    addColumn(cost: number, lower = 0, upper = Infinity): number {
-      model.addCol(cost, lower, upper, { indices: [], values: [] });
+    /** Adds a column, default 0 … ∞, with its values in rows that are there already; returns its number. */
+    addColumn(cost: number, lower = 0, upper = Infinity, entries: { readonly rows: readonly number[]; readonly values: readonly number[] } = { rows: [], values: [] }): number {
+      model.addCol(cost, lower, upper, { indices: Int32Array.from(entries.rows), values: Float64Array.from(entries.values) });
       return model.getDimensions().numCols - 1;
     },
 

@@ -1,12 +1,13 @@
 import type { Problem } from '../layout/problem.ts';
+import { runCountsLane, type CountsResult, type CountsTask } from './mixed/counts-lane.ts';
 import { runLane, type LaneResult, type LaneTask } from './lanes.ts';
 import { prepare, type Prepared } from './prepare.ts';
 import { runStripLane, type StripResult, type StripTask } from './strip-lanes.ts';
 import { tablesOf, type Tables } from './tables.ts';
 
 /** Work that may be done by another thread. Tasks and results are plain data. */
-export type Task = LaneTask | StripTask;
-export type ResultOf<T extends Task> = T extends StripTask ? StripResult : LaneResult;
+export type Task = LaneTask | StripTask | CountsTask;
+export type ResultOf<T extends Task> = T extends StripTask ? StripResult : T extends CountsTask ? CountsResult : LaneResult;
 
 /** Runs tasks, here or in other threads. How many run at once changes the speed, never the answer. */
 export interface TaskRunner {
@@ -34,9 +35,16 @@ export function createTaskHandler(): TaskHandler {
     }
     return shared;
   };
-  const handle = (task: Task, pause: () => Promise<boolean>): Promise<LaneResult | StripResult> => {
+  const handle = (task: Task, pause: () => Promise<boolean>): Promise<ResultOf<Task>> => {
     const tools = sharedFor(task.problem);
-    return task.kind === 'lane' ? runLane(task, tools, pause) : runStripLane(task, tools, pause);
+    switch (task.kind) {
+      case 'lane':
+        return runLane(task, tools, pause);
+      case 'strip':
+        return runStripLane(task, tools, pause);
+      case 'counts':
+        return runCountsLane(task, tools, pause);
+    }
   };
   return handle as TaskHandler;
 }

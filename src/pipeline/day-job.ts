@@ -7,7 +7,7 @@ import { caliperClassOf, changeoverSchema, INVENTED_CHANGEOVER, type ChangeoverT
 import { checkMachines } from '../press/machines.ts';
 import { boardSchema, pressSchema, readRecord, type BoardRecord, type PressRecord } from '../press/records.ts';
 import type { Size } from '../press/sheet-areas.ts';
-import { checkDistinct } from './gang-job.ts';
+import { checkDistinct } from './gang/versions-job.ts';
 import { readSize, recordOrFile, type LoadJson } from './quote-job.ts';
 
 const MOST_FORMS = 60;

@@ -119,5 +119,9 @@ export function readRecord<Schema extends z.ZodType>(schema: Schema, json: unkno
 /** `side-margins` and `sideMargins` are the same field. */
 function camelKeys(json: unknown): unknown {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) return json;
-  return Object.fromEntries(Object.entries(json).map(([key, value]) => [key.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase()), value]));
+  return Object.fromEntries(Object.entries(json).map(([key, value]) => [camelCase(key), value]));
+}
+
+export function camelCase(key: string): string {
+  return key.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
 }

@@ -1,3 +1,4 @@
+import type { Issue } from '../base/issue.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 
 /** What the report and the JSON of a gang run are made from. */
@@ -15,9 +16,15 @@ export interface GangFacts {
   readonly lowerBound: number;
   readonly optimal: boolean;
   readonly overs: readonly number[];
+  /** Designs that could not share a form, and why. */
+  readonly apart?: readonly { readonly designs: readonly [string, string]; readonly because: ApartReason; readonly says: readonly [string | undefined, string | undefined] }[] | undefined;
+  readonly notes?: readonly Issue[] | undefined;
   /** Each design by itself on its best layout, where that was searched. */
   readonly separate?: { readonly forms: number; readonly pressings: number; readonly cost: number | undefined } | undefined;
 }
+
+/** Fields in which designs must agree to share a form; `inks`: together more than the press has units. */
+export type ApartReason = 'board' | 'sheetGrain' | 'coating' | 'foodClass' | 'delivery' | 'inks';
 
 export interface GangForm {
   readonly counts: readonly number[];

@@ -13,6 +13,7 @@ export function gangJson(facts: GangFacts): string {
     lowerBound: facts.lowerBound,
     optimal: facts.optimal,
     overs: byId(facts.overs),
+    ...(facts.apart && { apart: facts.apart.map(({ designs, because, says }) => ({ designs, because, says: says.map((text) => text ?? null) })) }),
     ...(facts.separate && { separate: { forms: facts.separate.forms, totalPressings: facts.separate.pressings, totalCost: facts.separate.cost ?? null } }),
   };
   return `${JSON.stringify(content, null, 2)}\n`;

@@ -1,22 +1,29 @@
 import { createFormat, type Format } from './format.ts';
-import type { GangFacts } from './gang-facts.ts';
+import type { GangFacts, GangForm } from './gang-facts.ts';
 import { englishGang, type GangWords } from './messages/english-gang.ts';
 import { englishLanguage } from './messages/english-language.ts';
-import type { Report, ReportSection } from './report.ts';
+import { ranges } from './ranges.ts';
+import type { Figure, Report, ReportSection } from './report.ts';
+import type { ReportPicture } from './report-html.ts';
+import { sheetScene } from './sheet-scene.ts';
+import { sceneToSvg, type SvgOptions } from './svg.ts';
+import { viewOfLayout } from './view-of-layout.ts';
 
 /** The report of a gang run: forms with their counts, what is made too much, what changes between forms. */
 export function gangReport(facts: GangFacts, words: GangWords = englishGang, format: Format = createFormat(englishLanguage.locale)): Report {
   const { ids, quantities, overs } = facts;
   const forms = facts.forms.map((form, number): ReportSection => ({
-    id: `form-${number + 1}`,
+    id: formId(number),
     heading: words.form(number + 1, form, format),
     sentences: form.changes === undefined ? [] : [words.changes(form.changes)],
-    figures: ids.map((id, v) => ({ label: id, value: words.ups(form.counts[v]!) })).filter((_, v) => form.counts[v]! > 0),
+    figures: ids.map((id, v) => ({ label: id, value: words.ups(form.counts[v]!), ...stationsOf(id, form, words) })).filter((_, v) => form.counts[v]! > 0),
   }));
   const sections: ReportSection[] = [
     ...forms,
     { id: 'overs', heading: words.headings.overs, sentences: [], figures: ids.map((id, v) => ({ label: id, value: words.made(quantities[v]!, quantities[v]! + overs[v]!, overs[v]!, format) })) },
     { id: 'separate', heading: words.headings.separate, sentences: words.separate(facts, format), figures: [] },
+    { id: 'apart', heading: words.headings.apart, sentences: (facts.apart ?? []).map(words.apart), figures: [] },
+    { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => englishLanguage.issues.sentence(issue)), figures: [] },
   ];
   return {
     language: englishLanguage.locale,
@@ -26,3 +33,29 @@ export function gangReport(facts: GangFacts, words: GangWords = englishGang, for
     caution: { heading: words.headings.caution, text: words.caution },
   };
 }
+
+function formId(number: number): string {
+  return `form-${number + 1}`;
+}
+
+/** Where a design stands on a form whose layout is known. */
+function stationsOf(id: string, { layout }: GangForm, words: GangWords): Pick<Figure, 'note'> {
+  if (!layout) return {};
+  return { note: words.stations(ranges(layout.placements.flatMap(({ design }, station) => (design === id ? [station + 1] : [])))) };
+}
+
+/** The sheet of every form whose layout is known. */
+export function gangPictures({ forms }: GangFacts): ReportPicture[] {
+  return forms.flatMap((form, number): ReportPicture[] => (form.layout ? [{ section: formId(number), svg: formSvg(form, { idPrefix: `${formId(number)}-`, size: 'fitted' })!, onPaper: true }] : []));
+}
+
+/** Undefined where no layout is known. */
+export function formSvg({ layout, pressings }: GangForm, options?: SvgOptions, words: GangWords = englishGang, format: Format = createFormat(englishLanguage.locale)): string | undefined {
+  if (!layout) return undefined;
+  const ups = layout.designs.map(({ id }) => ({ label: id, value: words.ups(layout.placements.filter(({ design }) => design === id).length) })).slice(0, MOST_CELLS);
+  const figures = [{ label: words.labels.pressings, value: format.number(pressings, 0) }, { label: words.labels.sheet, value: format.size(layout.sheet.width, layout.sheet.height) }, ...ups];
+  return sceneToSvg(sheetScene(viewOfLayout(layout, { figures })), options);
+}
+
+/** Designs named in the title block. */
+const MOST_CELLS = 6;

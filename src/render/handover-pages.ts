@@ -4,6 +4,7 @@ import type { HandoverFacts } from './handover-facts.ts';
 import { englishQuote } from './messages/english-quote.ts';
 import type { HandoverLabel, HandoverWords } from './messages/english-handover.ts';
 import { shownFigure } from './quote-report.ts';
+import { ranges } from './ranges.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 
 export interface HandoverLanguage {
@@ -49,16 +50,6 @@ export function dieOrder(facts: HandoverFacts, { locale, words, format }: Handov
 function stationRows(stationMm: readonly (readonly number[])[], { ruleMm }: HandoverFacts, words: HandoverWords, metres: (mm: number) => string): Figure[] {
   const texts = stationMm.map((lengths) => lengths.map((mm, i) => `${words.role(ruleMm[i]![0])} ${metres(mm)}`).join(', '));
   return [...new Set(texts)].map((text) => row(`${words.labels.station} ${ranges(texts.flatMap((other, station) => (other === text ? [station + 1] : [])))}`, text));
-}
-
-function ranges(numbers: readonly number[]): string {
-  const runs: [number, number][] = [];
-  for (const number of numbers) {
-    const last = runs.at(-1);
-    if (last && last[1] === number - 1) last[1] = number;
-    else runs.push([number, number]);
-  }
-  return runs.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`)).join(', ');
 }
 
 /** One page for the press and the die-cutter. */

@@ -29,6 +29,13 @@ export function grownAreaBelow(ring: Ring, by: number): number {
   return Math.max(1, ringArea(ring) - rim) * (1 - ROUNDING_SHARE);
 }
 
+/** Part of the free area that one blank of each part takes at least: in no layout do those of its blanks sum to more than 1. */
+export function areaShares(problem: Problem, granted: Granted): number[] {
+  const half = granted.gap / 2;
+  const free = freeAreaAbove(granted, half);
+  return problem.parts.map((part) => grownAreaBelow(part.outline, half) / free);
+}
+
 /** Area of the usable rectangle grown by `half` (with its round corners), less the keep-outs; from above. */
 function freeAreaAbove(granted: Granted, half: number): number {
   const { width, height, usable } = granted;

@@ -1,8 +1,10 @@
 import type { Format } from '../format.ts';
-import type { GangFacts, GangForm } from '../gang-facts.ts';
+import type { ApartReason, GangFacts, GangForm } from '../gang-facts.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
 const plural = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+const fields: Readonly<Record<Exclude<ApartReason, 'inks'>, string>> = { board: 'board', sheetGrain: 'grain of the sheet', coating: 'coating', foodClass: 'food class', delivery: 'delivery' };
 
 export const englishGang = {
   title: ({ ids, stations }: GangFacts) => (stations === undefined ? `Gang run of ${plural(ids.length, 'design')}` : `Gang run of ${plural(ids.length, 'version')}, ${stations} up`),
@@ -12,9 +14,13 @@ export const englishGang = {
     const bound = optimal ? `nothing ${costs ? 'costs' : 'takes'} less with ${plural(facts.formsAllowed, 'form')} allowed` : `at least ${format.number(lowerBound, costs ? 2 : 0)} is proved; whether there is less is not`;
     return `${got}; ${bound}.`;
   },
-  headings: { overs: 'Ordered, made, over', separate: 'Against separate runs', caution: 'Before it is ganged' },
+  headings: { overs: 'Ordered, made, over', separate: 'Against separate runs', apart: 'Why not all share', assumed: 'What was assumed', caution: 'Before it is ganged' },
   form: (number: number, { pressings }: GangForm, format: Format) => `Form ${number}: ${whole(pressings, format)} pressings`,
   changes: (changes: number) => (changes === 0 ? 'Plates stay as they are.' : `${plural(changes, 'station')} change${changes === 1 ? 's' : ''} from the form before.`),
+  labels: { pressings: 'pressings', sheet: 'sheet' },
+  stations: (numbers: string) => `stations ${numbers}`,
+  apart: ({ designs: [a, b], because, says: [first, second] }: NonNullable<GangFacts['apart']>[number]) =>
+    because === 'inks' ? `${a} and ${b}: their forms would need ${first} inks, the press has ${second} units.` : `${a} and ${b}: ${fields[because]} ${first ?? 'not given'} and ${second ?? 'not given'}.`,
   ups: (count: number) => `${count} up`,
   made: (ordered: number, made: number, over: number, format: Format) => `${whole(ordered, format)} ordered, ${whole(made, format)} made, ${whole(over, format)} over`,
   separate: (facts: GangFacts, format: Format) =>

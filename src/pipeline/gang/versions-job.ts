@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { inputError, InputError } from '../base/issue.ts';
-import type { VersionsTask } from '../estimate/gang/plan-versions.ts';
-import { readRecord } from '../press/records.ts';
-import { MOST_CARTONS } from './quote-job.ts';
+import { inputError, InputError } from '../../base/issue.ts';
+import type { VersionsTask } from '../../estimate/gang/plan-versions.ts';
+import { readRecord } from '../../press/records.ts';
+import { MOST_CARTONS } from '../quote-job.ts';
 
 const MOST_STATIONS = 400;
 const MOST_VERSIONS = 400;

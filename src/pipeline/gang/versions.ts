@@ -1,6 +1,6 @@
-import { planVersions, stationsThatChange } from '../estimate/gang/plan-versions.ts';
-import type { GangFacts } from '../render/gang-facts.ts';
-import type { VersionsJob } from './gang-job.ts';
+import { planVersions, stationsThatChange } from '../../estimate/gang/plan-versions.ts';
+import type { GangFacts } from '../../render/gang-facts.ts';
+import type { VersionsJob } from './versions-job.ts';
 
 /** The best plan for versions on equal stations. */
 export function gangVersions({ ids, task }: VersionsJob): GangFacts {

@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { inputError } from '../../base/issue.ts';
+import { chooseBlank } from '../../dieline/choose-blank.ts';
+import type { Dieline } from '../../dieline/dieline.ts';
+import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
+import { preparePart, type Prepared } from '../../layout/part.ts';
+import { boardSchema, camelCase, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
+import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type PreparedSheet } from '../laying.ts';
+import { readSize, recordOrFile, type LoadJson } from '../quote-job.ts';
+import { groupDesigns, inksOf, SHARED_FIELDS, type Grouped, type Sharing } from './may-share.ts';
+import { checkDistinct, gangCosts, quantityField } from './versions-job.ts';
+
+const MOST_DESIGNS = 24;
+const MOST_FORMS = 12;
+const text = z.string().min(1).max(200);
+const degrees = z.number().refine((value) => turnOfDegrees(value) !== undefined, 'quarter turns are wanted: 0, 90, 180, 270');
+const MARGINS = ['gripper', 'tail', 'sideMargins', 'inkGripper', 'inkTail', 'inkSides', 'bar', 'lay', 'gap', 'bleed'] as const;
+const margins = Object.fromEntries(MARGINS.map((field) => [field, z.unknown().optional()]));
+const shared = { sheetGrain: z.enum(['x', 'y', 'long', 'short']).optional(), coating: text.optional(), foodClass: text.optional(), delivery: text.optional() };
+
+const design = z.strictObject({
+  ...shared,
+  file: z.string().min(1),
+  id: text.optional(),
+  quantity: quantityField,
+  rotations: z.array(degrees).min(1).optional(),
+  /** Which of several blanks of the drawing. */
+  blank: z.int().positive().optional(),
+  /** Side of the drawing along which the fibres must run. */
+  grain: z.enum(['x', 'y', 'any']).optional(),
+  board: text.optional(),
+  inks: z.array(text).max(20).default([]),
+  /** Copies beyond the quantity. */
+  overs: z.strictObject({ least: z.int().min(0).default(0), greatest: z.int().min(0).optional() }).refine(({ least, greatest }) => greatest === undefined || greatest >= least, 'the greatest overs are under the least').optional(),
+});
+
+const schema = z.strictObject({
+  ...margins,
+  ...shared,
+  sheet: z.string(),
+  designs: z.array(design).min(1, 'at least one design is wanted').max(MOST_DESIGNS),
+  forms: z.int().min(1).max(MOST_FORMS),
+  costs: gangCosts.optional(),
+  bleedMeeting: z.enum(['apart', 'cut']).optional(),
+  press: recordOrFile.optional(),
+  cutter: recordOrFile.optional(),
+  board: recordOrFile.optional(),
+});
+
+/** Several outlines and their quantities on the forms of one sheet size. */
+export interface OutlinesJob {
+  readonly ids: readonly string[];
+  readonly quantities: readonly number[];
+  readonly overs: readonly { readonly least: number; readonly greatest: number }[];
+  readonly prepared: readonly Prepared[];
+  readonly sheet: PreparedSheet;
+  readonly grouped: Grouped;
+  readonly forms: number;
+  readonly costs: { readonly form: number; readonly pressing: number } | undefined;
+  /** Drawings that ask for a decision. */
+  readonly doubtful: readonly string[];
+}
+
+/** What reading a job needs from outside. `drawing` gets the path as the job names it. */
+export interface JobFiles {
+  readonly json: LoadJson;
+  readonly drawing: (file: string) => Dieline;
+  readonly nameOf: (file: string) => string;
+}
+
+export function isOutlinesJob(json: unknown): boolean {
+  return typeof json === 'object' && json !== null && 'designs' in json;
+}
+
+/** Throws an InputError that names file and field. */
+export function readOutlinesJob(json: unknown, where: string, files: JobFiles): OutlinesJob {
+  const job = readRecord(schema, json, where);
+  const { settings, press } = settingsOf(job, json, where, files.json);
+  const ids = job.designs.map(({ id, file }) => id ?? files.nameOf(file));
+  checkDistinct(ids, where);
+  const sheet = prepareSheet(settings);
+  const doubtful: string[] = [];
+  const prepared = job.designs.map(({ file, blank, rotations, grain, sheetGrain = job.sheetGrain }, index) => {
+    const drawing = files.drawing(file);
+    if (drawing.issues.some(({ severity }) => severity !== 'note')) doubtful.push(file);
+    const turns = allowedTurns({ ...settings, grain, sheetGrain: grain && sheetGrain, rotations: rotations && [...new Set(rotations.map((value) => turnOfDegrees(value) as Turn))] }, drawing.grain);
+    const one = preparePart(chooseBlank(drawing, blank), { id: ids[index]!, turns, fingerprint: drawing.fingerprint });
+    checkFits(one.part, sheet.frame);
+    return one;
+  });
+  const board = settings.machines.board?.name ?? (typeof job.board === 'string' ? job.board : undefined);
+  const sharing = job.designs.map((one, d): Sharing => ({
+    id: ids[d]!, inks: one.inks,
+    ...Object.fromEntries(SHARED_FIELDS.map((field) => [field, one[field] ?? (field === 'board' ? board : job[field])])),
+  }));
+  checkUnits(sharing, press, where);
+  const grouped = groupDesigns(sharing, press?.units);
+  if (grouped.groups.length > job.forms) throw inputError('groups-over-forms', { where, facts: { groups: grouped.groups.length, forms: job.forms } });
+  return {
+    ids,
+    quantities: job.designs.map(({ quantity }) => quantity),
+    overs: job.designs.map(({ overs }) => ({ least: overs?.least ?? 0, greatest: overs?.greatest ?? Infinity })),
+    prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful,
+  };
+}
+
+/** Margins, gap and bleed stand in the job under the names they have in a press record. */
+function settingsOf(job: z.output<typeof schema>, json: unknown, where: string, load: LoadJson): { settings: LayingSettings; press: PressRecord | undefined } {
+  const record = <Schema extends z.ZodType>(kind: Schema, value: string | object | undefined, field: string) =>
+    value === undefined ? undefined : readRecord(kind, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+  const press = record(pressSchema, job.press, 'press');
+  const cutter = record(cutterSchema, job.cutter, 'cutter');
+  const board = record(boardSchema, job.board, 'board');
+  const given = readRecord(pressSchema, pick(json as Record<string, unknown>), where);
+  const settings: LayingSettings = { sheet: readSize(job.sheet, `${where}: sheet`), settings: given, machines: { press, cutter, board }, bleedMeeting: job.bleedMeeting, sheetGrain: job.sheetGrain };
+  return { settings, press };
+}
+
+function pick(job: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(job).filter(([key]) => MARGINS.some((field) => field === camelCase(key))));
+}
+
+function checkUnits(designs: readonly Sharing[], press: PressRecord | undefined, where: string): void {
+  for (const one of designs) {
+    const inks = inksOf([one]).size;
+    if (press?.units !== undefined && inks > press.units) throw inputError('inks-over-units', { where: `${where}: ${one.id}`, facts: { inks, units: press.units, press: press.name ?? 'the press' } });
+  }
+}
