@@ -43,7 +43,7 @@ async function runGang(path: string, raw: RawOptions): Promise<number> {
   reader.finish();
   const files = openJob(path);
   const drawing = (file: string) => readDrawing(files.resolve(file), DEFAULT_READ_OPTIONS);
-  const outlines = isOutlinesJob(files.json) ? readOutlinesJob(files.json, path, { json: files.load, drawing, nameOf }) : undefined;
+  const outlines = isOutlinesJob(files.json) ? await readOutlinesJob(files.json, path, { json: files.load, drawing, nameOf }) : undefined;
   const versions = outlines ? undefined : readVersionsJob(files.json, path);
   refuseOverwrite(files.read, [raw.json, raw.html, raw.svg, ...(raw.svg === undefined ? [] : Array.from({ length: outlines?.forms ?? 0 }, (_, form) => numbered(raw.svg!, form)))]);
   const { facts, interrupted } = outlines ? await searched(outlines, effort) : { facts: gangVersions(versions!), interrupted: false };

@@ -1,7 +1,7 @@
 import { createRandom } from '../../base/random.ts';
 import type { Placement, Problem } from '../../layout/problem.ts';
 import { separate } from '../finish/separate.ts';
-import { SEPARATION_WORK } from '../lanes.ts';
+import { separationWork } from '../lanes.ts';
 import { prepareLinearPrograms } from '../linear-program.ts';
 import type { Prepared } from '../prepare.ts';
 import { Crowd } from '../searches/guided-crowd.ts';
@@ -31,7 +31,7 @@ export interface CountsResult {
 export async function runCountsLane({ problem, seed, work: budget, base, counts }: CountsTask, { prepared, tables }: { prepared: Prepared; tables: Tables }, pause: () => Promise<boolean>): Promise<CountsResult> {
   await prepareLinearPrograms();
   const random = createRandom(seed);
-  const finish = { apply: (placements: readonly Placement[]) => separate(problem, placements), work: SEPARATION_WORK };
+  const finish = { apply: (placements: readonly Placement[]) => separate(problem, placements), work: separationWork };
   let found: CountsResult['found'];
   const search = function* () {
     let failed: FailedLayout | undefined;

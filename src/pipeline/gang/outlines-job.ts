@@ -64,7 +64,7 @@ export interface OutlinesJob {
 /** What reading a job needs from outside. `drawing` gets the path as the job names it. */
 export interface JobFiles {
   readonly json: LoadJson;
-  readonly drawing: (file: string) => Dieline;
+  readonly drawing: (file: string) => Promise<Dieline>;
   readonly nameOf: (file: string) => string;
 }
 
@@ -73,21 +73,22 @@ export function isOutlinesJob(json: unknown): boolean {
 }
 
 /** Throws an InputError that names file and field. */
-export function readOutlinesJob(json: unknown, where: string, files: JobFiles): OutlinesJob {
+export async function readOutlinesJob(json: unknown, where: string, files: JobFiles): Promise<OutlinesJob> {
   const job = readRecord(schema, json, where);
   const { settings, press } = settingsOf(job, json, where, files.json);
   const ids = job.designs.map(({ id, file }) => id ?? files.nameOf(file));
   checkDistinct(ids, where);
   const sheet = prepareSheet(settings);
   const doubtful: string[] = [];
-  const prepared = job.designs.map(({ file, blank, rotations, grain, sheetGrain = job.sheetGrain }, index) => {
-    const drawing = files.drawing(file);
+  const prepared: Prepared[] = [];
+  for (const [index, { file, blank, rotations, grain, sheetGrain = job.sheetGrain }] of job.designs.entries()) {
+    const drawing = await files.drawing(file);
     if (drawing.issues.some(({ severity }) => severity !== 'note')) doubtful.push(file);
     const turns = allowedTurns({ ...settings, grain, sheetGrain: grain && sheetGrain, rotations: rotations && [...new Set(rotations.map((value) => turnOfDegrees(value) as Turn))] }, drawing.grain);
     const one = preparePart(chooseBlank(drawing, blank), { id: ids[index]!, turns, fingerprint: drawing.fingerprint });
     checkFits(one.part, sheet.frame);
-    return one;
-  });
+    prepared.push(one);
+  }
   const board = settings.machines.board?.name ?? (typeof job.board === 'string' ? job.board : undefined);
   const sharing = job.designs.map((one, d): Sharing => ({
     id: ids[d]!, inks: one.inks,
