@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, realpathSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { inputError } from '../base/issue.ts';
 
@@ -9,6 +9,10 @@ export const MAX_INPUT_BYTES = 64 * 1024 * 1024;
 /** What a file is called: its name without folder and ending. */
 export function nameOf(path: string): string {
   return basename(path, extname(path));
+}
+
+export function exists(path: string): boolean {
+  return existsSync(path);
 }
 
 /** Reads an input whole. Throws an InputError that names the file. */

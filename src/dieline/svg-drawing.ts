@@ -245,5 +245,5 @@ function unitAssumed({ scale, viewport }: ReturnType<typeof pageOf>): Issue {
   const long = Math.max(viewport.width, viewport.height);
   const page = PAGES_IN_POINTS.find(([, width, height]) => Math.abs(short - width) < 1 && Math.abs(long - height) < 1);
   const hint = page ? ` The page would be ${page[0]} at 72 units an inch (--scale 0.352778).` : '';
-  return { code: 'unit-assumed', severity: 'warning', facts: { hint, unit: '1/96 in', mmPerUnit: scale.mmPerUnit } };
+  return { code: 'unit-assumed', severity: 'warning', facts: { hint, unit: `1/96 in (${Math.round(scale.mmPerUnit * 1e4) / 1e4} mm)`, mmPerUnit: scale.mmPerUnit } };
 }

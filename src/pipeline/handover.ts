@@ -2,6 +2,10 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { InputError, type Issue } from '../base/issue.ts';
 import { pathLength } from '../dieline/curve-part.ts';
+import { placedRings } from '../estimate/placed-rings.ts';
+import { boxOf, type Box } from '../geometry/point.ts';
+import { backLayout } from '../layout/back-layout.ts';
+import type { WorkStyle } from '../layout/back-up.ts';
 import { writeLayoutFile, type LayoutFile } from '../layout/layout-file.ts';
 import type { SoundLayout } from '../layout/sound.ts';
 import { dieDxf } from '../render/die-dxf.ts';
@@ -19,11 +23,26 @@ import { stepsPdf } from '../render/steps-pdf.ts';
 import { sceneToSvg } from '../render/svg.ts';
 import { viewOfLayout } from '../render/view-of-layout.ts';
 import { layoutXjdf } from '../render/xjdf.ts';
+import { imposeArtwork, type GivenArtwork } from './artwork.ts';
 
 /** One file of the folder. */
 export interface HandoverFile {
   readonly name: string;
   readonly content: string | Uint8Array;
+}
+
+export interface Handover {
+  readonly files: readonly HandoverFile[];
+  /** What is doubtful about artwork and back. */
+  readonly issues: readonly Issue[];
+}
+
+/** What a handover may be given besides the layout. */
+export interface HandoverInputs {
+  readonly language?: HandoverLanguage;
+  readonly front?: readonly GivenArtwork[];
+  /** As it is looked at from the back; only with a way to print the back. */
+  readonly back?: readonly GivenArtwork[];
 }
 
 const ENGLISH: HandoverLanguage = { locale: 'en', words: englishHandover, format: createFormat('en') };
@@ -32,7 +51,7 @@ const ENGLISH: HandoverLanguage = { locale: 'en', words: englishHandover, format
  * The files for plate room, die maker, press crew and customer, with a manifest of their fingerprints. Takes only what
  * the judge found sound. Throws an InputError `handover-unknown-rules` while it is not known what lines of a design are.
  */
-export async function handover(layout: SoundLayout, details: HandoverDetails, language: HandoverLanguage = ENGLISH): Promise<HandoverFile[]> {
+export async function handover(layout: SoundLayout, details: HandoverDetails, { language = ENGLISH, front = [], back = [] }: HandoverInputs = {}): Promise<Handover> {
   const { words, format } = language;
   const bare = viewOfLayout(layout, { grain: details.grain, figures: [] });
   const rules = dieRules(bare);
@@ -41,9 +60,13 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, la
   const notice = words.notice(facts, format);
   const view = { ...bare, figures: titleCells(facts, language) };
   const picture = { section: 'answer', svg: sceneToSvg(sheetScene(view, { words: englishPicture, format })), onPaper: true };
+  const imposed = front.length > 0 ? imposeArtwork(layout, front) : undefined;
+  const second = await backFiles(facts, back, language);
   const files: HandoverFile[] = [
     { name: 'layout.json', content: writeLayoutFile(layout) },
     { name: 'sheet-steps.pdf', content: await stepsPdf(bare, rules, notice, language) },
+    ...(imposed ? [{ name: 'sheet-artwork.pdf', content: await stepsPdf(bare, rules, notice, language, imposed) }] : []),
+    ...second.files,
     { name: 'sheet.svg', content: picture.svg },
     { name: 'die-printed-side.dxf', content: dieDxf(bare, rules, { side: 'printed', notice, words, nicks: details.nicks }) },
     { name: 'die-rule-side.dxf', content: dieDxf(bare, rules, { side: 'rule', notice, words, nicks: details.nicks }) },
@@ -53,8 +76,40 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, la
     { name: 'crew-ticket.html', content: reportHtml(crewTicket(facts, language), [picture]) },
     { name: 'customer.html', content: reportHtml(customerPage(facts, language), [picture]) },
   ];
-  return [...files, { name: 'manifest.json', content: manifest(facts, files) }];
+  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...second.issues] };
 }
+
+/** The sheet as its back is printed, with the artwork of that side. */
+async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts, given: readonly GivenArtwork[], language: HandoverLanguage): Promise<Handover> {
+  if (style === undefined) return { files: [], issues: [] };
+  const { words, format } = language;
+  const turned = backLayout(layout, style);
+  const bare = viewOfLayout(turned, { grain, figures: [] });
+  const all: HandoverFacts = { ...facts, layout: turned, grain, back: style };
+  const notice = `${words.backSide}  ·  ${words.notice(all, format)}`;
+  const figures = [{ label: words.labels.back, value: words.back[style] }, ...titleCells(all, language)];
+  const imposed = given.length > 0 ? imposeArtwork(turned, given) : undefined;
+  const gripperEdge = words.backGripper(style);
+  return {
+    files: [
+      { name: 'sheet-back.svg', content: sceneToSvg(sheetScene({ ...bare, figures }, { words: { ...englishPicture, gripperEdge }, format })) },
+      { name: 'sheet-back.pdf', content: await stepsPdf(bare, dieRules(bare), notice, { words: { ...words, gripperEdge }, format }, imposed) },
+    ],
+    issues: [...(imposed?.issues ?? []), ...offStations(layout, turned, style)],
+  };
+}
+
+/** Where the same plate prints both sides, every back must lie on a front of some station. */
+function offStations(front: LayoutFile, back: LayoutFile, style: WorkStyle): Issue[] {
+  if (style !== 'work-and-turn' && style !== 'work-and-tumble') return [];
+  const boxes = placedRings(front).map(boxOf);
+  const far = (a: Box, b: Box) => Math.max(Math.abs(a.minX - b.minX), Math.abs(a.minY - b.minY), Math.abs(a.maxX - b.maxX), Math.abs(a.maxY - b.maxY));
+  const off = placedRings(back).flatMap((ring, station) => (boxes.some((box) => far(box, boxOf(ring)) <= BACK_MICRONS) ? [] : [station + 1]));
+  return off.length === 0 ? [] : [{ code: 'back-not-on-stations', severity: 'warning', facts: { style, count: off.length, stations: off.slice(0, 12).join(', ') } }];
+}
+
+/** Front and back lie on one another within this, µm: far below what a press registers. */
+const BACK_MICRONS = 20;
 
 function titleCells(facts: HandoverFacts, { words: { labels, designLine }, format }: HandoverLanguage): SheetView['figures'] {
   const { layout, layoutNumber, revision, fingerprint } = facts;

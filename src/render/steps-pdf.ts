@@ -7,6 +7,7 @@ import { samePoint } from '../geometry/vector.ts';
 import type { DieRule } from './die-rules.ts';
 import type { Format } from './format.ts';
 import type { HandoverWords } from './messages/english-handover.ts';
+import { artworkLayer, type ArtworkLayer, type ImposedArtwork } from './imposed-artwork.ts';
 import { pathConstruction, POINTS_PER_MM, textShown } from './pdf-operators.ts';
 import { plain } from './plain.ts';
 import { isArea, processingStep, type ProcessingStep } from './processing-steps.ts';
@@ -39,10 +40,11 @@ const OTHERWISE = [0.4, 0.4, 0, 0.1] as const;
 /**
  * The sheet for production: one page of the sheet's size, true curves, one optional content group a processing step with
  * the metadata of ISO 19593-1:2018, each step in a Separation of its own that overprints. Lines are stroked, areas
- * filled. Marks that are printed with the job stand in a group of their own without metadata, in the colour All.
+ * filled. Marks that are printed with the job stand in a group of their own without metadata, in the colour All; so does
+ * the artwork, under everything else and as it is.
  * Carries no dates, so that the same layout gives the same bytes.
  */
-export async function stepsPdf(view: SheetView, rules: readonly DieRule[], notice: string, { words, format }: { readonly words: HandoverWords; readonly format: Format }): Promise<Uint8Array> {
+export async function stepsPdf(view: SheetView, rules: readonly DieRule[], notice: string, { words, format }: { readonly words: HandoverWords; readonly format: Format }, imposed?: ImposedArtwork): Promise<Uint8Array> {
   const document = await PDFDocument.create({ updateMetadata: false });
   document.setTitle(notice, { showInWindowTitleBar: true });
   document.setProducer('Blankwright');
@@ -55,7 +57,7 @@ export async function stepsPdf(view: SheetView, rules: readonly DieRule[], notic
     { name: 'Printed marks', content: marksContent(view) },
   ];
   const layers = all.filter(({ content }) => content !== '');
-  addPage(document, view, layers, { Regular: fonts.Regular.ref, Bold: fonts.Bold.ref });
+  addPage(document, view, layers, { Regular: fonts.Regular.ref, Bold: fonts.Bold.ref }, imposed && artworkLayer(document, view, imposed));
   return document.save();
 }
 
@@ -114,22 +116,28 @@ function marksContent(view: SheetView): string {
   return paths.length > 0 ? `${plain(PRODUCTION_SCALE.thin)} w\n${pathConstruction(paths, LONGEST_ARC)}\nS` : '';
 }
 
-function addPage(document: PDFDocument, { sheet }: SheetView, layers: readonly Layer[], fonts: Readonly<Record<string, PDFRef>>): void {
+function addPage(document: PDFDocument, { sheet }: SheetView, layers: readonly Layer[], fonts: Readonly<Record<string, PDFRef>>, artwork?: ArtworkLayer): void {
   const { context } = document;
   const page = document.addPage([sheet.width * POINTS_PER_MM, sheet.height * POINTS_PER_MM]);
   const groups = layers.map((layer) => context.register(context.obj(groupDictionary(layer))));
   const colours = layers.map(({ name, step }) => context.obj(['Separation', step ? name : 'All', 'DeviceCMYK', tint(step ? (SHOWN_AS[name] ?? OTHERWISE) : [1, 1, 1, 1])]));
+  const printed = artwork && context.register(context.obj({ Type: 'OCG', Name: PDFString.of('Artwork') }));
   const numbered = <T>(prefix: string, values: readonly T[]) => Object.fromEntries(values.map((value, i) => [`${prefix}${i + 1}`, value]));
   page.node.set(PDFName.of('Resources'), context.obj({
     Font: { ...fonts },
-    Properties: numbered('Step', groups),
+    Properties: { ...numbered('Step', groups), ...(printed && { Artwork: printed }) },
+    ...(artwork && { XObject: { ...artwork.forms } }),
     ColorSpace: numbered('Ink', colours),
     ExtGState: { Overprint: { Type: 'ExtGState', OP: true, op: true, OPM: 1 } },
   }));
   const scale = POINTS_PER_MM.toFixed(8);
   const content = layers.map((layer, i) => `/OC /Step${i + 1} BDC\nq /Overprint gs /Ink${i + 1} CS 1 SCN /Ink${i + 1} cs 1 scn\n${layer.content}\nQ\nEMC`).join('\n');
-  page.node.addContentStream(context.register(context.flateStream(`q ${scale} 0 0 ${scale} 0 0 cm 1 j\n${content}\nQ`)));
-  document.catalog.set(PDFName.of('OCProperties'), context.obj({ OCGs: groups, D: { ON: groups, OFF: [], Order: groups } }));
+  const under = artwork ? `/OC /Artwork BDC\n${artwork.content}\nEMC\n` : '';
+  page.node.addContentStream(context.register(context.flateStream(`q ${scale} 0 0 ${scale} 0 0 cm\n${under}1 j\n${content}\nQ`)));
+  const own = [...(printed ? [printed] : []), ...groups];
+  const hidden = artwork?.hidden ?? [];
+  const shown = [...own, ...(artwork?.groups ?? []).filter((group) => !hidden.includes(group))];
+  document.catalog.set(PDFName.of('OCProperties'), context.obj({ OCGs: [...shown, ...hidden], D: { ON: shown, OFF: [...hidden], Order: own } }));
 }
 
 /** Keys of the metadata: the PDF Association's model of optional content groups, edition 2018 of the standard. */

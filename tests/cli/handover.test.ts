@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeLayoutFile } from '../../src/layout/layout-file.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
+import { box as pdfBox, pdf } from '../support/pdf-bytes.ts';
 
 /** The real binary, run from another folder. */
 const binary = join(import.meta.dirname, '..', '..', 'dist', 'cli', 'main.js');
@@ -59,6 +60,26 @@ describe('handover', () => {
     const { status, stdout, stderr } = run(content, '--to', 'out', ...options);
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
     expect(stderr).toContain(message);
+    expect(left()).toEqual([]);
+  });
+
+  test('artwork and the back: the folder holds them, exit 1 where they ask for a decision', () => {
+    writeFileSync(join(folder, 'art.svg'), pdf('0 1 0 rg 0 0 100 60 re f', { page: `/MediaBox ${pdfBox(0, 0, 100, 60)}` }));
+    const { status, stderr } = run(sound, '--to', 'out', '--artwork', 'tea-box=art.svg', '--back', 'perfecting');
+    expect(status).toBe(1);
+    expect(stderr.split('\n')[0]).toBe('warning: art.svg: on the left edge 3 mm of the 3 mm bleed are missing. Draw the print on to there.');
+    expect(readdirSync(join(folder, 'out'))).toEqual(expect.arrayContaining(['sheet-artwork.pdf', 'sheet-back.pdf', 'sheet-back.svg']));
+    rmSync(join(folder, 'out'), { recursive: true });
+    for (const [options, message] of [
+      [['--artwork', 'layout.json'], 'artwork is placed from PDF only'],
+      [['--artwork', 'art.svg', '--artwork-page', '2'], 'There is no page 2'],
+      [['--artwork', 'lid=art.svg'], 'no design is called lid'],
+      [['--artwork', 'art.svg', '--artwork-at', '3'], '--artwork-at 3'],
+      [['--artwork-back', 'art.svg'], 'Give --back'],
+    ] as const) {
+      expect(run(sound, '--to', 'out', ...options)).toMatchObject({ status: 2, stdout: '', stderr: expect.stringContaining(message) });
+    }
+    rmSync(join(folder, 'art.svg'));
     expect(left()).toEqual([]);
   });
 

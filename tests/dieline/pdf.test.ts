@@ -7,45 +7,14 @@ import type { ReadOptions } from '../../src/dieline/options.ts';
 import { openPdfDrawing } from '../../src/dieline/pdf/pdf-drawing.ts';
 import { operations } from '../../src/dieline/pdf/tokens.ts';
 import { readDrawing } from '../../src/dieline/read-drawing.ts';
+import { box, latin, pdf, spot, stream } from '../support/pdf-bytes.ts';
 import { codes, figures } from './support.ts';
 
-const latin = (text: string) => Uint8Array.from(text, (character) => character.charCodeAt(0));
-const POINTS = 72 / 25.4;
-const MM = `${POINTS} 0 0 ${POINTS} 0 0 cm`;
-
-function stream(content: string | Uint8Array, entries = ''): string {
-  const text = typeof content === 'string' ? content : String.fromCharCode(...content);
-  return `<< /Length ${text.length} ${entries} >>\nstream\n${text}\nendstream`;
-}
-
 const packed = (content: string, entries = '') => stream(new Uint8Array(deflateSync(latin(content))), `/Filter /FlateDecode ${entries}`);
-
-interface Parts {
-  readonly resources?: string;
-  /** Entries of the page. */
-  readonly page?: string;
-  readonly catalog?: string;
-  readonly trailer?: string;
-  /** Objects from number 10 on. */
-  readonly objects?: readonly string[];
-}
-
-/** A page of 300 × 200 mm whose content is in millimetres from its lower left corner. */
-function pdf(content: string, { resources = '', page = `/MediaBox [0 0 ${300 * POINTS} ${200 * POINTS}]`, catalog = '', trailer = '', objects = [] }: Parts = {}): Uint8Array {
-  const all = [
-    `1 0 obj << /Type /Catalog /Pages 2 0 R ${catalog} >> endobj`,
-    '2 0 obj << /Type /Pages /Count 1 /Kids [3 0 R] >> endobj',
-    `3 0 obj << /Type /Page /Parent 2 0 R /Contents 4 0 R /Resources << ${resources} >> ${page} >> endobj`,
-    `4 0 obj ${stream(`${MM}\n${content}`)} endobj`,
-    ...objects.map((object, i) => `${10 + i} 0 obj ${object} endobj`),
-  ];
-  return latin(`%PDF-1.7\n${all.join('\n')}\ntrailer << /Root 1 0 R /Size ${10 + objects.length} ${trailer} >>\nstartxref\n0\n%%EOF\n`);
-}
 
 const read = (bytes: Uint8Array, options: Partial<ReadOptions> = {}): Promise<Dieline> => readDrawing(bytes, options);
 const lines = async (bytes: Uint8Array) => (await openPdfDrawing(bytes, 1))(undefined).lines;
 const SQUARE = '20 20 100 60 re S';
-const spot = (name: string) => `[/Separation /${name} /DeviceCMYK << /FunctionType 2 /Domain [0 1] /C0 [0 0 0 0] /C1 [0 1 0 0] /N 1 >>]`;
 const SPOTS = `/ColorSpace << /A ${spot('Stanze')} /B ${spot('Rill#20Linie')} /N [/DeviceN [/Cyan /Cutting] /DeviceCMYK << >>] /I [/ICCBased 10 0 R] >>`;
 
 describe('line work', () => {
@@ -123,7 +92,6 @@ describe('layers', () => {
 });
 
 describe('pages', () => {
-  const box = (x: number, y: number, width: number, height: number) => `[${[x, y, x + width, y + height].map((value) => value * POINTS).join(' ')}]`;
   const places = async (page: string) => {
     const { blanks, scale } = await read(pdf(`0 G ${SQUARE}`, { page }));
     return [...[blanks[0]!.box.minX, blanks[0]!.box.maxX, blanks[0]!.box.minY, blanks[0]!.box.maxY].map((value) => Math.round(value * 1000) / 1000), Math.round(scale.mmPerUnit * 1e6) / 1e6];

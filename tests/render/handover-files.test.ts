@@ -1,4 +1,4 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -13,6 +13,7 @@ import { dieRules } from '../../src/render/die-rules.ts';
 import type { HandoverDetails } from '../../src/render/handover-facts.ts';
 import { viewOfLayout } from '../../src/render/view-of-layout.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
+import { hasProgram } from '../support/programs.ts';
 
 /** Its types speak of a default export that Node does not see. */
 const DxfParser = createRequire(import.meta.url)('dxf-parser') as new () => { parseSync(text: string): IDxf | null };
@@ -39,15 +40,7 @@ const layout = layoutWith([card], [at('card & co', 10, 10), at('card & co', 220,
 async function filesOf(file: LayoutFile, details: HandoverDetails = {}): Promise<Map<string, string | Uint8Array>> {
   const { sound, judgement } = judgeForProduction(file);
   expect(judgement.faults).toEqual([]);
-  return new Map((await handover(sound!, details)).map(({ name, content }) => [name, content]));
-}
-
-/** True where a program of the machine can be called; on the build server its absence is a failure, elsewhere a loud skip. */
-function hasProgram(name: string, ...probe: string[]): boolean {
-  const found = spawnSync(name, probe).status === 0;
-  if (!found && process.env['CI']) throw new Error(`${[name, ...probe].join(' ')} is needed for this test`);
-  if (!found) console.warn(`SKIPPED: ${[name, ...probe].join(' ')} does not run here`);
-  return found;
+  return new Map((await handover(sound!, details)).files.map(({ name, content }) => [name, content]));
 }
 
 let folder: string;

@@ -41,7 +41,7 @@ describe.each(sampleDrawings().filter((name) => readSample(name).blanks[0]!.rule
 
   test.each(['die-printed-side.dxf', 'sheet-steps.pdf'])('%s read back is the same blank, upright and turned', async (file) => {
     const { sound } = judgeForProduction(layout);
-    const files = await handover(sound!, {});
+    const { files } = await handover(sound!, {});
     const { content } = files.find((candidate) => candidate.name === file)!;
     const read = await readDrawing(typeof content === 'string' ? new TextEncoder().encode(content) : content);
     expect(read.blanks).toHaveLength(2);

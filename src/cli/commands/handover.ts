@@ -1,16 +1,19 @@
 import { fingerprintOf } from '../../dieline/fingerprint.ts';
 import { inputError } from '../../base/issue.ts';
+import { parseLengthMm } from '../../base/units.ts';
 import { WORK_STYLES } from '../../layout/back-up.ts';
 import { readLayoutFile } from '../../layout/layout-file.ts';
 import { judgeForProduction } from '../../layout/sound.ts';
+import type { GivenArtwork } from '../../pipeline/artwork.ts';
 import { checkDrawing, handover } from '../../pipeline/handover.ts';
 import { sheetGrainAxis } from '../../press/grain.ts';
 import { boardSchema, readRecord } from '../../press/records.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { WORK_STYLES_WANTED } from '../../render/messages/english-handover.ts';
 import { BLANK_SIDES, type BlankSide } from '../../render/nicks.ts';
-import { action, DONE, type RegisterCommand } from '../command.ts';
-import { readInput, readJson, refuseTakenFolder, writeFolder } from '../files.ts';
+import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
+import { exists, readInput, readJson, refuseTakenFolder, writeFolder } from '../files.ts';
+import { readArtwork } from '../read-drawing.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, wholeNumber } from '../option-reader.ts';
 
 interface Options {
@@ -26,6 +29,11 @@ interface Options {
   readonly quantity?: string;
   readonly sheets?: string;
   readonly back?: string;
+  readonly artwork: readonly string[];
+  readonly artworkBack: readonly string[];
+  readonly artworkPage?: string;
+  readonly artworkBackPage?: string;
+  readonly artworkAt?: string;
   readonly nicks?: string;
   readonly nickWidth?: string;
   readonly nicksClearOf?: string;
@@ -50,11 +58,16 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--quantity <n>', 'cartons or labels ordered')
     .option('--sheets <n>', 'sheets to print')
     .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}`)
+    .option('--artwork <file>', 'PDF of the print of one blank, placed on every station; several designs: design=file.pdf; repeatable', collect, [])
+    .option('--artwork-back <file>', 'the same for the back, as it is looked at; needs --back', collect, [])
+    .option('--artwork-page <n>', 'page of the artwork', '1')
+    .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
+    .option('--artwork-at <x,y>', 'place of the artwork page’s lower left corner from that of the blank, mm; else found by die line, trim box or page size')
     .option('--nicks <n>', 'nicks on every blank')
     .option('--nick-width <mm>', 'width of a nick', '0.5')
     .option('--nicks-clear-of <sides>', `sides of the drawing without nicks: ${BLANK_SIDES.join(', ')}, with commas between`)
     .option('--food <text>', 'food record; repeated as it is written')
-    .addHelpText('after', '\nExit code 0: the folder stands; 2: nothing was written.')
+    .addHelpText('after', '\nExit code 0: the folder stands; 1: it stands, but artwork or back ask for a decision; 2: nothing was written.')
     .action(action(runHandover));
 };
 
@@ -65,10 +78,36 @@ async function runHandover(path: string, options: Options): Promise<number> {
   for (const drawing of options.drawing) checkDrawing(layout, fingerprintOf(readInput(drawing)), drawing);
   const { judgement, sound } = judgeForProduction(layout);
   if (!sound) throw inputError('handover-faulty', { where: path, facts: { faults: judgement.faults.length } });
-  const files = await handover(sound, details);
+  if (options.artworkBack.length > 0 && details.back === undefined) throw inputError('artwork-back-without-style');
+  const { files, issues } = await handover(sound, details, await readArtworks(options));
   writeFolder(options.to, files);
+  for (const issue of issues) process.stderr.write(`${sentence(issue)}\n`);
   process.stdout.write(`${options.to}\n${files.map(({ name }) => `  ${name}\n`).join('')}`);
-  return DONE;
+  return issues.some(({ severity }) => severity !== 'note') ? ASKS : DONE;
+}
+
+async function readArtworks(options: Options): Promise<{ front: GivenArtwork[]; back: GivenArtwork[] }> {
+  const reader = createOptionReader(options as unknown as Record<string, unknown>);
+  const [front, back] = (['--artwork-page', '--artwork-back-page'] as const).map((option) => reader.read(option, wholeNumber(1, 9999), 'the number of a page is wanted, such as 2') ?? 1);
+  const at = reader.read('--artwork-at', placeValue, 'two lengths in mm are wanted, such as -3,-3');
+  reader.finish();
+  const read = async (text: string, page: number): Promise<GivenArtwork> => {
+    const { design, path } = designAndFile(text);
+    return { design, where: path, artwork: await readArtwork(path, page), at };
+  };
+  return { front: await Promise.all(options.artwork.map((text) => read(text, front!))), back: await Promise.all(options.artworkBack.map((text) => read(text, back!))) };
+}
+
+/** `mint=mint.pdf`; a name before the sign that is a file's own is part of the file's. */
+function designAndFile(text: string): { design: string | undefined; path: string } {
+  const [, design, path] = /^([^=]+)=(.+)$/.exec(text) ?? [];
+  return design !== undefined && path !== undefined && !exists(text) ? { design, path } : { design: undefined, path: text };
+}
+
+function placeValue(text: string): { x: number; y: number } | undefined {
+  const values = text.split(',').map((part) => parseLengthMm(part));
+  const [x, y] = values;
+  return values.length === 2 && x !== undefined && y !== undefined && Math.max(Math.abs(x), Math.abs(y)) < 10_000 ? { x, y } : undefined;
 }
 
 function readDetails(options: Options, sheet: { readonly width: number; readonly height: number }): HandoverDetails {

@@ -19,6 +19,9 @@ export interface PdfPage {
   readonly resources: PDFDict | undefined;
   /** What is shown, user space. */
   readonly box: Box;
+  /** Where the finished piece lies, and how far print goes beyond it, where the page says so. User space. */
+  readonly trimBox: Box | undefined;
+  readonly bleedBox: Box | undefined;
   /** Clockwise. */
   readonly turnedDegrees: number;
   /** Millimetres of a unit of user space. */
@@ -87,6 +90,8 @@ function pageOf(dict: PDFDict, inherited: ReadonlyMap<string, PDFObject>, contex
     dict,
     resources: asDict(inherited.get('Resources')),
     box: shown ?? media,
+    trimBox: boxFrom(numbers(entry(dict, 'TrimBox'), context)),
+    bleedBox: boxFrom(numbers(entry(dict, 'BleedBox'), context)),
     turnedDegrees: Math.round((asNumber(inherited.get('Rotate')) ?? 0) / 90) * 90,
     mmPerUnit: (unit > 0 ? unit : 1) * UNIT_IN_MM.pt!,
   };
@@ -104,10 +109,15 @@ function intersection(a: Box, b: Box): Box | undefined {
   return box.minX < box.maxX && box.minY < box.maxY ? box : undefined;
 }
 
+/** Image of an upright box under a map of quarter turns. */
+export function mapBox(map: Affine, { minX, minY, maxX, maxY }: Box): Box {
+  return boxOf([mapPoint(map, { x: minX, y: minY }), mapPoint(map, { x: maxX, y: maxY })]);
+}
+
 /** User space to millimetres as the page is looked at: turned, its upper left corner at the origin, y up. */
 export function pageMap({ box, turnedDegrees }: PdfPage, mmPerUnit: number): { readonly map: Affine; readonly size: { readonly width: number; readonly height: number } } {
   const turned = compose(rotation(-turnedDegrees), scaling(mmPerUnit));
-  const corners = boxOf([mapPoint(turned, { x: box.minX, y: box.minY }), mapPoint(turned, { x: box.maxX, y: box.maxY })]);
+  const corners = mapBox(turned, box);
   return { map: compose(translation(-corners.minX, -corners.maxY), turned), size: { width: corners.maxX - corners.minX, height: corners.maxY - corners.minY } };
 }
 

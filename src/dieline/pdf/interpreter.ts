@@ -91,8 +91,16 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
       for (const curves of paths) collector.addPath(isStroked ? 'lines' : 'fills', { curves, closed: samePoint(curves[0]!.from, curves.at(-1)!.to), source });
     };
 
+    /** An image covers the unit square of user space. */
+    const addImage = () => {
+      path.take();
+      path.build('re', [0, 0, 1, 1], state.map);
+      paint('f');
+    };
+
     const follow = (name: Operand) => {
       const form = context.lookup(resource('XObject', name));
+      if (form instanceof PDFRawStream && asName(entry(form.dict, 'Subtype')) === 'Image') return addImage();
       if (!(form instanceof PDFRawStream) || asName(entry(form.dict, 'Subtype')) !== 'Form') return;
       const around = [...layersOf(form.dict.get(PDFName.of('OC'))), ...layers()];
       if (!around.every((layer) => layer.shown)) return noteHidden();

@@ -13,7 +13,7 @@ export const dielineMessages: MessageTable = {
   'dxf-cut-short': 'The DXF file ends before its end mark; lines may be missing. Save it again and compare.',
   'pdf-encrypted': 'The PDF is encrypted. Save it without a password and without restrictions.',
   'pdf-not-readable': 'The PDF cannot be read: {reason}. Save it again from the drawing program.',
-  'no-such-page': '--page {number}: the drawing has {count} pages.',
+  'no-such-page': 'There is no page {number}: the file has {count} of them.',
   'several-pages': 'The PDF has {count} pages; page {number} was read. Another one with --page.',
   'layer-hidden': 'Layer "{where}" is hidden and was left out. If it holds rules, show it in the program and save again.',
   'entity-left-out': 'Entities of the kind {where} are in the drawing; they are not read. If they are rules, save them as lines, arcs or polylines.',
@@ -26,7 +26,7 @@ export const dielineMessages: MessageTable = {
   'shape-not-read': '{where} cannot be read beyond {fault}; what follows is missing.',
   'selector-not-read': 'The style rule for {selector} is not understood and applies to nothing.',
   'coordinates-out-of-range': '{where} lies farther than {limit} mm from the origin and is left out.',
-  'unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}, {mmPerUnit} mm. If that is wrong, give --scale or a known width with --width-is.{hint}',
+  'unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}. If that is wrong, give --scale or a known width with --width-is.{hint}',
   'width-of-which-blank': '--width-is: the drawing holds {count} blanks. Say with --blank which of them has that width.',
   'width-not-reached': '--width-is: no scale makes the blank {widthMm} mm wide; what is found changes with the scale. Check the drawing and give --scale.',
 

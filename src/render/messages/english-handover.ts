@@ -1,6 +1,6 @@
 import type { Role } from '../../dieline/dieline.ts';
 import type { DieSteps } from '../../estimate/die-steps.ts';
-import { WORK_STYLES, type WorkStyle } from '../../layout/back-up.ts';
+import { isTumbled, WORK_STYLES, type WorkStyle } from '../../layout/back-up.ts';
 import type { Format } from '../format.ts';
 import type { HandoverFacts } from '../handover-facts.ts';
 import type { Nicks } from '../nicks.ts';
@@ -15,6 +15,23 @@ export const handoverMessages: MessageTable = {
   'handover-drawing-changed': '{where}: this is not the drawing that the layout was made from (its fingerprint is {found}). Lay out again from the drawing as it is now, or give the old drawing.',
   'handover-no-fingerprint': '{where}: the layout keeps no fingerprint of its drawing, so it cannot be compared. Lay out again from the drawing.',
   'handover-folder-taken': '{where}: this is a file, or a folder that holds something already. Name a folder that does not stand yet.',
+};
+
+/** Artwork on the stations; sizes are in the blank's own axes. */
+export const artworkMessages: MessageTable = {
+  'artwork-not-pdf': '{where}: artwork is placed from PDF only. Save it as PDF, colours and text as they are.',
+  'artwork-for-no-design': '{where}: no design is called {design}. Designs of the layout: {designs}. Write --artwork design=file.pdf.',
+  'artwork-twice': '{where}: design {design} has artwork already. Name the design of each file: --artwork design=file.pdf.',
+  'artwork-size': '{where}: the page ({foundWidthMm} × {foundHeightMm} mm) is neither the blank ({widthMm} × {heightMm} mm) nor the blank with the same bleed all round, and it holds no die line of that size. Give the place of its lower left corner with --artwork-at.',
+  'artwork-turned': '{where}: the page ({foundWidthMm} × {foundHeightMm} mm) lies across the blank ({widthMm} × {heightMm} mm). Turn it by a quarter in the artwork program.',
+  'artwork-other-die-line': '{where}: the die line in the artwork is {foundWidthMm} × {foundHeightMm} mm, that of the layout {widthMm} × {heightMm} mm. The artwork was made for another die line.',
+  'artwork-bleed-missing': '{where}: on the {edge} edge {missingMm} mm of the {bleedMm} mm bleed are missing. Draw the print on to there.',
+  'artwork-text-near-knife': '{where}: the text "{text}" stands {mm} mm from a knife; {leastMm} mm is the least that print and cut hold.',
+  'artwork-holds-die-line': '{where} holds the die line. Layers of it that say so are switched off; a spot colour of it is left out by the plate room.',
+  'artwork-not-looked-at': '{where} holds more than is read of a drawing: bleed and texts were checked by the page alone.',
+  'artwork-missing': 'Design {design} is laid out but has no artwork; its stations stay empty.',
+  'artwork-back-without-style': '--artwork-back: how the back is printed is not said. Give --back.',
+  'back-not-on-stations': '--back {style}: the same plate prints both sides, but the backs of {count} stations ({stations}) lie on no front. Lay out symmetrically, or print sheetwise.',
 };
 
 /** From where a die is seen: the sheet's printed side, or the side the rules stand on, its mirror image. */
@@ -42,6 +59,10 @@ export interface HandoverWords {
   readonly deviations: (steps: DieSteps, format: Format) => string;
   readonly nicks: (nicks: Nicks) => string;
   readonly back: Readonly<Record<WorkStyle, string>>;
+  /** Name of the side, on its files. */
+  readonly backSide: string;
+  /** The edge that is gripped while the back is printed. */
+  readonly backGripper: (style: WorkStyle) => string;
   readonly views: string;
   readonly merged: string;
   readonly confirm: string;
@@ -99,6 +120,8 @@ export const englishHandover: HandoverWords = {
     'work-and-tumble': 'work-and-tumble: the tail becomes the gripper edge, the same plates',
     perfecting: 'perfecting: the tail becomes the gripper edge within the press',
   },
+  backSide: 'BACK',
+  backGripper: (style) => (isTumbled(style) ? 'gripper edge of the back (tail of the front)' : 'gripper edge (the same as of the front)'),
   views: 'die-printed-side.dxf shows the sheet as it is printed; die-rule-side.dxf is its mirror image, rules pointing at you. Each carries its name in letters beside the sheet. Arcs of circles are arcs; other curves are chords within 0.005 mm.',
   merged: 'Rules that run on one another are one rule; a rule that two stations share is counted with the first.',
   confirm: 'Starting values: knife 23.8 mm, rule 0.71 mm (2 pt), 400 lb of force an inch of knife without the rubber. The die maker confirms them.',

@@ -3,7 +3,7 @@ import { commandMessages } from './english-command.ts';
 import { dielineMessages } from './english-dieline.ts';
 import { estimateMessages } from './english-estimate.ts';
 import { geometryMessages } from './english-geometry.ts';
-import { handoverMessages } from './english-handover.ts';
+import { artworkMessages, handoverMessages } from './english-handover.ts';
 import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
 import { openMessages } from './english-open.ts';
@@ -12,6 +12,7 @@ import { shopMessages } from './english-shop.ts';
 import { styleMessages } from './english-styles.ts';
 
 export const english = createCatalogue([
+  artworkMessages,
   commandMessages,
   dielineMessages,
   estimateMessages,

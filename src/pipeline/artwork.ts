@@ -1,0 +1,112 @@
+import { InputError, inputError, type Issue } from '../base/issue.ts';
+import type { Dieline } from '../dieline/dieline.ts';
+import type { Drawing } from '../dieline/drawing.ts';
+import { DEFAULT_READ_OPTIONS } from '../dieline/options.ts';
+import { mapBox, openPdf, pageMap, type PdfFile, type PdfPage } from '../dieline/pdf/document.ts';
+import { openPdfDrawing } from '../dieline/pdf/pdf-drawing.ts';
+import { understand } from '../dieline/understand.ts';
+import { compose, translation } from '../geometry/affine.ts';
+import { flattenPath } from '../geometry/flatten.ts';
+import { boxOf, type Box, type Point } from '../geometry/point.ts';
+import { fitArtwork, type ArtworkContent, type FittedBy } from '../layout/artwork-fit.ts';
+import type { LayoutFile } from '../layout/layout-file.ts';
+import type { ImposedArtwork, PlacedArtwork } from '../render/imposed-artwork.ts';
+import { printAreas } from '../render/print-areas.ts';
+
+/** A page of artwork, as it is placed and as far as it is known. */
+export interface Artwork {
+  readonly file: PdfFile;
+  readonly page: PdfPage;
+  readonly content: ArtworkContent;
+  readonly issues: readonly Issue[];
+}
+
+/** Artwork for the stations of one design, or for all where there is one design. */
+export interface GivenArtwork {
+  readonly design: string | undefined;
+  readonly where: string;
+  readonly artwork: Artwork;
+  /** Place of its page's lower left corner in the design's axes, mm; found where it is not given. */
+  readonly at: Point | undefined;
+}
+
+export interface Imposition extends ImposedArtwork {
+  readonly placed: readonly { readonly design: string; readonly where: string; readonly by: FittedBy; readonly offset: Point }[];
+  readonly issues: readonly Issue[];
+}
+
+/**
+ * Artwork laid on every station of one side. Throws InputError where a page fits no blank, names a design that is not laid
+ * out, or a design has two.
+ */
+export function imposeArtwork(layout: LayoutFile, given: readonly GivenArtwork[]): Imposition {
+  const ids = layout.designs.map(({ id }) => id);
+  const wanted = given.flatMap((one) => (one.design === undefined ? ids : [one.design]).map((design) => ({ ...one, design })));
+  for (const { design, where } of wanted) if (!ids.includes(design)) throw inputError('artwork-for-no-design', { where, facts: { design, designs: ids.join(', ') } });
+  const doubled = wanted.find(({ design }, i) => wanted.findIndex((other) => other.design === design) < i);
+  if (doubled) throw inputError('artwork-twice', { where: doubled.where, facts: { design: doubled.design } });
+  const fits = wanted.map(({ design, artwork, at, where }) => {
+    const fit = fitArtwork(artwork.content, layout.designs[ids.indexOf(design)]!, { bleed: layout.rules.bleed, at, where });
+    return { design, where, artwork, fit };
+  });
+  const bare = ids.filter((id) => !wanted.some(({ design }) => design === id) && layout.placements.some(({ design }) => design === id));
+  return {
+    artworks: fits.map(({ artwork: { file, page }, fit }): PlacedArtwork => ({ file, page, offset: fit.offset })),
+    ofStation: layout.placements.map(({ design }) => {
+      const index = fits.findIndex((one) => one.design === design);
+      return index < 0 ? undefined : index;
+    }),
+    areas: printAreas(layout),
+    placed: fits.map(({ design, where, fit: { by, offset } }) => ({ design, where, by, offset })),
+    issues: [
+      ...given.flatMap(({ artwork }) => artwork.issues),
+      ...fits.flatMap(({ fit }) => fit.issues),
+      ...bare.map((design): Issue => ({ code: 'artwork-missing', severity: 'warning', facts: { design } })),
+    ],
+  };
+}
+
+/**
+ * Reads a page of artwork from a PDF. `where` names the file in the issues. Throws InputError where it is no PDF that can be
+ * read or has no such page.
+ */
+export async function readArtwork(bytes: Uint8Array, number: number, where: string): Promise<Artwork> {
+  if (!String.fromCharCode(...bytes.subarray(0, 1024)).includes('%PDF-')) throw inputError('artwork-not-pdf', { where });
+  const file = await openPdf(bytes);
+  const read = await openPdfDrawing(bytes, number);
+  const page = file.pages[number - 1]!;
+  const { map, size } = pageMap(page, page.mmPerUnit);
+  const fromLowerLeft = compose(translation(0, size.height), map);
+  const shown = (box: Box | undefined) => box && mapBox(fromLowerLeft, box);
+  const known = contentOf(read, size.height);
+  const content: ArtworkContent = { ...size, trim: shown(page.trimBox), bleed: shown(page.bleedBox), ...known.content };
+  const named = content.dieLines.length > 0 ? [{ code: 'artwork-holds-die-line', severity: 'note', where } as const] : [];
+  return { file, page, content, issues: [...named, ...(known.looked ? [] : [{ code: 'artwork-not-looked-at', severity: 'warning', where } as const])] };
+}
+
+/** Artwork may hold more than is read of a drawing; it is placed all the same, and said that it was not looked at. */
+function contentOf(read: (scale: undefined) => Drawing, height: number): { readonly looked: boolean; readonly content: Pick<ArtworkContent, 'dieLines' | 'ink' | 'texts'> } {
+  try {
+    const drawing = read(undefined);
+    const dieline = understand(drawing, DEFAULT_READ_OPTIONS);
+    const raised = ({ minX, minY, maxX, maxY }: Box): Box => ({ minX, minY: minY + height, maxX, maxY: maxY + height });
+    const ink = inkBox(dieline);
+    const texts = drawing.texts.map(({ content, place: { x, y }, heightMm }) => ({ content, place: { x, y: y + height }, heightMm }));
+    return { looked: true, content: { dieLines: namedBlanks(dieline).map(raised), ink: ink && raised(ink), texts } };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return { looked: false, content: { dieLines: [], ink: undefined, texts: [] } };
+  }
+}
+
+/** Blanks whose outline a name gives; a frame that is only printed has none. */
+function namedBlanks({ blanks }: Dieline): Box[] {
+  return blanks.filter(({ rules }) => rules.some(({ role, reason }) => role === 'Cutting' && reason === 'name')).map(({ box }) => box);
+}
+
+function inkBox({ rest }: Dieline): Box | undefined {
+  const points = rest.filter(({ role }) => role === 'Artwork').flatMap(({ curves }) => flattenPath(curves, INK_TOLERANCE_MM));
+  return points.length > 0 ? boxOf(points) : undefined;
+}
+
+const INK_TOLERANCE_MM = 0.05;

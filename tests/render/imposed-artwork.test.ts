@@ -1,0 +1,103 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openPdfDrawing } from '../../src/dieline/pdf/pdf-drawing.ts';
+import { openPdf } from '../../src/dieline/pdf/document.ts';
+import { boxOf, type Point } from '../../src/geometry/point.ts';
+import { judgeForProduction } from '../../src/layout/sound.ts';
+import { imposeArtwork, readArtwork, type GivenArtwork } from '../../src/pipeline/artwork.ts';
+import { handover, type Handover } from '../../src/pipeline/handover.ts';
+import type { WorkStyle } from '../../src/layout/back-up.ts';
+import { at, layoutWith, rectangle } from '../support/layouts.ts';
+import { box, pdf, spot } from '../support/pdf-bytes.ts';
+import { hasProgram } from '../support/programs.ts';
+
+const card = { ...rectangle('card', 100, 60), drawing: { paths: [{ role: 'Creasing', d: 'M50 0 L50 60' }] } };
+const layout = layoutWith([card], [at('card', 10, 10), at('card', 220, 70, 180), at('card', 390, 10, 90)]);
+
+/** A green page with an orange mark at the blank's lower left and a word; 3 mm of bleed; a hidden layer; the die line as a step. */
+const PAGE = `/OC /Note BDC 0 0 106 66 re f EMC /A cs 1 scn 0 0 106 66 re f 0 0.6 1 0 k 8 8 20 10 re f
+BT /F1 10 Tf 1 1 1 rg 1 0 0 1 40 40 Tm (Mint tea) Tj ET /OC /Die BDC 0 1 1 0 K 3 3 100 60 re S EMC`;
+const artworkBytes = pdf(PAGE, {
+  resources: `/ColorSpace << /A ${spot('Fernhollow#20Green', '0.8 0 0.7 0.3')} >> /Properties << /Note 10 0 R /Die 11 0 R >> /Font << /F1 << /Type /Font /Subtype /Type1 /BaseFont /Helvetica >> >>`,
+  page: `/MediaBox ${box(0, 0, 106, 66)}`,
+  catalog: '/OCProperties << /OCGs [10 0 R 11 0 R] /D << /OFF [10 0 R] >> >>',
+  objects: ['<< /Type /OCG /Name (Notes) >>', '<< /Type /OCG /Name (Die) /GTS_Metadata << /GTS_ProcStepsGroup /Structural /GTS_ProcStepsType /Cutting >> >>'],
+});
+
+const given = async (design?: string): Promise<GivenArtwork> => ({ design, where: 'mint.pdf', artwork: await readArtwork(artworkBytes, 1, 'mint.pdf'), at: undefined });
+const handed = async (back?: WorkStyle): Promise<Handover> => handover(judgeForProduction(layout).sound!, { back }, { front: [await given()], back: back ? [await given()] : [] });
+const contentOf = (files: Handover['files'], name: string) => files.find((file) => file.name === name)!.content as Uint8Array;
+
+let folder: string;
+beforeAll(() => (folder = mkdtempSync(join(tmpdir(), 'artwork-'))));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Boxes of all fills of one colour, whole mm from the lower left corner of the sheet, in drawing order. */
+async function fillsOf(bytes: Uint8Array, width: number): Promise<number[][]> {
+  const { fills, page } = (await openPdfDrawing(bytes, 1))(undefined);
+  const boxes = fills.map(({ curves }) => boxOf(curves.flatMap(({ from, to }): Point[] => [from, to])));
+  return boxes.filter(({ minX, maxX, minY, maxY }) => Math.abs(Math.max(maxX - minX, maxY - minY) - width) < 0.01).map(({ minX, minY }) => [Math.round(minX), Math.round(minY + page!.height)]);
+}
+
+describe('artwork on every station', () => {
+  test('lies on the blank, turned with it, and is there once in the file', async () => {
+    const { files, issues } = await handed();
+    const bytes = contentOf(files, 'sheet-artwork.pdf');
+    // The mark lies at (5, 5) to (25, 15) of the blank: upright, half a turn, a quarter turn about the blank's corner.
+    expect(await fillsOf(bytes, 20)).toEqual([[15, 15], [195, 55], [375, 15]]);
+    expect(issues.map(({ code, severity }) => [code, severity])).toEqual([['artwork-holds-die-line', 'note']]);
+    const { context } = await openPdf(bytes);
+    const forms = context.enumerateIndirectObjects().filter(([, object]) => object.toString().includes('/Form'));
+    expect(forms).toHaveLength(1);
+  });
+
+  test('colours are kept, hidden layers stay hidden, steps within the artwork are switched off', async () => {
+    const bytes = contentOf((await handed()).files, 'sheet-artwork.pdf');
+    const { fills, issues, lines } = (await openPdfDrawing(bytes, 1))(undefined);
+    expect(fills.filter(({ source }) => source.levels.some(({ names }) => names.includes('Fernhollow Green')))).toHaveLength(3);
+    expect(issues.map(({ code, where }) => [code, where])).toEqual([['layer-hidden', 'Notes'], ['layer-hidden', 'Die']]);
+    expect(lines.some(({ source }) => source.levels.some(({ names }) => names.includes('Cutting')))).toBe(true);
+  });
+
+  test('the back: mirrored places, artwork as it is looked at', async () => {
+    const { files } = await handed('sheetwise');
+    // Blanks back up at 890 to 990, 780 to 880 and 610 to 670; the mark is at each mirrored blank's own lower left.
+    expect(await fillsOf(contentOf(files, 'sheet-back.pdf'), 20)).toEqual([[895, 15], [855, 55], [615, 85]]);
+    const tumbled = await fillsOf(contentOf((await handed('perfecting')).files, 'sheet-back.pdf'), 20);
+    expect(tumbled).toEqual([[85, 675], [125, 635], [375, 595]]);
+  });
+
+  test('work-and-turn wants the backs on fronts', async () => {
+    expect((await handed('work-and-turn')).issues.filter(({ code }) => code === 'back-not-on-stations')).toMatchObject([{ facts: { count: 3, stations: '1, 2, 3' } }]);
+    const symmetric = layoutWith([card], [at('card', 10, 10), at('card', 890, 10)]);
+    expect((await handover(judgeForProduction(symmetric).sound!, { back: 'work-and-turn' })).issues).toEqual([]);
+  });
+
+  test('designs have artwork by their names; what has none is said', async () => {
+    const two = layoutWith([card, { ...card, id: 'other' }], [at('card', 10, 10), at('other', 220, 10)]);
+    const imposed = imposeArtwork(two, [await given('card')]);
+    expect([imposed.ofStation, imposed.issues.map(({ code }) => code)]).toEqual([[0, undefined], ['artwork-holds-die-line', 'artwork-missing']]);
+    const [a, b] = [await given('card'), await given()];
+    expect(() => imposeArtwork(two, [a, b])).toThrow('artwork-twice');
+    expect(() => imposeArtwork(two, [{ ...a, design: 'third' }])).toThrow('artwork-for-no-design');
+  });
+
+  test('the file is sound to another program, its plates are those of artwork and steps', async ({ skip }) => {
+    if (!hasProgram('qpdf', '--version') || !hasProgram('gs', '--version') || !hasProgram('pdftotext', '-v')) skip();
+    const path = join(folder, 'sheet-artwork.pdf');
+    writeFileSync(path, contentOf((await handed()).files, 'sheet-artwork.pdf'));
+    expect(execFileSync('qpdf', ['--check', path], { encoding: 'utf8' })).toContain('No syntax or stream encoding errors');
+    expect(execFileSync('pdftotext', [path, '-'], { encoding: 'utf8' }).split('Mint tea')).toHaveLength(4);
+    const inks = execFileSync('gs', ['-q', '-dNOPAUSE', '-dBATCH', '-sDEVICE=tiffsep', '-r10', '-o', join(folder, 'plate%d.tif'), path], { encoding: 'utf8' });
+    expect(typeof inks).toBe('string');
+    const plates = execFileSync('ls', [folder], { encoding: 'utf8' });
+    for (const name of ['Fernhollow Green', 'Cutting', 'Creasing', 'Magenta']) expect(plates).toContain(`(${name})`);
+  });
+});
+
+test('what is no PDF is refused', async () => {
+  await expect(readArtwork(new TextEncoder().encode('<svg/>'), 1, 'a.svg')).rejects.toMatchObject({ issues: [{ code: 'artwork-not-pdf', where: 'a.svg' }] });
+});
