@@ -22,7 +22,7 @@ export async function handOver({ file, details }: HandoverAsk): Promise<Handover
 
 async function productionFiles(sound: SoundLayout, details: HandoverDetails): Promise<readonly OutputFile[] | InputError> {
   try {
-    return await handover(sound, details);
+    return (await handover(sound, details)).files;
   } catch (error) {
     if (error instanceof InputError) return error;
     throw error;
