@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import { DeskContext, type DeskParts } from './desk-context.ts';
 import { Head } from './head/head.tsx';
+import { listenToDrops } from './head/drops.ts';
 import { listenToKeys } from './head/keys.ts';
 import { DrawingPanel } from './panels/drawing-panel.tsx';
 import { HandoverPanel } from './panels/handover-panel.tsx';
@@ -10,6 +11,7 @@ import { MoneyPanel } from './panels/money-panel.tsx';
 import { SheetPanel } from './panels/sheet-panel.tsx';
 import { WhyPanel } from './panels/why-panel.tsx';
 import { Ticket } from './head/ticket.tsx';
+import { takeFile } from './taking.ts';
 import { wordsIn, WordsContext } from './words/words.ts';
 import type { Panel } from './desk.ts';
 
@@ -33,6 +35,7 @@ export function App({ parts }: { readonly parts: DeskParts }) {
     document.documentElement.lang = locale;
   }, [locale]);
   useEffect(() => listenToKeys(parts), [parts]);
+  useEffect(() => listenToDrops((name, bytes) => void takeFile(desk, name, bytes)), [desk]);
   return (
     <DeskContext.Provider value={parts}>
       <WordsContext.Provider value={words}>

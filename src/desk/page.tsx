@@ -1,12 +1,12 @@
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { createDesk, PANELS } from './desk.ts';
-import { openFirst } from './opening.ts';
 import { pageFiles } from './files/page-files.ts';
 import { servedFiles } from './files/served-files.ts';
 import { keepReading } from './reading.ts';
 import { keepSaving } from './saving.ts';
 import { keepSearching } from './searching.ts';
+import { takeOpened } from './taking.ts';
 import { preferredLocale } from './words/preferred.ts';
 
 /** Puts the desk on the page. */
@@ -18,5 +18,5 @@ desk.panel.value = PANELS.find((panel) => desk.chosen.value && panel === 'layout
 keepReading(desk);
 const searching = keepSearching(desk);
 render(<App parts={{ desk, searching, saving, files }} />, document.getElementById('desk')!);
-await openFirst(desk, files);
+await takeOpened(desk, files);
 if (!isServed && 'serviceWorker' in navigator) await navigator.serviceWorker.register('service-worker.js').catch(() => undefined);

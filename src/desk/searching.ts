@@ -2,7 +2,6 @@ import { InputError } from '../base/issue.ts';
 import { mirrorBlank } from '../dieline/mirror-blank.ts';
 import type { Blank } from '../dieline/dieline.ts';
 import { whenChanged, type Desk } from './desk.ts';
-import { EngineLost } from './engine/client.ts';
 import type { FoundLayout, LimitFacts, SearchAnswer, SearchAsk, SearchEvent } from './engine/protocol.ts';
 import type { Job, KeptLayout } from './job/job.ts';
 import { samePlacements } from './job/layouts.ts';
@@ -38,19 +37,27 @@ export function keepSearching(desk: Desk): Searching {
     desk.searchIssues.value = [];
     desk.search.value = { phase: 'running', seconds: 0, inputs };
     desk.searcher.tell('begin');
+    const clock = runClock(desk);
     try {
       const answer = await desk.searcher.ask('search', ask, (event) => {
         if (number === run) found.take(event);
       });
       if (number !== run) return;
-      found.finish(answer);
-      desk.search.value = { phase: 'ended', seconds: answer.seconds, inputs };
+      const { seconds } = desk.search.value;
+      found.finish(answer, seconds);
+      desk.search.value = { phase: 'ended', seconds, inputs };
     } catch (error) {
       if (number !== run) return;
-      if (error instanceof EngineLost && attempt === 0) return start(1);
+      // A thread that broke down (for want of memory, say) is replaced once; the search is made anew from the same seed.
+      if (!(error instanceof InputError) && attempt === 0) {
+        desk.searcher.restart();
+        return start(1);
+      }
       desk.search.value = { phase: 'failed', seconds: desk.search.value.seconds, inputs };
-      if (error instanceof InputError) desk.searchIssues.value = error.issues;
-      else throw error;
+      if (!(error instanceof InputError)) throw error;
+      desk.searchIssues.value = error.issues;
+    } finally {
+      clearInterval(clock);
     }
   };
 
@@ -69,6 +76,19 @@ export function keepSearching(desk: Desk): Searching {
   };
   return { start: () => void start(), pause: () => tell('pause', 'paused'), resume: () => tell('resume', 'running'), stop: () => tell('stop', 'running') };
 }
+
+/** Counts the seconds of a search, pauses left out. */
+function runClock(desk: Desk): ReturnType<typeof setInterval> {
+  let last = performance.now();
+  return setInterval(() => {
+    const now = performance.now();
+    const { value } = desk.search;
+    if (value.phase === 'running') desk.search.value = { ...value, seconds: value.seconds + (now - last) / 1000 };
+    last = now;
+  }, TICK_MS);
+}
+
+const TICK_MS = 200;
 
 /** The blank that is meant, as seen on the printed side. */
 export function chosenBlank({ reading, job }: Desk): Blank | undefined {
@@ -110,18 +130,16 @@ function createFound(desk: Desk, inputs: string, stem: string) {
     ...more,
   });
   const own = ({ id }: KeptLayout) => id.startsWith(`${stem}-`);
-  /** The best is shown as long as the person has chosen nothing else. */
+  let shown: string | undefined;
+  /** The best is shown as long as the person has chosen nothing else of this search. */
   const show = (job: Job, layouts: readonly KeptLayout[], best: KeptLayout | undefined): Job => {
     const chosen = layouts.find(({ id }) => id === job.chosen);
-    const follows = !chosen || own(chosen) || chosen.inputs !== inputs;
-    return { ...job, layouts, chosen: follows ? best?.id : job.chosen };
+    if (chosen && own(chosen) && chosen.id !== shown) return { ...job, layouts };
+    shown = best?.id;
+    return { ...job, layouts, chosen: shown };
   };
   return {
     take: (event: SearchEvent) => {
-      if (event.kind === 'alive') {
-        desk.search.value = { ...desk.search.value, seconds: event.seconds };
-        return;
-      }
       if (event.kind === 'limit') {
         limit = event.limit;
         limits.push(event.step);
@@ -132,14 +150,16 @@ function createFound(desk: Desk, inputs: string, stem: string) {
       const found = kept(event.found);
       desk.note((job) => show(job, [...job.layouts, found].slice(-MOST_KEPT), found));
     },
-    finish: (answer: SearchAnswer) => {
-      const { layouts, stopped, seconds, notes } = answer;
+    finish: (answer: SearchAnswer, seconds: number) => {
+      const { layouts, stopped, notes } = answer;
       limit = answer.limit;
       const last = layouts.map((found) => kept(found, { stopped, seconds, notes }));
       desk.note((job) => {
-        const chosen = job.layouts.find(({ id }) => id === job.chosen && own({ id } as KeptLayout));
-        const best = last.find((one) => chosen && samePlacements(one.file, chosen.file)) ?? last[0];
-        return show(job, [...job.layouts.filter((layout) => !own(layout)), ...last], best);
+        const chosen = job.layouts.find((layout) => layout.id === job.chosen && own(layout));
+        const picked = chosen && chosen.id !== shown ? chosen : undefined;
+        const rest = job.layouts.filter((layout) => !own(layout) || (layout === picked && !last.some(({ file }) => samePlacements(file, layout.file))));
+        const best = last.find(({ file }) => picked && samePlacements(file, picked.file)) ?? (picked ? picked : last[0]);
+        return { ...job, layouts: [...rest, ...last], chosen: best?.id };
       });
     },
   };

@@ -30,6 +30,7 @@ const answers: Answers = {
     return (await import('./answers/search.ts')).search;
   },
   judge: async () => (await import('../../layout/judge.ts')).judge,
+  layout: async () => (await import('./answers/open-layout.ts')).openLayout,
   picture: async () => (await import('./answers/picture.ts')).picture,
   explain: async () => (await import('./answers/explain.ts')).explain,
   quote: async () => (await import('./answers/quote.ts')).quote,

@@ -19,6 +19,8 @@ export interface Questions {
   frame: { ask: DeskLaying; answer: FrameAnswer; event: never };
   search: { ask: SearchAsk; answer: SearchAnswer; event: SearchEvent };
   judge: { ask: LayoutFile; answer: Judgement; event: never };
+  /** A layout file from anyone. */
+  layout: { ask: LayoutAsk; answer: FoundLayout; event: never };
   picture: { ask: PictureAsk; answer: Scene; event: never };
   explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
@@ -101,8 +103,7 @@ export interface FoundLayout {
 
 export type SearchEvent =
   | { readonly kind: 'layout'; readonly found: FoundLayout; readonly step: Improvement }
-  | { readonly kind: 'limit'; readonly limit: LimitFacts; readonly step: LimitStep }
-  | { readonly kind: 'alive'; readonly seconds: number };
+  | { readonly kind: 'limit'; readonly limit: LimitFacts; readonly step: LimitStep };
 
 export interface LimitFacts {
   readonly ups: number;
@@ -113,13 +114,19 @@ export interface SearchAnswer {
   readonly layouts: readonly FoundLayout[];
   readonly limit: LimitFacts;
   readonly stopped: StopReason;
-  readonly seconds: number;
   readonly notes: readonly Issue[];
+}
+
+export interface LayoutAsk {
+  readonly name: string;
+  readonly bytes: Uint8Array;
 }
 
 export interface PictureAsk {
   readonly file: LayoutFile;
   readonly grain: 'x' | 'y' | undefined;
+  /** Places to mark, numbered. */
+  readonly faults?: readonly (readonly [number, number])[];
   /** Without title block, steps and words around the sheet. */
   readonly small?: boolean;
 }

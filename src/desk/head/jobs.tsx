@@ -1,8 +1,9 @@
 import type { RefObject } from 'preact';
 import { useDesk } from '../desk-context.ts';
 import { download } from '../files/files.ts';
-import { jobFromFile, jobToFile } from '../job/job-file.ts';
+import { jobToFile } from '../job/job-file.ts';
 import { FilePicker } from '../panels/file-picker.tsx';
+import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 
 /** The jobs kept in this browser; a job as a file. */
@@ -14,13 +15,8 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
     dialog.current?.close();
   };
   const take = async (name: string, bytes: Uint8Array) => {
-    const job = jobFromFile(new TextDecoder().decode(bytes));
-    if (!job) {
-      desk.notice.value = say('job-file-not-valid', { name });
-      return;
-    }
     await open();
-    desk.change(() => job);
+    await takeFile(desk, name, bytes);
   };
   return (
     <dialog ref={dialog} aria-labelledby="jobs-title">

@@ -8,14 +8,8 @@ export function jobToFile(job: Job): string {
 }
 
 /** Undefined for anything that is no such file. Parts that are missing are as in a new job. */
-export function jobFromFile(text: string): Job | undefined {
-  let content: unknown;
-  try {
-    content = JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-  if (!isRecord(content) || content['format'] !== EMPTY_JOB.format || content['version'] !== EMPTY_JOB.version) return undefined;
+export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | undefined {
+  if (content['format'] !== EMPTY_JOB.format || content['version'] !== EMPTY_JOB.version) return undefined;
   const { sheet, limits, money, handover, drawing, name, drawnFrom } = content;
   return {
     ...EMPTY_JOB,

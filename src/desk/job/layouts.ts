@@ -2,9 +2,12 @@ import type { KeptLayout } from './job.ts';
 
 export type LayoutState = 'not judged' | 'sound' | 'faulty' | 'out of date';
 
+/** The inputs of a layout that came as a file: it stands for itself, whatever lies on the desk. */
+export const FROM_FILE = 'file';
+
 /** A layout made from other inputs than those on the desk is out of date, whatever the judge said of it. */
 export function stateOf(layout: KeptLayout, inputs: string | undefined): LayoutState {
-  return inputs !== undefined && layout.inputs !== inputs ? 'out of date' : layout.state;
+  return inputs !== undefined && layout.inputs !== FROM_FILE && layout.inputs !== inputs ? 'out of date' : layout.state;
 }
 
 /** Layouts of earlier inputs that are kept for comparison. */

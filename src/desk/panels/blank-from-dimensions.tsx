@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { STYLES } from '../../dieline/styles/styles.ts';
 import { useDesk } from '../desk-context.ts';
 import { lengthOf } from '../job/laying.ts';
+import { nameOfDrawing } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField, TextField } from './fields.tsx';
 
@@ -22,8 +23,8 @@ export function BlankFromDimensions() {
       if (mm === undefined || mm === 'fault') return;
       values[name] = mm;
     }
-    const name = [id, ...Object.values(values)].join(' ');
-    desk.change((job) => ({ ...job, name: job.drawing?.kind === 'file' ? job.name : name, drawing: { kind: 'style', style: id, values } }), 'style');
+    const drawing = { kind: 'style', style: id, values } as const;
+    desk.change((job) => ({ ...job, name: job.name === nameOfDrawing(job) ? nameOfDrawing({ ...job, drawing }) : job.name, drawing }), 'style');
   };
   const choose = (id: string) => {
     setChosen(id);

@@ -2,15 +2,6 @@ import { lengthOf } from '../job/laying.ts';
 import type { Desk } from '../desk.ts';
 import type { DrawingOptions } from '../engine/protocol.ts';
 
-/** A new drawing on the desk; the job takes its name unless it has one of its own. */
-export function takeDrawing(desk: Desk, name: string, bytes: Uint8Array): void {
-  desk.change((job) => ({ ...job, name: job.drawing ? job.name : job.name || stem(name), drawing: { kind: 'file', name, bytes, options: { roles: [] } } }));
-}
-
-function stem(name: string): string {
-  return name.replace(/\.[^.]*$/, '');
-}
-
 /** What is said about a drawing from a file. */
 export function useDrawingOptions(desk: Desk) {
   const { drawing } = desk.job.value;

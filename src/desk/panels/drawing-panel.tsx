@@ -4,13 +4,16 @@ import { numberFaults } from '../../render/fault-numbers.ts';
 import { useDesk } from '../desk-context.ts';
 import type { ReadAnswer } from '../engine/protocol.ts';
 import { Picture } from '../picture/picture.tsx';
+import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { BlankFromDimensions } from './blank-from-dimensions.tsx';
-import { takeDrawing, useDrawingOptions } from './drawing-actions.ts';
+import { useDrawingOptions } from './drawing-actions.ts';
 import { Block, ChoiceField, TextField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
+import { NextStep } from './next-step.tsx';
+import { OpenedDrawings } from './opened-drawings.tsx';
 
 export function DrawingPanel() {
   const { desk } = useDesk();
@@ -20,16 +23,19 @@ export function DrawingPanel() {
   // Places are in the drawing's own axes; the picture's y runs up.
   const yUp = reading.kind === 'answer' && reading.answer.dieline.yAxis === 'up';
   const goTo = ({ place }: Issue) => place && setFocus({ x: place[0], y: yUp ? place[1] : -place[1], mm: FAULT_VIEW_MM });
+  const trySample = async () => takeFile(desk, SAMPLE, new Uint8Array(await (await fetch(`samples/${SAMPLE}`)).arrayBuffer()));
   return (
     <Layout
       controls={
         <>
-          <Block title={say('drawing-from-file')}>
-            <FilePicker accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => takeDrawing(desk, name, bytes)} />
-          </Block>
-          <BlankFromDimensions />
           {reading.kind === 'answer' && <WhatWasRead answer={reading.answer} onGoTo={goTo} />}
           {reading.kind === 'issues' && <IssueList issues={reading.issues} />}
+          <Block title={say(reading.kind === 'none' ? 'drawing-from-file' : 'another-drawing')}>
+            <FilePicker accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+            <OpenedDrawings />
+            {reading.kind === 'none' && <button type="button" onClick={() => void trySample()}>{say('try-sample')}</button>}
+          </Block>
+          <BlankFromDimensions />
         </>
       }
       picture={
@@ -43,12 +49,14 @@ export function DrawingPanel() {
   );
 }
 
+/** A carton of the invented tea maker. */
+const SAMPLE = 'reverse-tuck-small.svg';
 /** Width of drawing that is seen around a fault, mm. */
 const FAULT_VIEW_MM = 40;
 
 function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly answer: ReadAnswer; readonly onGoTo: (issue: Issue) => void }) {
   const { desk } = useDesk();
-  const { say, format } = useWords();
+  const { say, format, roleName } = useWords();
   const { blanks, issues } = dieline;
   const numbers = numberFaults(issues);
   const options = useDrawingOptions(desk);
@@ -64,7 +72,7 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
             <dd>{format.area(blank.areaMm2)}</dd>
             {ruleLengths.map(([role, mm]) => (
               <>
-                <dt key={role}>{role}</dt>
+                <dt key={role}>{roleName(role)}</dt>
                 <dd>{format.length(mm)}</dd>
               </>
             ))}
@@ -85,6 +93,7 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
         <IssueList issues={issues} numbers={numbers} onGoTo={onGoTo} actions={(issue) => <RoleButtons issue={issue} />} />
         <Remembered />
       </Block>
+      {blank && <NextStep panel="sheet" />}
     </>
   );
 }
@@ -94,18 +103,18 @@ const ROLES_OFFERED = ['Creasing', 'Cutting', 'Perforating', 'Legend'] as const;
 /** One click says what all lines of a kind are, in this drawing and in later ones. */
 function RoleButtons({ issue }: { readonly issue: Issue }) {
   const { desk } = useDesk();
-  const { say } = useWords();
+  const { say, roleName } = useWords();
   if (issue.code !== 'role-unknown') return null;
   const stroke = String(issue.facts?.['stroke']);
   const settle = (role: string) => {
     const rule = `${role}=stroke:${stroke}`;
     desk.remembered.value = [rule, ...desk.remembered.value.filter((kept) => !kept.endsWith(`=stroke:${stroke}`))];
-    desk.notice.value = say('role-remembered', { role, stroke });
+    desk.notice.value = say('role-remembered', { role: roleName(role), stroke });
   };
   return (
     <div class="buttons" role="group" aria-label={say('what-are-these')}>
       {ROLES_OFFERED.map((role) => (
-        <button key={role} type="button" onClick={() => settle(role)}>{say(`role-${role}`)}</button>
+        <button key={role} type="button" onClick={() => settle(role)}>{roleName(role)}</button>
       ))}
     </div>
   );

@@ -3,6 +3,7 @@ import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
 import type { MoneyFields } from '../job/job.ts';
 import { quoteOf, type MoneyFault } from '../job/quote-of.ts';
+import { boardOf } from '../job/records.ts';
 import { useWords } from '../words/words.ts';
 import { Block, CheckField, TextField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
@@ -24,8 +25,10 @@ export function MoneyPanel() {
   const { inventedRates } = money;
   const quote = useAnswer(job && (() => desk.engine.ask('quote', { job, inventedRates })), [JSON.stringify(job), inventedRates]);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
+  const board = boardOf(desk.records.value, desk.job.value.sheet.board);
+  const fromBoard: Partial<Record<NumberField, unknown>> = { grammage: board?.['grammage'], boardPrice: board?.['pricePerTonne'] };
   const number = (field: NumberField, unit?: string) => (
-    <TextField key={field} label={say(`field-${field}`)} numeric {...(unit !== undefined && { unit })} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
+    <TextField key={field} label={say(`field-${field}`)} numeric {...(unit !== undefined && { unit })} placeholder={fromBoard[field] === undefined ? undefined : String(fromBoard[field])} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
       onInput={(text) => set({ [field]: text }, field)} />
   );
   const per = (what: string) => `${money.currency || 'EUR'}/${what}`;

@@ -34,6 +34,9 @@ export function SearchLine() {
   const { phase, seconds, inputs } = desk.search.value;
   const best = desk.layouts.value.find((layout) => layout.inputs === inputs);
   const facts = { ups: best ? upsOf(best) : 0, limit: best?.limit?.ups ?? '?', time: format.duration(seconds) };
+  // The search for what has just been changed begins in a moment.
+  const behind = desk.inputs.value !== undefined && desk.inputs.value !== inputs;
+  if (behind) return <p class="search-line">{say('search-begins')}</p>;
   if (phase === 'idle' || (phase === 'running' && !best)) return <p class="search-line">{say(phase === 'idle' ? 'search-idle' : 'search-begins')}</p>;
   return <p class="search-line">{say(`search-${phase}`, facts)}</p>;
 }

@@ -1,11 +1,13 @@
 import { useDesk } from '../desk-context.ts';
 import type { SheetFields } from '../job/job.ts';
-import { joinRecords, kindOfRecord, nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
+import { nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
+import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField, TextField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { FramePicture } from './frame-picture.tsx';
 import { Layout } from './layout.tsx';
+import { NextStep } from './next-step.tsx';
 
 export function SheetPanel() {
   const { desk } = useDesk();
@@ -28,33 +30,13 @@ export function SheetPanel() {
               options={[['', say('from-board')], ['x', say('grain-x')], ['y', say('grain-y')], ['long', say('long-grain')], ['short', say('short-grain')]]} />
           </Block>
           <Block title={say('own-records')}>
-            <FilePicker accept=".json" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => addRecord(name, bytes)} />
+            <FilePicker accept=".json" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
             <p class="hint">{say('records-invented')}</p>
           </Block>
+          <NextStep panel="layouts" />
         </>
       }
       picture={<FramePicture />}
     />
   );
-
-  function addRecord(name: string, bytes: Uint8Array) {
-    const record = parsed(bytes);
-    const kind = record && kindOfRecord(record);
-    if (!record || !kind) {
-      desk.notice.value = say('record-not-known', { name });
-      return;
-    }
-    const id = name.replace(/\.json$/i, '');
-    desk.records.value = joinRecords(desk.records.value, { [kind]: [{ id, record }] });
-    set({ [{ presses: 'press', cutters: 'cutter', boards: 'board' }[kind]]: id });
-  }
-}
-
-function parsed(bytes: Uint8Array): Record<string, unknown> | undefined {
-  try {
-    const content: unknown = JSON.parse(new TextDecoder().decode(bytes));
-    return typeof content === 'object' && content !== null && !Array.isArray(content) ? (content as Record<string, unknown>) : undefined;
-  } catch {
-    return undefined;
-  }
 }

@@ -1,11 +1,11 @@
 import { useDesk } from '../desk-context.ts';
 import type { ExplainAsk } from '../engine/protocol.ts';
 import type { KeptLayout } from '../job/job.ts';
-import { Picture } from '../picture/picture.tsx';
 import { useWords } from '../words/words.ts';
 import { Layout } from './layout.tsx';
 import { ReportView } from './report-view.tsx';
 import { useAnswer } from './use-answer.ts';
+import { WastePicture } from './waste-picture.tsx';
 
 export function WhyPanel() {
   const { desk } = useDesk();
@@ -18,12 +18,7 @@ export function WhyPanel() {
   return (
     <Layout
       controls={<ReportView report={report} />}
-      picture={
-        <div class="waste-picture">
-          <Picture scene={waste} name="waste" label={say('picture-of-waste')} />
-          <WasteKey causes={waste.layers.map(({ name }) => name)} />
-        </div>
-      }
+      picture={<WastePicture scene={waste} />}
     />
   );
 }
@@ -31,18 +26,4 @@ export function WhyPanel() {
 export function explainAskOf(layout: KeptLayout): ExplainAsk {
   const { file, limit, stopped, seconds, notes, history, limits } = layout;
   return { file, name: file.designs.map(({ id }) => id).join(', '), limit, stopped, seconds, notes, history, limits };
-}
-
-/** Names each hatch of the picture. */
-function WasteKey({ causes }: { readonly causes: readonly string[] }) {
-  const { say } = useWords();
-  return (
-    <ul class="key" aria-label={say('key')}>
-      {causes.map((cause) => (
-        <li key={cause}>
-          <span class={`swatch cause-${cause}`} aria-hidden="true" /> {say(`cause-${cause}` as 'cause-blanks')}
-        </li>
-      ))}
-    </ul>
-  );
 }

@@ -18,6 +18,8 @@ export interface Words {
   say(word: DeskWord, facts?: Readonly<Record<string, string | number>>): string;
   /** What is wrong or doubtful, in the desk's own terms: options of the command line become fields. */
   issue(issue: Issue): string;
+  /** A role in the person's words; one without words keeps its ISO 19593-1 name. */
+  roleName(role: string): string;
 }
 
 const TABLES: Readonly<Record<Locale, Readonly<Record<DeskWord, string>>>> = { en: englishDesk, de: germanDesk };
@@ -29,7 +31,8 @@ export function wordsIn(locale: Locale): Words {
     locale,
     format: createFormat(locale),
     say: (word, facts) => catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }),
-    issue: (issue) => english.sentence(issue).replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option),
+    roleName: (role) => (Object.hasOwn(table, `role-${role}`) ? table[`role-${role}` as DeskWord] : role),
+    issue: (issue) => (Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }) : english.sentence(issue)).replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option),
   };
 }
 

@@ -8,8 +8,8 @@ const AROUND: ReadonlySet<string> = new Set(['Surround', 'Steps', 'Title block']
 /** Room around the sheet for gripper edge and side lay, as part of its longer side. */
 const ROOM = 0.035;
 
-export function picture({ file, grain, small = false }: PictureAsk): Scene {
-  const scene = sheetScene(viewOfLayout(file, { grain, figures: [] }));
+export function picture({ file, grain, faults, small = false }: PictureAsk): Scene {
+  const scene = sheetScene(viewOfLayout(file, { grain, figures: [], ...(faults && { faults }) }));
   if (!small) return scene;
   const { width, height } = scene.sheet;
   const room = ROOM * Math.max(width, height);

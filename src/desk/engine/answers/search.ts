@@ -5,26 +5,16 @@ import type { Host } from '../host.ts';
 import type { SearchAnswer, SearchAsk } from '../protocol.ts';
 import { machinesOf } from './machines-of.ts';
 
-/** Milliseconds between two signs of life. */
-const SIGN_OF_LIFE = 250;
-
 /** Layouts are sent as they are found, each judged; at the end the best ones that truly differ. */
 export async function search({ job: asked, effort, seed }: SearchAsk, { emit, control, pool }: Host<'search'>): Promise<SearchAnswer> {
   const start = performance.now();
   const elapsed = () => (performance.now() - start) / 1000;
   const job = { ...asked, machines: machinesOf(asked.machines) };
   const { problem, design } = prepareNest(job);
-  let told = start;
-  const breathe = async () => {
-    await pool.breathe();
-    if (performance.now() - told < SIGN_OF_LIFE) return;
-    told = performance.now();
-    emit({ kind: 'alive', seconds: elapsed() });
-  };
   const outcome = await nest(job, {
     effort,
     seed,
-    runner: { run: pool.run, breathe },
+    runner: pool,
     stop: () => (control.stopped() ? 'interrupted' : undefined),
     onImprovement: (event) => {
       const moment = { work: event.work, seconds: elapsed() };
@@ -41,7 +31,6 @@ export async function search({ job: asked, effort, seed }: SearchAsk, { emit, co
     layouts: outcome.layouts.map(({ file }) => ({ file, state: 'sound' })),
     limit: { ups: outcome.limit.ups, by: outcome.limit.by },
     stopped: outcome.solution.stopped,
-    seconds: elapsed(),
     notes: outcome.notes,
   };
 }

@@ -1,0 +1,48 @@
+import { existsSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { openFiles } from '../../src/cli/desk-files.ts';
+import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
+
+export const root = join(import.meta.dirname, '..', '..');
+export const sample = (name: string) => join(root, 'samples', 'drawings', name);
+const CHROMIUM = '/usr/bin/chromium';
+const FLAGS = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+
+/** Whether the tests in a browser can run; says so where they cannot, and fails in CI. */
+export function browserIsHere(): boolean {
+  if (existsSync(CHROMIUM)) return true;
+  if (process.env['CI'] === 'true') throw new Error(`${CHROMIUM} is missing: the tests of the desk need it`);
+  console.warn(`\n!!! ${CHROMIUM} is missing: the tests of the desk in a browser are SKIPPED. Install chromium to run them.\n`);
+  return false;
+}
+
+export function launch(): Promise<Browser> {
+  return chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+}
+
+export function serve(paths: readonly string[] = []): Promise<DeskServer> {
+  return serveDesk(join(root, 'dist', 'desk'), openFiles(paths), 0);
+}
+
+/** What went wrong on a page, the policy's refusals included. */
+export function watch(page: Page): string[] {
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(String(error.stack)));
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  return faults;
+}
+
+/** A panel by its name on the ticket. */
+export async function goTo(page: Page, panel: string): Promise<void> {
+  await page.locator('.ticket').getByRole('button', { name: panel }).click();
+}
+
+/** Pictures to look at; the folder is not kept. */
+export async function picture(page: Page, name: string): Promise<void> {
+  const folder = join(root, 'out', 'desk');
+  mkdirSync(folder, { recursive: true });
+  await page.screenshot({ path: join(folder, `${name}.png`) });
+}

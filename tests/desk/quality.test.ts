@@ -1,0 +1,116 @@
+import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { browserIsHere, launch, picture, sample, serve, watch } from './browser.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const PANELS = 7;
+
+/** For everyone: keys, screen readers, contrast, narrow windows, two languages, paper. */
+describe.skipIf(!browserIsHere())('quality', () => {
+  let browser: Browser;
+  let server: DeskServer;
+
+  beforeAll(async () => {
+    browser = await launch();
+    server = await serve([sample('reverse-tuck-small.svg')]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await server.close();
+  });
+
+  const open = async (options: Parameters<Browser['newPage']>[0]): Promise<Page> => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true, ...options });
+    await page.goto(server.url);
+    await page.locator('.ticket .state-sound').waitFor();
+    return page;
+  };
+  const press = async (page: Page, panel: number) => {
+    await page.keyboard.press(`Alt+Digit${panel}`);
+    await page.waitForTimeout(panel >= 4 ? 700 : 150);
+  };
+
+  /** Rule and elements of everything that the checker finds. */
+  const findings = async (page: Page) => {
+    await page.evaluate(axe);
+    return page.evaluate(async () => {
+      const { violations } = await (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }> } }).axe.run();
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`).join(' | ')}`);
+    });
+  };
+
+  test.each(['light', 'dark'] as const)('nothing for axe to find, on any panel, in %s', async (colorScheme) => {
+    const page = await open({ colorScheme });
+    for (let panel = 1; panel <= PANELS; panel++) {
+      await press(page, panel);
+      await picture(page, `panel-${panel}-${colorScheme}`);
+      expect(await findings(page), `panel ${panel}`).toEqual([]);
+    }
+    for (const name of ['Keys', 'Jobs']) {
+      await page.getByRole('button', { name, exact: true }).click();
+      expect(await findings(page), name).toEqual([]);
+      await page.keyboard.press('Escape');
+    }
+    await page.close();
+  });
+
+  test('all in German, nothing left over in English', async () => {
+    const page = await open({ locale: 'de-AT' });
+    const said = await page.locator('body').innerText();
+    expect(await page.locator('html').getAttribute('lang')).toBe('de');
+    for (const word of ['Zeichnung', 'Bogen', 'Grenzen', 'Warum so viele', 'Geld', 'Übergabe']) expect(said).toContain(word);
+    for (let panel = 1; panel <= PANELS; panel++) await press(page, panel);
+    await press(page, 6);
+    await picture(page, 'german-money');
+    await page.close();
+  });
+
+  test('readable at 390 wide and whole at 1024: nothing runs out of the page', async () => {
+    for (const width of [390, 1024]) {
+      const page = await open({ viewport: { width, height: 800 } });
+      for (let panel = 1; panel <= PANELS; panel++) {
+        await press(page, panel);
+        await picture(page, `width-${width}-${panel}`);
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), `panel ${panel} at ${width}`).toBeLessThanOrEqual(width);
+      }
+      await page.close();
+    }
+  });
+
+  test('a job by keys alone', async () => {
+    const page = await open({});
+    const faults = watch(page);
+    await page.keyboard.press('?');
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    await page.keyboard.press('Escape');
+    await press(page, 2);
+    await tabTo(page, 'Sheet size');
+    await page.keyboard.press('Control+A');
+    await page.keyboard.type('740x520');
+    await press(page, 4);
+    await page.locator('.card.chosen', { hasText: '740 × 520' }).waitFor();
+    await page.keyboard.press('Alt+KeyP');
+    await page.locator('main .search-line', { hasText: 'Paused' }).waitFor();
+    await page.keyboard.press('Alt+KeyP');
+    await page.locator('main .search-line', { hasText: 'Searching' }).waitFor();
+    await page.keyboard.press('Alt+KeyS');
+    await page.locator('main .search-line', { hasText: 'found in' }).waitFor();
+    const before = await page.locator('.card.chosen').innerText();
+    await page.keyboard.press('Alt+KeyN');
+    await page.locator('.card.chosen').filter({ hasNotText: before }).waitFor();
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+});
+
+async function tabTo(page: Page, label: string): Promise<void> {
+  const wanted = await page.getByLabel(label).elementHandle();
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press('Tab');
+    if (await wanted!.evaluate((element) => element === document.activeElement)) return;
+  }
+  throw new Error(`no way to ${label} by Tab`);
+}

@@ -1,0 +1,156 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { judge } from '../../src/layout/judge.ts';
+import { readLayoutFile } from '../../src/layout/layout-file.ts';
+import { browserIsHere, goTo, launch, picture, root, sample, serve, watch } from './browser.ts';
+
+/** What each of the three people does within three minutes, without reading anything. */
+describe.skipIf(!browserIsHere())('the desk in a browser', () => {
+  let browser: Browser;
+  let page: Page;
+  let faults: string[];
+  const folder = mkdtempSync(join(tmpdir(), 'desk-tasks-'));
+
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser.close();
+    rmSync(folder, { recursive: true });
+  });
+  beforeEach(async () => {
+    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', acceptDownloads: true });
+    faults = watch(page);
+  });
+  afterEach(async () => {
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  const chooseEffort = async (effort: string) => {
+    await goTo(page, 'Layouts found');
+    await page.getByLabel('Effort').selectOption(effort);
+  };
+  const searched = () => page.locator('main .search-line', { hasText: 'found in' }).waitFor({ timeout: 60_000 });
+
+  test('the artist: a drawing in two colours, its roles said by one click, a judged layout, files for the die maker', async () => {
+    const server = await serve([folder]);
+    await page.goto(server.url);
+    await chooseEffort('quick');
+    await goTo(page, 'Drawing');
+    await page.getByLabel('Choose a drawing').setInputFiles({ name: 'two-colours.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(TWO_COLOURS) });
+    await page.getByText('nothing says what they are').waitFor();
+    await picture(page, 'artist-1-drawing');
+    await page.getByRole('group', { name: 'What are these lines?' }).getByRole('button', { name: 'Creases' }).click();
+    await page.getByText('nothing says what they are').waitFor({ state: 'detached' });
+    expect(await page.locator('main dl.facts').first().innerText()).toContain('Creases');
+
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Sheet size').fill('520x360');
+    await page.getByLabel('Die-cutter', { exact: true }).selectOption({ index: 0 });
+    await goTo(page, 'Layouts found');
+    await searched();
+    await picture(page, 'artist-2-layouts');
+    const ups = Number(/(\d+) ups/.exec(await page.locator('.card.chosen').innerText())?.[1]);
+    await goTo(page, 'Hand over');
+    await page.getByRole('button', { name: /Save all files into/ }).click();
+    await page.getByText(/files saved/).waitFor();
+    await picture(page, 'artist-3-handover');
+    const written = readdirSync(folder);
+    expect(written).toEqual(expect.arrayContaining(['layout.json', 'sheet.svg', 'sheet.pdf', 'die-printed-side.dxf', 'placements.csv', 'report.html', 'manifest.json']));
+    const layout = readLayoutFile(JSON.parse(readFileSync(join(folder, 'layout.json'), 'utf8')), 'layout.json');
+    expect(layout.placements.length).toBe(ups);
+    expect(judge(layout).state).toBe('sound');
+    expect(readFileSync(join(folder, 'sheet.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+    await server.close();
+  });
+
+  test('the estimator: a style, three dimensions, quantities and typed rates give the figures of the command line', async () => {
+    const server = await serve();
+    await page.goto(server.url);
+    await chooseEffort('quick');
+    await goTo(page, 'Drawing');
+    await page.getByLabel('Style').selectOption('straight-tuck');
+    for (const [name, value] of [['length', '60'], ['width', '30'], ['depth', '110']] as const) await page.getByLabel(name, { exact: true }).fill(value);
+    await page.locator('.ticket', { hasText: 'straight-tuck-60x30x110' }).waitFor();
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
+    await goTo(page, 'Layouts found');
+    await searched();
+    const ups = Number(/(\d+) ups/.exec(await page.locator('.card.chosen').innerText())?.[1]);
+    await goTo(page, 'Money');
+    await page.getByLabel('Quantities').fill('5000, 20000');
+    await page.getByLabel('Press', { exact: true }).fill('140');
+    await page.getByLabel('Press speed').fill('9000');
+    await page.getByRole('row', { name: /20 000/ }).waitFor();
+    expect(await page.locator('main').innerText()).toMatch(/Open, because nobody gave them:.*die-cutter/);
+    await page.getByLabel('Fill what is empty with invented rates').check();
+    await page.getByText('invented demonstration rates').first().waitFor();
+    await page.getByText('Open, because nobody gave them').waitFor({ state: 'detached' });
+    await picture(page, 'estimator-money');
+
+    // The same job by the command line.
+    const board = JSON.parse(readFileSync(join(root, 'samples', 'boards', 'folding-300.json'), 'utf8'));
+    const job = { ups, sheet: '1020x720', board, quantities: [5000, 20000], colours: 4, varnishUnits: 0, stages: ['die-cutting', 'gluing'], rates: 'demo' };
+    const quoted = await page.evaluate(() => [...document.querySelectorAll('main tbody tr')].map((row) => row.querySelectorAll('td')[0]?.textContent));
+    expect(quoted).toEqual((await sheetsByCommand(folder, job)).map((sheets) => String(sheets).replace(/\B(?=(\d{3})+$)/g, ' ')));
+    await server.close();
+  });
+
+  test('sales: the same carton on a larger sheet, side by side with the first', async () => {
+    const server = await serve([sample('straight-tuck-small.svg')]);
+    await page.goto(server.url);
+    await chooseEffort('quick');
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Sheet size').fill('740x520');
+    await goTo(page, 'Layouts found');
+    await searched();
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Sheet size').fill('1020x720');
+    await goTo(page, 'Layouts found');
+    await page.locator('.card.chosen', { hasText: '1020 × 720' }).waitFor();
+    await searched();
+    const old = page.locator('.card', { hasText: '740 × 520' }).first();
+    expect(await old.innerText()).toContain('out of date');
+    await old.getByRole('button', { name: 'Compare' }).click();
+    await page.getByRole('region', { name: 'Side by side' }).getByText(/ups fewer/).waitFor();
+    await picture(page, 'sales-side-by-side');
+    await goTo(page, 'Why this many');
+    await page.getByText('Where the board goes').waitFor();
+    await picture(page, 'sales-why');
+    await server.close();
+  });
+
+  test('the layout is the one of the command line, to the byte', async () => {
+    const drawing = sample('label-oval.svg');
+    const server = await serve([drawing]);
+    await page.goto(server.url);
+    await chooseEffort('quick');
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Sheet size').fill('360x260');
+    await goTo(page, 'Layouts found');
+    await searched();
+    await goTo(page, 'Hand over');
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save layout.json' }).click()]);
+    const here = readFileSync(await download.path(), 'utf8');
+    const there = execFileSync(process.execPath, [join(root, 'dist', 'cli', 'main.js'), 'nest', drawing, '--sheet', '360x260', '--effort', 'quick', '--json', '-'], { encoding: 'utf8' });
+    expect(here).toBe(there);
+    await server.close();
+  });
+});
+
+const TWO_COLOURS = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="90mm" viewBox="0 0 120 90" fill="none">
+<path d="M10 10H110V80H10Z" stroke="#111111" stroke-width="0.3"/>
+<path d="M40 10V80M80 10V80" stroke="#0044cc" stroke-width="0.3"/></svg>`;
+
+async function sheetsByCommand(folder: string, job: object): Promise<number[]> {
+  const { writeFileSync } = await import('node:fs');
+  const path = join(folder, 'job.json');
+  writeFileSync(path, JSON.stringify(job));
+  const output = execFileSync(process.execPath, [join(root, 'dist', 'cli', 'main.js'), 'quote', path, '--json', '-'], { encoding: 'utf8' });
+  return (JSON.parse(output) as { quantities: { sheets: number }[] }).quantities.map(({ sheets }) => sheets);
+}
