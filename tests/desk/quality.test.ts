@@ -26,11 +26,14 @@ describe.skipIf(!browserIsHere())('quality', () => {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true, ...options });
     await page.goto(server.url);
     await page.locator('.ticket .state-sound').waitFor();
+    // The search would only make the machine slow for what is looked at here.
+    await page.keyboard.press('Alt+KeyS');
+    await page.locator('.ticket .search-line').filter({ hasText: /found in|gefunden in/ }).waitFor();
     return page;
   };
   const press = async (page: Page, panel: number) => {
     await page.keyboard.press(`Alt+Digit${panel}`);
-    await page.waitForTimeout(panel >= 4 ? 700 : 150);
+    await page.waitForTimeout(panel >= 4 ? 400 : 100);
   };
 
   /** Rule and elements of everything that the checker finds. */
@@ -62,7 +65,6 @@ describe.skipIf(!browserIsHere())('quality', () => {
     const said = await page.locator('body').innerText();
     expect(await page.locator('html').getAttribute('lang')).toBe('de');
     for (const word of ['Zeichnung', 'Bogen', 'Grenzen', 'Warum so viele', 'Geld', 'Übergabe']) expect(said).toContain(word);
-    for (let panel = 1; panel <= PANELS; panel++) await press(page, panel);
     await press(page, 6);
     await picture(page, 'german-money');
     await page.close();

@@ -94,6 +94,8 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'issue-grammage-missing': 'Das Flächengewicht ist offen. Geben Sie es ein oder wählen Sie einen Karton im Abschnitt Bogen.',
   'issue-no-blank-fits': 'Kein einziger Zuschnitt passt neben Rändern, Streifen und freien Flächen. Nehmen Sie einen größeren Bogen oder versetzen Sie den Streifen.',
   'issue-several-blanks': 'Die Zeichnung enthält {count} Zuschnitte; wählen Sie oben einen.',
+  'issue-role-unknown': '{count} innere Linien einer Art ({stroke}, {pattern}), zusammen {lengthMm} mm: Nichts sagt, was sie sind. Sagen Sie es einmal:',
+  'issue-unit-assumed': 'Die Zeichnung nennt keine Einheit: Eine Einheit wurde als 1/96 Zoll genommen, {mmPerUnit} mm. Ist das falsch, geben Sie oben die bekannte Breite des Zuschnitts ein.{hint}',
   'role-Creasing': 'Rillinien',
   'role-Cutting': 'Schnitte',
   'role-Perforating': 'Perforationen',
