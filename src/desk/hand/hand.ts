@@ -16,6 +16,7 @@ import { meaningOf } from './keys.ts';
 import { isField, listenToPointers } from './pointers.ts';
 import { respond, type HandEvent } from './respond.ts';
 import { sheetFrame } from './sheet-frame.ts';
+import { warmUp } from './snapping/warm-up.ts';
 import { beginSituation, shown, type Situation } from './situation.ts';
 
 /** A layout as it stands under the hand. */
@@ -151,6 +152,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   };
   root.addEventListener('keydown', onKey);
   root.addEventListener('keyup', onKeyUp);
+  const stopWarmUp = whileResting(warmUp(situation.history.present, frame));
   const stopPointers = listenToPointers(picture.stage, () => situation, emit);
 
   let isFitted = false;
@@ -191,11 +193,25 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     destroy: () => {
       watch.disconnect();
       stopPointers();
+      stopWarmUp();
       picture.destroy();
       root.remove();
     },
   };
 }
+
+/** Goes on with the work, a step at a time, whenever the page has nothing else to do. Returns what stops it. */
+function whileResting(work: Iterator<void>): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const step = () => {
+    if (!work.next().done) timer = setTimeout(step, REST_BETWEEN_MS);
+  };
+  timer = setTimeout(step, REST_BETWEEN_MS);
+  return () => clearTimeout(timer);
+}
+
+/** Room for the page between two steps of work done ahead. */
+const REST_BETWEEN_MS = 30;
 
 const DIRECTIONS: Readonly<Record<string, Direction | undefined>> = { ArrowLeft: 'left', ArrowRight: 'right', ArrowDown: 'gripper', ArrowUp: 'tail' };
 

@@ -3,11 +3,12 @@ import { degreesOf } from '../../../geometry/turn.ts';
 import type { FaultKind } from '../../../layout/judge.ts';
 import type { Format } from '../../../render/format.ts';
 import type { HandWords } from '../../../render/messages/hand-words.ts';
-import { stationsOf, type Blank } from '../document.ts';
+import { stationsOf, type Blank, type SheetDocument } from '../document.ts';
 import { boxOnSheet, type SheetFrame } from '../sheet-frame.ts';
 import { shown, type Situation } from '../situation.ts';
 import type { DesignDrawing } from './design-drawings.ts';
 import { setAttributes, svg } from './elements.ts';
+import { numberPlace, underWay } from './lifted.ts';
 
 /** What one blank's element shows now; compared to what it should show, so that only changes touch the page. */
 interface Drawn {
@@ -16,7 +17,6 @@ interface Drawn {
   readonly number: SVGTextElement;
   readonly lock: SVGPathElement;
   blank: Blank | undefined;
-  name: string;
 }
 
 export interface BlanksLayer {
@@ -24,25 +24,27 @@ export interface BlanksLayer {
   /** Brings the elements up to the situation; `before` is what was shown last. */
   show(situation: Situation, before: Situation | undefined): void;
   elementOf(id: number): SVGGElement | undefined;
+  stationOf(id: number): number | undefined;
   useLanguage(words: HandWords, format: Format): void;
 }
 
 /** A closed padlock of about one unit height about the origin; our own drawing. */
 const LOCK = 'M-0.34 -0.42H0.34V0.12H-0.34Z M-0.22 0.12V0.3A0.22 0.22 0 0 0 0.22 0.3V0.12H0.12V0.3A0.12 0.12 0 0 1 -0.12 0.3V0.12Z';
 
-/** One group for each blank: its drawing by `use`, its number, its lock. */
+/** One group for each blank: its drawing by `use`, its number, its lock. Blanks under way stay where they were, pale. */
 export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly DesignDrawing[])[], language: { words: HandWords; format: Format }): BlanksLayer {
   const element = svg('g', { class: 'hand-blanks', role: 'listbox', 'aria-multiselectable': 'true' });
   const drawn = new Map<number, Drawn>();
-  let stationNumbers = new Map<number, number>();
+  const marks = createMarks((id) => drawn.get(id)?.element);
+  let stations = new Map<number, number>();
   let { words, format } = language;
 
   const add = (id: number): Drawn => {
     const use = svg('use');
     const number = svg('text', { class: 'hand-number', 'aria-hidden': 'true' });
     const lock = svg('path', { class: 'hand-lock', d: LOCK });
-    const group = svg('g', { class: 'hand-blank', role: 'option', tabindex: -1, 'data-id': id }, [use, number, lock]);
-    const made: Drawn = { element: group, use, number, lock, blank: undefined, name: '' };
+    const group = svg('g', { class: 'hand-blank', role: 'option', tabindex: -1, 'aria-selected': 'false', 'data-id': id }, [use, number, lock]);
+    const made: Drawn = { element: group, use, number, lock, blank: undefined };
     drawn.set(id, made);
     element.append(group);
     return made;
@@ -50,86 +52,102 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
 
   const place = (made: Drawn, blank: Blank) => {
     const { part, turn, x, y, locked } = blank;
-    const drawing = drawings[part][turn];
+    const { id, number, numberSize } = drawings[part][turn];
     setAttributes(made.element, { transform: `translate(${toMillimetres(x)} ${toMillimetres(y)})` });
     if (made.blank?.part !== part || made.blank.turn !== turn) {
-      const { x: along, y: up } = drawing.number;
-      const size = drawing.numberSize;
-      setAttributes(made.use, { href: `#${drawing.id}` });
-      setAttributes(made.number, { transform: `translate(${along} ${up - size * 0.36}) scale(1 -1)`, 'font-size': size });
-      setAttributes(made.lock, { transform: `translate(${along + size * 1.1} ${up}) scale(${size * 0.9})` });
+      setAttributes(made.use, { href: `#${id}` });
+      setAttributes(made.number, numberPlace(number, numberSize));
+      setAttributes(made.lock, { transform: `translate(${number.x + numberSize * 1.1} ${number.y}) scale(${numberSize * 0.9})` });
     }
     made.element.classList.toggle('is-locked', locked);
     made.blank = blank;
   };
 
-  const faultsByBlank = ({ faults }: Situation) => {
-    const kinds = new Map<number, Set<FaultKind>>();
-    for (const { kind, blanks } of faults) for (const id of blanks) kinds.set(id, (kinds.get(id) ?? new Set()).add(kind));
-    return kinds;
-  };
-
-  const nameOf = (blank: Blank, faults: ReadonlySet<FaultKind> | undefined) => {
-    const box = boxOnSheet(frame, blank);
-    return words.blank(
-      {
-        station: stationNumbers.get(blank.id),
-        design: frame.problem.parts[blank.part].id,
-        rotation: degreesOf(blank.turn),
-        fromLeft: toMillimetres(box.minX),
-        fromGripper: toMillimetres(box.minY),
-        locked: blank.locked,
-        faults: [...(faults ?? [])],
-      },
-      format,
-    );
-  };
-
-  const showNames = (situation: Situation) => {
-    stationNumbers = new Map(stationsOf(situation.history.present, frame).map(({ id }, i) => [id, i + 1]));
-    const kinds = faultsByBlank(situation);
+  const placeAll = ({ blanks }: SheetDocument) => {
+    const ids = new Set(blanks.map(({ id }) => id));
     for (const [id, made] of drawn) {
-      made.number.textContent = String(stationNumbers.get(id) ?? '');
-      if (made.blank) setAttributes(made.element, { 'aria-label': nameOf(made.blank, kinds.get(id)) });
+      if (ids.has(id)) continue;
+      made.element.remove();
+      drawn.delete(id);
+    }
+    for (const blank of blanks) {
+      const made = drawn.get(blank.id) ?? add(blank.id);
+      if (made.blank !== blank) place(made, blank);
     }
   };
 
-  const showStates = (situation: Situation) => {
-    const kinds = faultsByBlank(situation);
-    const entry = situation.active ?? stationEntry(situation);
-    for (const [id, { element: group }] of drawn) {
-      group.classList.toggle('is-faulty', kinds.has(id));
-      const selected = situation.selected.has(id);
-      group.classList.toggle('is-selected', selected);
-      setAttributes(group, { 'aria-selected': String(selected), tabindex: id === entry ? 0 : -1 });
+  const nameAll = (document: SheetDocument, kinds: ReadonlyMap<number, ReadonlySet<FaultKind>>) => {
+    stations = new Map(stationsOf(document, frame).map(({ id }, i) => [id, i + 1]));
+    for (const [id, made] of drawn) {
+      const station = stations.get(id);
+      made.number.textContent = String(station ?? '');
+      setAttributes(made.element, { 'aria-label': nameOf(made.blank!, station, kinds.get(id)) });
     }
   };
 
-  const stationEntry = (situation: Situation) => [...stationNumbers].find(([, number]) => number === 1)?.[0] ?? situation.history.present.blanks[0]?.id;
+  const nameOf = (blank: Blank, station: number | undefined, faults: ReadonlySet<FaultKind> | undefined) => {
+    const { minX, minY } = boxOnSheet(frame, blank);
+    const design = frame.problem.parts[blank.part].id;
+    return words.blank({ station, design, rotation: degreesOf(blank.turn), fromLeft: toMillimetres(minX), fromGripper: toMillimetres(minY), locked: blank.locked, faults: [...(faults ?? [])] }, format);
+  };
 
   return {
     element,
     elementOf: (id) => drawn.get(id)?.element,
+    stationOf: (id) => stations.get(id),
     useLanguage: (newWords, newFormat) => {
       [words, format] = [newWords, newFormat];
     },
     show: (situation, before) => {
-      const document = shown(situation);
-      if (!before || document !== shown(before)) {
-        const ids = new Set(document.blanks.map(({ id }) => id));
-        for (const [id, made] of drawn) {
-          if (ids.has(id)) continue;
-          made.element.remove();
-          drawn.delete(id);
-        }
-        for (const blank of document.blanks) {
-          const made = drawn.get(blank.id) ?? add(blank.id);
-          if (made.blank !== blank) place(made, blank);
-        }
+      const document = drawnDocument(situation);
+      if (!before || document !== drawnDocument(before)) placeAll(document);
+      if (!before || situation.faults !== before.faults || situation.selected !== before.selected || situation.active !== before.active || underWay(situation) !== underWay(before)) {
+        const kinds = faultKinds(situation);
+        if (!situation.draft) nameAll(situation.history.present, kinds);
+        const first = [...stations].find(([, number]) => number === 1)?.[0];
+        marks.show({
+          'is-faulty': new Set(kinds.keys()),
+          'is-selected': situation.selected,
+          'is-lifted': new Set(underWay(situation).map(({ id }) => id)),
+          'is-entry': new Set([situation.active ?? first ?? -1]),
+        });
       }
-      const isCommit = !before || situation.history.present !== before.history.present || (before.draft && !situation.draft);
-      if (isCommit) showNames(situation);
-      if (isCommit || situation.faults !== before.faults || situation.selected !== before.selected || situation.active !== before.active) showStates(situation);
+    },
+  };
+}
+
+/** What stands on the sheet itself: blanks under way only get there when they are dropped. */
+function drawnDocument(situation: Situation): SheetDocument {
+  return underWay(situation).length > 0 ? situation.history.present : shown(situation);
+}
+
+function faultKinds({ faults }: Situation): Map<number, Set<FaultKind>> {
+  const kinds = new Map<number, Set<FaultKind>>();
+  for (const { kind, blanks } of faults) for (const id of blanks) kinds.set(id, (kinds.get(id) ?? new Set()).add(kind));
+  return kinds;
+}
+
+type MarkName = 'is-faulty' | 'is-selected' | 'is-lifted' | 'is-entry';
+type Marked = Readonly<Record<MarkName, ReadonlySet<number>>>;
+const NO_MARKS: Marked = { 'is-faulty': new Set(), 'is-selected': new Set(), 'is-lifted': new Set(), 'is-entry': new Set() };
+
+/** Sets and takes away marks of blanks; only those that change are touched. */
+function createMarks(elementOf: (id: number) => SVGGElement | undefined): { show(marked: Marked): void } {
+  let last = NO_MARKS;
+  const set = (name: MarkName, id: number, isSet: boolean) => {
+    const element = elementOf(id);
+    element?.classList.toggle(name, isSet);
+    if (element && name === 'is-selected') setAttributes(element, { 'aria-selected': String(isSet) });
+    if (element && name === 'is-entry') setAttributes(element, { tabindex: isSet ? 0 : -1 });
+  };
+  return {
+    show: (marked) => {
+      for (const name of Object.keys(marked) as MarkName[]) {
+        for (const id of last[name]) if (!marked[name].has(id)) set(name, id, false);
+        // An element made anew has no marks yet.
+        for (const id of marked[name]) if (!last[name].has(id) || !elementOf(id)?.classList.contains(name)) set(name, id, true);
+      }
+      last = marked;
     },
   };
 }

@@ -10,6 +10,7 @@ import { blanksLayer } from './blanks.ts';
 import { designDrawings } from './design-drawings.ts';
 import { html, setAttributes, svg } from './elements.ts';
 import type { LayerName } from './layers.ts';
+import { liftedLayer, underWay } from './lifted.ts';
 import { overlayItems } from './overlay.ts';
 import { rulers } from './rulers.ts';
 import { sheetDrawing } from './sheet-drawing.ts';
@@ -29,6 +30,11 @@ export interface Picture {
   useLanguage(language: Language): void;
   focus(id: number): void;
   destroy(): void;
+}
+
+/** Nothing is written where nothing is moved, so that letters stay sharp. */
+function setTransform(element: SVGSVGElement, dx: number, dy: number, scale: string): void {
+  element.style.transform = dx === 0 && dy === 0 && scale === '' ? '' : `translate(${dx}px, ${dy}px)${scale}`;
 }
 
 let pictures = 0;
@@ -51,8 +57,10 @@ export function createPicture(layout: LayoutFile, frame: SheetFrame, language: L
     svg('defs', {}, drawings.flat().map(({ symbol }) => symbol)),
     svg('g', { transform: 'scale(1 -1)' }, [sheetDrawing(view), grid, blanks.element]),
   ]);
+  const lifted = liftedLayer(drawings);
+  const liftedDrawing = svg('svg', { class: 'hand-drawing hand-lifted', preserveAspectRatio: 'none', 'aria-hidden': 'true' }, [svg('g', { transform: 'scale(1 -1)' }, [lifted.element])]);
   const overlay = svg('svg', { class: 'hand-overlay', 'aria-hidden': 'true' });
-  const stage = html('div', { class: 'hand-stage' }, [drawing, overlay]);
+  const stage = html('div', { class: 'hand-stage' }, [drawing, liftedDrawing, overlay]);
   const edges = rulers();
   const element = html('div', { class: 'hand-picture' }, [html('div', { class: 'hand-ruler-corner' }), ...edges.elements, stage]);
 
@@ -65,27 +73,32 @@ export function createPicture(layout: LayoutFile, frame: SheetFrame, language: L
     drawnFor = now;
     const [left, top] = [toMillimetres(now.left), toMillimetres(now.top)];
     const [wide, high] = [now.width / now.zoom, now.height / now.zoom];
-    setAttributes(drawing, { viewBox: `${left} ${-top} ${wide} ${high}`, width: now.width, height: now.height });
-    drawing.style.transform = '';
-    drawing.style.setProperty('--hand-px', String(1 / now.zoom));
+    for (const each of [drawing, liftedDrawing]) {
+      setAttributes(each, { viewBox: `${left} ${-top} ${wide} ${high}`, width: now.width, height: now.height });
+      each.style.setProperty('--hand-px', String(1 / now.zoom));
+    }
+    carry(now);
     const [along, away] = [ticks(left - wide, left + 2 * wide, now.zoom, format.unit), ticks(top - 2 * high, top + high, now.zoom, format.unit)];
     const kept = ({ rank }: { rank: number }) => rank < 2;
     grid.setAttribute('d', layers.has('grid') ? [...along.filter(kept).map(({ at }) => `M${at} ${top - 2 * high}v${3 * high}`), ...away.filter(kept).map(({ at }) => `M${left - wide} ${at}h${3 * wide}`)].join('') : '');
   };
 
-  /** The drawing as it was made for another view, carried to where it belongs in this one. */
-  const carry = (now: View, from: View) => {
-    const scale = now.zoom / from.zoom;
-    const dx = ((from.left - now.left) * now.zoom) / MICRONS_PER_MM;
-    const dy = ((now.top - from.top) * now.zoom) / MICRONS_PER_MM;
-    drawing.style.transform = `translate(${dx}px, ${dy}px) scale(${scale})`;
+  /** The drawings as they were made for another view, carried to where they belong in this one. */
+  const carry = (now: View) => {
+    const from = drawnFor ?? now;
+    const pixels = now.zoom / MICRONS_PER_MM;
+    const dx = (from.left - now.left) * pixels;
+    const dy = (now.top - from.top) * pixels;
+    const scale = now.zoom === from.zoom ? '' : ` scale(${now.zoom / from.zoom})`;
+    setTransform(drawing, dx, dy, scale);
+    const by = last && underWay(last).length > 0 ? last.live!.by : { x: 0, y: 0 };
+    setTransform(liftedDrawing, dx + by.x * pixels, dy - by.y * pixels, scale);
   };
 
   const showView = (now: View) => {
-    if (now === drawnFor) return;
     edges.show(now, format);
     if (!drawnFor || drawnFor.width !== now.width || drawnFor.height !== now.height) return drawFor(now);
-    carry(now, drawnFor);
+    carry(now);
     clearTimeout(resting);
     resting = setTimeout(() => last && drawFor(last.view), REST_MS);
   };
@@ -94,28 +107,27 @@ export function createPicture(layout: LayoutFile, frame: SheetFrame, language: L
     element,
     stage,
     show: (situation) => {
-      if (!last || situation.view !== last.view) showView(situation.view);
-      blanks.show(situation, last);
+      const before = last;
+      last = situation;
+      if (situation.view !== before?.view) showView(situation.view);
+      else if (situation.live !== before.live) carry(situation.view);
+      blanks.show(situation, before);
+      lifted.show(situation, blanks.stationOf);
       setAttributes(blanks.element, { 'aria-label': words.sheet(format.size(frame.layout.sheet.width, frame.layout.sheet.height), situation.history.present.blanks.length) });
       overlay.replaceChildren(...overlayItems(situation, frame, { words, format, distances: layers.has('distances') }));
-      last = situation;
     },
     setLayers: (shown) => {
       layers = shown;
-      for (const name of ['creases', 'openings', 'bleed', 'marks', 'numbers'] as const) drawing.style.setProperty(`--hand-${name}`, shown.has(name) ? 'inline' : 'none');
+      for (const name of ['creases', 'openings', 'bleed', 'marks', 'numbers'] as const) stage.style.setProperty(`--hand-${name}`, shown.has(name) ? 'inline' : 'none');
       if (last) drawFor(last.view);
     },
     useLanguage: (other) => {
       ({ words, format } = other);
       blanks.useLanguage(words, format);
-      const now = last;
-      last = undefined;
-      drawnFor = undefined;
-      if (now) {
-        blanks.show(now, undefined);
-        showView(now.view);
-      }
-      last = now;
+      if (!last) return;
+      blanks.show(last, undefined);
+      drawFor(last.view);
+      edges.show(last.view, format);
     },
     focus: (id) => blanks.elementOf(id)?.focus({ preventScroll: true }),
     destroy: () => {

@@ -1,0 +1,57 @@
+import { copyFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import type { Browser, Page } from 'playwright-core';
+import type { LayoutFile } from '../../../src/layout/layout-file.ts';
+import { scratchFolder, serveFolder, startBrowser } from '../../support/browser.ts';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const root = join(here, '..', '..', '..');
+
+export interface HandPage {
+  readonly page: Page;
+  /** Puts a layout under the hand, as large as the window. */
+  mount(layout: LayoutFile, options?: { locked?: number[]; unit?: 'mm' | 'in' }): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface HandPages {
+  open(size?: { width: number; height: number }, colours?: 'light' | 'dark'): Promise<HandPage>;
+  close(): Promise<void>;
+}
+
+/** Builds the page with the hand alone and serves it; undefined where there is no browser. */
+export async function handPages(): Promise<HandPages | undefined> {
+  const browser: Browser | undefined = await startBrowser();
+  if (!browser) return undefined;
+  const folder = scratchFolder();
+  await build({ entryPoints: [join(here, 'page', 'harness.ts')], outfile: join(folder.path, 'harness.js'), bundle: true, format: 'esm', target: 'es2022', logLevel: 'error' });
+  for (const file of ['page.html', 'page.css']) copyFileSync(join(here, 'page', file), join(folder.path, file));
+  copyFileSync(join(root, 'src', 'desk', 'hand', 'hand.css'), join(folder.path, 'hand.css'));
+  const served = await serveFolder(folder.path);
+  return {
+    open: async (size = { width: 1200, height: 800 }, colours = 'light') => {
+      const page = await browser.newPage({ viewport: size, colorScheme: colours });
+      const errors: string[] = [];
+      page.on('pageerror', (error) => errors.push(error.message));
+      page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+      await page.goto(`${served.address}/page.html`);
+      return {
+        page,
+        mount: async (layout, options = {}) => {
+          await page.evaluate(([file, more]) => window.harness.mount(file, more), [layout, options] as const);
+        },
+        close: async () => {
+          await page.close();
+          if (errors.length > 0) throw new Error(`the page had errors:\n${errors.join('\n')}`);
+        },
+      };
+    },
+    close: async () => {
+      await browser.close();
+      served.close();
+      folder.remove();
+    },
+  };
+}
