@@ -159,9 +159,10 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   const resize = () => {
     const { clientWidth: width, clientHeight: height } = picture.stage;
     if (width === 0 || height === 0) return;
-    emit({ kind: 'resize', width, height });
-    if (!isFitted) emit({ kind: 'command', name: 'whole-sheet' });
+    if (isFitted) return emit({ kind: 'resize', width, height });
     isFitted = true;
+    situation = respond(situation, { kind: 'resize', width, height }, frame);
+    emit({ kind: 'command', name: 'whole-sheet' });
   };
   const watch = new ResizeObserver(resize);
   watch.observe(picture.stage);

@@ -105,10 +105,11 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
         const kinds = faultKinds(situation);
         if (!situation.draft) nameAll(situation.history.present, kinds);
         const first = [...stations].find(([, number]) => number === 1)?.[0];
+        const lifted = new Set(underWay(situation).map(({ id }) => id));
         marks.show({
-          'is-faulty': new Set(kinds.keys()),
+          'is-faulty': new Set([...kinds.keys()].filter((id) => !lifted.has(id))),
           'is-selected': situation.selected,
-          'is-lifted': new Set(underWay(situation).map(({ id }) => id)),
+          'is-lifted': lifted,
           'is-entry': new Set([situation.active ?? first ?? -1]),
         });
       }
