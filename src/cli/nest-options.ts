@@ -29,6 +29,7 @@ export function addLayingOptions(command: Command): Command {
     .option('--gap <mm>', 'least distance from knife to knife (default 6)')
     .option('--bleed <mm>', 'ink beyond the outline (default 3)')
     .option('--bleed-meeting <how>', 'apart: bleeds of neighbours clear each other; cut: cut at the middle of the gap (default apart)')
+    .option('--common-knife', 'neighbours may share one straight rule: unprinted, or the same colour runs through')
     .option('--rotations <degrees>', 'allowed rotations, counter-clockwise: 0,180 or 0,90,180,270 or 0 or 0,90 (default 0,180)')
     .option('--grain <side>', 'side of the drawing along which the grain must run: x, y or any')
     .option('--sheet-grain <side>', 'grain of the sheet: x (along the gripper edge), y, long or short')
@@ -69,6 +70,7 @@ export function readLayingOptions(raw: Readonly<Record<string, unknown>>, reader
       lay: reader.read('--lay', oneOf('left', 'right'), 'left or right is wanted'),
     },
     bleedMeeting: reader.read('--bleed-meeting', oneOf('apart', 'cut'), 'apart or cut is wanted'),
+    commonKnife: raw.commonKnife === true,
     rotations,
     grain,
     sheetGrain,

@@ -15,6 +15,8 @@ export interface LayingSettings {
   readonly settings: MachineSettings;
   readonly machines: Machines;
   readonly bleedMeeting?: 'apart' | 'cut' | undefined;
+  /** Neighbours may share one straight rule: unprinted edges, or where the same colour runs through. */
+  readonly commonKnife?: boolean | undefined;
   readonly rotations?: readonly Turn[] | undefined;
   /** Side of the drawing along which the fibres must run. */
   readonly grain?: GrainAxis | 'any' | undefined;
@@ -44,7 +46,7 @@ export function prepareSheet(laying: LayingSettings): PreparedSheet {
       printable: micronBox(areas.printable),
       lay: combined.lay,
       keepOuts,
-      rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: false },
+      rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: laying.commonKnife ?? false },
       symmetry: 'none',
     },
     sheetGrain: grainOfSheet(laying),

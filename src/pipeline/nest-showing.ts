@@ -1,3 +1,4 @@
+import { toMillimetres } from '../base/units.ts';
 import { ringArea } from '../geometry/point.ts';
 import { bleedKept } from '../estimate/bleed-kept.ts';
 import { wasteOf } from '../estimate/waste.ts';
@@ -28,7 +29,7 @@ export interface Occasion {
 }
 
 /** One layout of an outcome as facts for the report. */
-export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file }: NestedLayout, { name, seed, seconds, history, limits }: Occasion): NestFacts {
+export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits }: Occasion): NestFacts {
   const [part] = problem.parts;
   const areaMm2 = ringArea(part!.outline) / 1e6;
   const [widthMm, heightMm] = [0, 1].map((axis) => Math.max(...design.outline.map((point) => point[axis]!)));
@@ -42,6 +43,7 @@ export function factsOf({ problem, limit, notes, solution, design }: NestOutcome
     limit: { ups: limit.ups, by: limit.by },
     yield: (areaMm2 * ups) / (sheet.width * sheet.height),
     gap: rules.gap,
+    ...(rules.commonKnife && { ruleSavedMm: toMillimetres(ranked.figures.sharedRule) }),
     bleed: rules.bleed,
     bleedMeeting: rules.bleedMeeting,
     rotations: design.rotations,

@@ -3,12 +3,13 @@ import type { Judgement } from '../layout/judge.ts';
 import type { Design } from '../layout/layout-file.ts';
 import { layoutOf } from '../layout/layout-of.ts';
 import { placedArea, resultOf } from '../layout/outcome.ts';
-import type { Problem } from '../layout/problem.ts';
+import type { Candidate, Problem } from '../layout/problem.ts';
 import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
-import type { DriverSettings } from '../nesting/driver.ts';
+import type { DriverSettings, Methods } from '../nesting/driver.ts';
 import type { Effort } from '../nesting/effort.ts';
 import type { RankedLayout } from '../nesting/incumbents.ts';
-import { solve, type Solution } from '../nesting/solve.ts';
+import { standardMethods } from '../nesting/methods.ts';
+import { solveWith, type Solution } from '../nesting/solve.ts';
 import { limitHolds } from './verify-limit.ts';
 
 /**
@@ -42,7 +43,7 @@ export type Host = Pick<DriverSettings, 'runner' | 'stop' | 'onImprovement'>;
 
 /** Searches and judges. Throws an InputError when not a single blank fits. */
 export async function answerTask({ problem, design, layouts: wanted, effort, seed }: NestTask, host: Host): Promise<NestAnswer> {
-  const solution = await solve(problem, { ...host, effort, seed, layouts: wanted, verifyLimit: (limit) => limitHolds(problem, limit) });
+  const solution = await solveWith(methodsFor(problem, design), problem, { ...host, effort, seed, layouts: wanted, verifyLimit: (limit) => limitHolds(problem, limit) });
   const { best, limit } = solution;
   if (!best || !limit) throw inputError(problem.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: design.id, facts: problem.grid ?? {} });
   const judged = solution.alternatives.map((ranked) => {
@@ -54,6 +55,13 @@ export async function answerTask({ problem, design, layouts: wanted, effort, see
   const refused = judged.filter(({ sound }) => !sound);
   if (layouts.length === 0) throw new Error(`the judge refused every layout: ${JSON.stringify(refused[0]?.judgement.faults[0])}`);
   return { layouts, solution: { ...solution, limit }, notes: refused.map(({ judgement }) => refusal(judgement)) };
+}
+
+/** Whether outlines that touch share a straight rule is for the judge to say: the searches know distances only. */
+function methodsFor(problem: Problem, design: Design): Methods {
+  if (!problem.rules.commonKnife) return standardMethods;
+  const judgedSound = ({ placements }: Candidate) => judgeForProduction(layoutOf(problem, [design], placements)).sound !== undefined;
+  return { ...standardMethods, isValid: (_, candidate) => standardMethods.isValid(problem, candidate) || judgedSound(candidate) };
 }
 
 function refusal({ faults }: Judgement): Issue {

@@ -15,6 +15,8 @@ export interface NestFacts {
   /** Outline area × ups / sheet area, 0 … 1. */
   readonly yield: number;
   readonly gap: number;
+  /** Cutting rule saved where neighbours share one; only where they may. */
+  readonly ruleSavedMm?: number;
   readonly bleed: number;
   readonly bleedMeeting: 'apart' | 'cut';
   /** Degrees, counter-clockwise. */

@@ -67,7 +67,7 @@ export const englishReport: ReportWords = {
     edges: 'offcuts at the edges',
   }),
   difference: (ups, limit, format) => (limit === ups ? 'none: this is the most possible' : `${limit - ups} ups (${format.percent((limit - ups) / ups)}) not settled`),
-  gap: ({ gap }, format) => `${format.length(gap)} knife to knife`,
+  gap: ({ gap, ruleSavedMm }, format) => `${format.length(gap)} knife to knife${ruleSavedMm === undefined ? '' : `, or one knife for two blanks: ${format.length(ruleSavedMm)} of rule saved`}`,
   bleed: ({ bleed, bleedMeeting }, format) => `${format.length(bleed)}${bleedMeeting === 'cut' ? ', cut at the middle of the gap' : ''}`,
   facing: (pairs) => {
     const named = pairs.slice(0, NAMED_PAIRS).map(([a, b]) => `${a} and ${b}`).join(', ');
