@@ -17,6 +17,7 @@ const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
   day: async () => (await import('./commands/day.ts')).registerDay,
   judge: async () => (await import('./commands/judge.ts')).registerJudge,
   handover: async () => (await import('./commands/handover.ts')).registerHandover,
+  batch: async () => (await import('./commands/batch.ts')).registerBatch,
   library: async () => (await import('./commands/library.ts')).registerLibrary,
   open: async () => (await import('./commands/open.ts')).registerOpen,
 };

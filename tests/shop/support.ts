@@ -32,3 +32,7 @@ export async function ended(child: ChildProcess): Promise<{ readonly stdout: str
   const code = await new Promise<number | null>((resolve) => child.on('close', resolve));
   return { stdout, stderr, code };
 }
+
+/** A plain rectangle as a drawing, mm. */
+export const rectangle = (width: number, height: number) =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${width + 20}mm" height="${height + 20}mm" viewBox="0 0 ${width + 20} ${height + 20}"><g id="cut" fill="none" stroke="#000"><rect x="10" y="10" width="${width}" height="${height}"/></g></svg>`;

@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { readCsv } from '../../src/shop/library/csv.ts';
 import { openLibrary } from '../../src/shop/library/open-library.ts';
 import { entriesOf, entryNamed, historyOf } from '../../src/shop/library/records.ts';
-import { binary, sample, scratchFolder } from './support.ts';
+import { binary, rectangle, sample, scratchFolder } from './support.ts';
 
 const folder = scratchFolder();
 let made = 0;
@@ -23,9 +23,6 @@ function shop() {
   };
   return { path, run, inside };
 }
-
-const rectangle = (width: number, height: number) =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="${width + 20}mm" height="${height + 20}mm" viewBox="0 0 ${width + 20} ${height + 20}"><g id="cut" fill="none" stroke="#000"><rect x="10" y="10" width="${width}" height="${height}"/></g></svg>`;
 
 describe('taking in', () => {
   test('a folder of 500 drawings of which 40 are broken gives 460 cartons and 40 reasons', () => {

@@ -1,6 +1,6 @@
 import type { MessageTable } from './catalogue.ts';
 
-/** The library of the shop. */
+/** The library of the shop, batches, and the queue. */
 export const shopMessages: MessageTable = {
   'library-not-found': '{where}: there is no library there. Take things in with library add, or name another with --library.',
   'library-not-ours': '{where}: this file is no library of Blankwright; it was not touched. Name another with --library.',
@@ -22,5 +22,7 @@ export const shopMessages: MessageTable = {
   'found-by-shape': 'outline within {off} mm{turned}{mirrored}',
   'library-empty': 'nothing found.',
   'backup-exists': '{where}: there is such a file already. Give the backup a name of its own.',
+  'batch-no-cartons': '{where}: there is not one carton. Name drawings, a folder or a table, or "library" for the live cartons of the library.',
+  'answer-not-valid': 'an answer could not be used ({reason}).',
   'csv-not-valid': '{where}, line {line}: this is no table of separated values ({reason}).',
 };

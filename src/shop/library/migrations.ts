@@ -36,6 +36,16 @@ const STEPS: readonly string[] = [
      PRIMARY KEY (kind, id)
    ) STRICT, WITHOUT ROWID;
    CREATE INDEX shape_size ON shape (long_mm, short_mm);`,
+  // 2 → 3: answers by the fingerprint of all they depend on, one for each engine.
+  `CREATE TABLE answer (
+     task TEXT NOT NULL,
+     engine TEXT NOT NULL,
+     at TEXT NOT NULL,
+     ups INTEGER NOT NULL,
+     upper_bound INTEGER NOT NULL,
+     content BLOB NOT NULL,
+     PRIMARY KEY (task, engine)
+   ) STRICT;`,
 ];
 
 export const NEWEST_VERSION = STEPS.length;

@@ -81,7 +81,7 @@ function recordsIn(file: string, as: Kind | undefined, read: FileReader): (Named
   });
 }
 
-interface Place {
+export interface Place {
   readonly file: string;
   readonly where: string;
   readonly as: Kind | undefined;
@@ -90,7 +90,7 @@ interface Place {
   readonly read: FileReader;
 }
 
-function recordOf(json: unknown, { file, where, as, id, read }: Place): Named {
+export function recordOf(json: unknown, { file, where, as, id, read }: Place): Named {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) throw inputError('field-not-valid', { where, facts: { reason: 'a record {…} is wanted' } });
   const { kind: ownKind, id: ownId, number, ...content } = json as Record<string, unknown>;
   const kind = as ?? kindFrom(ownKind, content, file);
