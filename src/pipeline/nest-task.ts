@@ -42,14 +42,19 @@ export interface NestAnswer {
 export type Host = Pick<DriverSettings, 'runner' | 'stop' | 'onImprovement'>;
 
 /** Searches and judges. Throws an InputError when not a single blank fits. */
-export async function answerTask({ problem, design, layouts: wanted, effort, seed }: NestTask, host: Host): Promise<NestAnswer> {
-  const solution = await solveWith(methodsFor(problem, design), problem, { ...host, effort, seed, layouts: wanted, verifyLimit: (limit) => limitHolds(problem, limit) });
+export function answerTask({ problem, design, ...settings }: NestTask, host: Host): Promise<NestAnswer> {
+  return searchAndJudge(problem, [design], settings, host);
+}
+
+/** The same for several designs, which run parallel to the problem's parts. */
+export async function searchAndJudge(problem: Problem, designs: readonly Design[], { layouts: wanted, effort, seed }: Omit<NestTask, 'problem' | 'design'>, host: Host): Promise<NestAnswer> {
+  const solution = await solveWith(methodsFor(problem, designs), problem, { ...host, effort, seed, layouts: wanted, verifyLimit: (limit) => limitHolds(problem, limit) });
   const { best, limit } = solution;
-  if (!best || !limit) throw inputError(problem.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: design.id, facts: problem.grid ?? {} });
+  if (!best || !limit) throw inputError(problem.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: designs.map(({ id }) => id).join(', '), facts: problem.grid ?? {} });
   const judged = solution.alternatives.map((ranked) => {
     const outcome = { ups: ranked.placements.length, limit, source: ranked.source, cell: solution.bestCell, seed, stopped: solution.stopped };
     const result = resultOf(outcome, problem, placedArea(problem, ranked.placements));
-    return { ranked, ...judgeForProduction(layoutOf(problem, [design], ranked.placements, result)) };
+    return { ranked, ...judgeForProduction(layoutOf(problem, designs, ranked.placements, result)) };
   });
   const layouts = judged.flatMap(({ ranked, sound }) => (sound ? [{ file: sound, ranked }] : []));
   const refused = judged.filter(({ sound }) => !sound);
@@ -58,9 +63,9 @@ export async function answerTask({ problem, design, layouts: wanted, effort, see
 }
 
 /** Whether outlines that touch share a straight rule is for the judge to say: the searches know distances only. */
-function methodsFor(problem: Problem, design: Design): Methods {
+function methodsFor(problem: Problem, designs: readonly Design[]): Methods {
   if (!problem.rules.commonKnife) return standardMethods;
-  const judgedSound = ({ placements }: Candidate) => judgeForProduction(layoutOf(problem, [design], placements)).sound !== undefined;
+  const judgedSound = ({ placements }: Candidate) => judgeForProduction(layoutOf(problem, designs, placements)).sound !== undefined;
   return { ...standardMethods, isValid: (_, candidate) => standardMethods.isValid(problem, candidate) || judgedSound(candidate) };
 }
 

@@ -1,6 +1,5 @@
-import { inputError, InputError, type Issue } from '../base/issue.ts';
+import { inputError, type Issue } from '../base/issue.ts';
 import type { Blank, Dieline } from '../dieline/dieline.ts';
-import { judgeForProduction } from '../layout/sound.ts';
 import type { Design, LayoutFile } from '../layout/layout-file.ts';
 import { layoutOf, placementsOf } from '../layout/layout-of.ts';
 import { partOfDesign, preparePart } from '../layout/part.ts';
@@ -8,6 +7,7 @@ import type { Limit, Placement, Problem } from '../layout/problem.ts';
 import type { DriverSettings } from '../nesting/driver.ts';
 import type { Solution } from '../nesting/solve.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings } from './laying.ts';
+import { checkLocked } from './locked.ts';
 import { answerTask, type NestAnswer, type NestedLayout } from './nest-task.ts';
 
 export type { NestedLayout } from './nest-task.ts';
@@ -80,14 +80,6 @@ function lockedPlacements(layout: LayoutFile, problem: Problem, design: Design):
   if (other) throw inputError('locked-other-outline', { where: '--locked', facts: { design: other.id } });
   const placements = placementsOf({ ...layout, placements: layout.placements.map((placed) => ({ ...placed, design: design.id })) }, problem.parts);
   if (placements.length === 0) return [];
-  const { judgement } = judgeForProduction(layoutOf(problem, [design], placements));
-  const faults = judgement.faults.map((fault): Issue => ({
-    code: 'locked-not-sound',
-    severity: 'error',
-    where: '--locked',
-    place: fault.place,
-    facts: { kind: fault.kind, blanks: fault.blanks.map((blank) => blank + 1).join(' and '), by: fault.byMm },
-  }));
-  if (faults.length > 0) throw new InputError(faults.slice(0, 10));
+  checkLocked(layoutOf(problem, [design], placements), '--locked');
   return placements;
 }

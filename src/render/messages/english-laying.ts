@@ -9,6 +9,7 @@ export const layingMessages: MessageTable = {
   'grid-does-not-fit': '{where}: {rows} rows × {columns} columns do not fit on the usable area. Ask for fewer or take a larger sheet.',
   'locked-other-outline': '{where}: design {design} has another outline than the drawing. Lock blanks of the same drawing only.',
   'locked-not-sound': '{where}: blanks {blanks} are faulty on this sheet as they lie ({kind}, {by} mm). Mend or unlock them.',
+  'tidy-faulty': 'These blanks cannot be pushed apart as they lie: {faults} faults are left. Mend the overlaps by hand, then tidy.',
   'no-sheet-holds-blank': '{where}: none of the {count} sheets holds the blank. List larger sheets or make the margins smaller.',
   'no-sheets-listed': '{where}: no sheet is listed that the machines take. List sheets, parents, reels or a range made to order.',
   'die-other-outline': '{where}: the die cuts another outline ({design}) than the drawing. Give the die of this drawing.',

@@ -1,0 +1,64 @@
+import { inputError } from '../base/issue.ts';
+import { judge } from '../layout/judge.ts';
+import type { LayoutFile } from '../layout/layout-file.ts';
+import { layoutOf, placementsOf } from '../layout/layout-of.ts';
+import type { Limit, Placement, Problem, StopReason } from '../layout/problem.ts';
+import { compact } from '../nesting/finish/compact.ts';
+import { separate } from '../nesting/finish/separate.ts';
+import type { Effort } from '../nesting/effort.ts';
+import { prepareLinearPrograms } from '../nesting/linear-program.ts';
+import { checkLocked, numbersOf } from './locked.ts';
+import { searchAndJudge, type Host } from './nest-task.ts';
+import { problemOfLayout } from './problem-of-layout.ts';
+
+/** A layout under somebody's hand: which of its placements stay where they are, by number. */
+export interface HandLayout {
+  readonly layout: LayoutFile;
+  readonly locked: readonly number[];
+}
+
+export interface SolvedRest extends HandLayout {
+  readonly limit: Limit;
+  readonly stopped: StopReason;
+}
+
+/**
+ * Keeps the locked blanks and fills the rest of the sheet as well as it goes; what was not locked is laid out anew, all
+ * designs of the layout counting alike. Throws an InputError where locked blanks are faulty by themselves or nothing fits.
+ */
+export async function solveRest({ layout, locked }: HandLayout, { effort, seed }: { effort: Effort; seed: number }, host: Host): Promise<SolvedRest> {
+  const kept = locked.map((number) => layout.placements[number]);
+  checkLocked({ ...layout, placements: kept }, 'locked');
+  const problem = withLocked(layout, locked);
+  const { layouts, solution } = await searchAndJudge(problem, layout.designs, { layouts: 1, effort, seed }, host);
+  const { file } = layouts[0];
+  return { layout: file, locked: numbersOf(kept, file), limit: solution.limit, stopped: solution.stopped };
+}
+
+/**
+ * Pushes everything that is not locked towards the gripper edge and the side lay, as tight as the rules allow. Blanks that
+ * stand a little too near are pushed apart first; throws an InputError where that does not do.
+ */
+export async function tidy({ layout, locked }: HandLayout): Promise<HandLayout> {
+  await prepareLinearPrograms();
+  const kept = locked.map((number) => layout.placements[number]);
+  checkLocked({ ...layout, placements: kept }, 'locked');
+  const problem = withLocked(layout, locked);
+  const apart = separate(problem, placementsOf(layout, problem.parts));
+  if (!apart) throw inputError('tidy-faulty', { facts: { faults: judge(layout).faults.length } });
+  const tidied = layoutOf(problem, layout.designs, pushed(problem, apart));
+  const { faults } = judge(tidied);
+  if (faults.length > 0) throw new Error(`the judge refused a tidied layout: ${JSON.stringify(faults[0])}`);
+  return { layout: tidied, locked: numbersOf(kept, tidied) };
+}
+
+/** Once more to the gripper: what moved to the lay may have made way. */
+function pushed(problem: Problem, placements: readonly Placement[]): Placement[] {
+  return compact(problem, compact(problem, compact(problem, placements, 'gripper'), 'lay'), 'gripper');
+}
+
+function withLocked(layout: LayoutFile, locked: readonly number[]): Problem {
+  const problem = problemOfLayout(layout);
+  const placements = placementsOf(layout, problem.parts);
+  return { ...problem, locked: locked.map((number) => placements[number]) };
+}
