@@ -62,6 +62,8 @@ export interface Desk {
   readonly engine: Engine;
   /** Searches, so that a question never waits for a search. */
   readonly searcher: Engine;
+  /** Works long on what is asked by the way: comparing sheets, filling the rest of one. */
+  readonly helper: Engine;
 }
 
 /** Changes of one kind that follow within this time are one step, milliseconds. */
@@ -125,6 +127,7 @@ export function createDesk(locale: Locale): Desk {
     chosenState: computed(() => chosen.value && stateOf(chosen.value, inputs.value)),
     engine: createEngine(() => language.value),
     searcher: createEngine(() => language.value),
+    helper: createEngine(() => language.value),
   };
 }
 

@@ -131,10 +131,11 @@ function createFound(desk: Desk, inputs: string, stem: string) {
   });
   const own = ({ id }: KeptLayout) => id.startsWith(`${stem}-`);
   let shown: string | undefined;
+  /** The person has chosen, or made by hand, a layout for these inputs. */
+  const isPicked = ({ layouts, chosen }: Job) => layouts.some(({ id, inputs: of }) => id === chosen && id !== shown && of === inputs);
   /** The best is shown as long as the person has chosen nothing else of this search. */
   const show = (job: Job, layouts: readonly KeptLayout[], best: KeptLayout | undefined): Job => {
-    const chosen = layouts.find(({ id }) => id === job.chosen);
-    if (chosen && own(chosen) && chosen.id !== shown) return { ...job, layouts };
+    if (isPicked(job)) return { ...job, layouts };
     shown = best?.id;
     return { ...job, layouts, chosen: shown };
   };
@@ -155,8 +156,7 @@ function createFound(desk: Desk, inputs: string, stem: string) {
       limit = answer.limit;
       const last = layouts.map((found) => kept(found, { stopped, seconds, notes }));
       desk.note((job) => {
-        const chosen = job.layouts.find((layout) => layout.id === job.chosen && own(layout));
-        const picked = chosen && chosen.id !== shown ? chosen : undefined;
+        const picked = isPicked(job) ? job.layouts.find(({ id }) => id === job.chosen) : undefined;
         const rest = job.layouts.filter((layout) => !own(layout) || (layout === picked && !last.some(({ file }) => samePlacements(file, layout.file))));
         const best = last.find(({ file }) => picked && samePlacements(file, picked.file)) ?? (picked ? picked : last[0]);
         return { ...job, layouts: [...rest, ...last], chosen: best?.id };

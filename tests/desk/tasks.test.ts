@@ -83,7 +83,7 @@ describe.skipIf(!browserIsHere())('the desk in a browser', () => {
     await searched();
     const ups = Number(/(\d+) ups/.exec(await page.locator('.card.chosen').innerText())?.[1]);
     await goTo(page, 'Money');
-    await page.getByLabel('Quantities').fill('5000, 20000');
+    await page.getByRole('textbox', { name: 'Quantities' }).fill('5000, 20000');
     await page.getByLabel('Press', { exact: true }).fill('140');
     await page.getByLabel('Press speed').fill('9000');
     await page.getByRole('row', { name: /20 000/ }).waitFor();
@@ -122,6 +122,47 @@ describe.skipIf(!browserIsHere())('the desk in a browser', () => {
     await goTo(page, 'Why this many');
     await page.getByText('Where the board goes').waitFor();
     await picture(page, 'sales-why');
+    await server.close();
+  });
+
+  test('by hand: a blank moved too near is faulty and not handed over; back, locked, the rest solved anew', async () => {
+    const server = await serve([sample('label-oval.svg')]);
+    await page.goto(server.url);
+    await chooseEffort('quick');
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Sheet size').fill('360x260');
+    await goTo(page, 'Layouts found');
+    await page.locator('.card.chosen', { hasText: '360 × 260' }).waitFor();
+    await searched();
+    const ups = Number(/(\d+) ups/.exec(await page.locator('.card.chosen').innerText())?.[1]);
+    const hand = page.getByRole('region', { name: 'The sheet under the hand' });
+    await hand.locator('.hand-blanks [tabindex="0"]').focus();
+    for (const key of ['n', 'ArrowRight', 'ArrowRight', 'ArrowUp']) await page.keyboard.press(key);
+    await page.locator('.card.chosen .state-faulty').waitFor();
+    expect(await page.locator('.card.chosen').innerText()).toContain('by hand');
+    await picture(page, 'hand-faulty');
+    await goTo(page, 'Hand over');
+    await page.getByText('The layout is faulty, so nothing is handed over').waitFor();
+    expect(await page.getByRole('button', { name: /^Save/ }).count()).toBe(0);
+
+    await page.waitForTimeout(400);
+    await page.reload();
+    await goTo(page, 'Layouts found');
+    await page.locator('.card.chosen .state-faulty').waitFor();
+    await hand.getByText('faulty', { exact: true }).waitFor();
+    await hand.locator('.hand-blanks [tabindex="0"]').focus();
+    for (const key of ['n', 'ArrowLeft', 'ArrowLeft', 'ArrowDown']) await page.keyboard.press(key);
+    await page.locator('.card.chosen .state-sound').waitFor();
+    await page.keyboard.press('l');
+    await page.keyboard.press('n');
+    await page.keyboard.press('Delete');
+    await page.locator('.card.chosen', { hasText: `${ups - 1} ups` }).waitFor();
+    await hand.getByRole('button', { name: 'Solve the rest' }).click();
+    await page.locator('.card.chosen', { hasText: `${ups} ups` }).waitFor({ timeout: 30_000 });
+    await page.locator('.card.chosen .state-sound').waitFor();
+    await hand.getByRole('button', { name: 'Tidy this' }).click();
+    await page.locator('.card.chosen .state-sound').waitFor();
+    await picture(page, 'hand-solved');
     await server.close();
   });
 

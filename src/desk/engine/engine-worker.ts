@@ -31,8 +31,17 @@ const answers: Answers = {
   },
   judge: async () => (await import('../../layout/judge.ts')).judge,
   layout: async () => (await import('./answers/open-layout.ts')).openLayout,
+  byHand: async () => {
+    await prepareSolver();
+    return (await import('./answers/by-hand.ts')).workOn;
+  },
   picture: async () => (await import('./answers/picture.ts')).picture,
   explain: async () => (await import('./answers/explain.ts')).explain,
+  compare: async () => {
+    await prepareSolver();
+    return (await import('./answers/compare.ts')).compare;
+  },
+  recost: async () => (await import('./answers/compare.ts')).recost,
   quote: async () => (await import('./answers/quote.ts')).quote,
   pages: async () => (await import('./answers/quote.ts')).pages,
   handover: async () => (await import('./answers/handover.ts')).handOver,

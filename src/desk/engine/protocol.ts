@@ -5,8 +5,10 @@ import type { Judgement } from '../../layout/judge.ts';
 import type { LayoutFile, MmArea } from '../../layout/layout-file.ts';
 import type { BoundName, StopReason } from '../../layout/problem.ts';
 import type { Effort } from '../../nesting/effort.ts';
+import type { Comparison } from '../../pipeline/compare.ts';
 import type { LayingSettings } from '../../pipeline/laying.ts';
 import type { NestJob } from '../../pipeline/nest.ts';
+import type { CompareFacts } from '../../render/compare-facts.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { Report } from '../../render/report.ts';
@@ -21,8 +23,12 @@ export interface Questions {
   judge: { ask: LayoutFile; answer: Judgement; event: never };
   /** A layout file from anyone. */
   layout: { ask: LayoutAsk; answer: FoundLayout; event: never };
+  /** Goes on from a layout made by hand. */
+  byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: never };
   picture: { ask: PictureAsk; answer: Scene; event: never };
   explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
+  compare: { ask: CompareAsk; answer: CompareAnswer; event: never };
+  recost: { ask: RecostAsk; answer: CompareAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
   pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
   handover: { ask: HandoverAsk; answer: HandoverAnswer; event: never };
@@ -122,6 +128,18 @@ export interface LayoutAsk {
   readonly bytes: Uint8Array;
 }
 
+export interface ByHandAsk {
+  readonly layout: LayoutFile;
+  /** Numbers of the placements that stay. */
+  readonly locked: readonly number[];
+  readonly wish: 'solve-rest' | 'tidy';
+}
+
+export interface ByHandAnswer {
+  readonly layout: LayoutFile;
+  readonly locked: readonly number[];
+}
+
 export interface PictureAsk {
   readonly file: LayoutFile;
   readonly grain: 'x' | 'y' | undefined;
@@ -148,6 +166,28 @@ export interface ExplainAnswer {
   readonly waste: Scene;
   /** The whole report as one page. */
   readonly html: string;
+}
+
+/** One design on every sheet of a list. */
+export interface CompareAsk {
+  readonly job: SearchAsk['job'];
+  /** The list as it is written. */
+  readonly sheets: unknown;
+  readonly effort: Effort;
+  readonly quote: QuoteAsk;
+}
+
+/** The same sheets and layouts with other quantities or prices: no search. */
+export interface RecostAsk {
+  readonly name: string;
+  readonly comparison: Comparison;
+  readonly quote: QuoteAsk;
+}
+
+export interface CompareAnswer {
+  readonly comparison: Comparison;
+  readonly facts: CompareFacts;
+  readonly report: Report;
 }
 
 /** A quote job as `quote` reads it from a file. */

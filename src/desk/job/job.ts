@@ -83,6 +83,10 @@ export interface KeptLayout {
   readonly file: LayoutFile;
   readonly state: 'not judged' | 'sound' | 'faulty';
   readonly source: string;
+  /** Made or changed by hand. */
+  readonly byHand?: boolean;
+  /** Numbers of placements that are locked under the hand. */
+  readonly locked?: readonly number[];
   /** What it was made from: `inputsOf` of that moment. */
   readonly inputs: string;
   readonly limit: LimitFacts | undefined;

@@ -13,11 +13,12 @@ export function stateOf(layout: KeptLayout, inputs: string | undefined): LayoutS
 /** Layouts of earlier inputs that are kept for comparison. */
 const KEPT_OLD = 3;
 
-/** Best first: most ups, then the less irregular, as the search ranked them; those of earlier inputs come last. */
+/** Best first: sound ones, most ups, then as the search ranked them; those of earlier inputs come last. */
 export function inOrder(layouts: readonly KeptLayout[], inputs: string | undefined): KeptLayout[] {
-  const now = layouts.filter((layout) => inputs === undefined || layout.inputs === inputs);
+  const now = layouts.filter((layout) => inputs === undefined || layout.inputs === inputs || layout.inputs === FROM_FILE);
   const old = layouts.filter((layout) => !now.includes(layout));
-  return [...now.toSorted((a, b) => upsOf(b) - upsOf(a)), ...old.slice(-KEPT_OLD)];
+  const rank = ({ state }: KeptLayout) => (state === 'faulty' ? 1 : 0);
+  return [...now.toSorted((a, b) => rank(a) - rank(b) || upsOf(b) - upsOf(a)), ...old.slice(-KEPT_OLD)];
 }
 
 export function upsOf({ file }: KeptLayout): number {

@@ -1,10 +1,8 @@
-import { useState } from 'preact/hooks';
 import { faultIssue } from '../../layout/fault-issue.ts';
-import { numberFaults } from '../../render/fault-numbers.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { stateOf, upsOf, yieldOf } from '../job/layouts.ts';
-import { Picture } from '../picture/picture.tsx';
+import { HandSheet } from '../sheet/hand-sheet.tsx';
 import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { Block } from './fields.tsx';
@@ -80,26 +78,18 @@ function Card({ layout }: { readonly layout: KeptLayout }) {
 
 function ChosenSheet({ layout }: { readonly layout: KeptLayout }) {
   const { desk } = useDesk();
-  const { say, format } = useWords();
-  const [focus, setFocus] = useState<{ x: number; y: number; mm: number }>();
-  const grain = desk.job.value.sheet.sheetGrain;
-  const axis = grain === 'x' || grain === 'y' ? grain : undefined;
-  const judged = useAnswer(layout.state === 'sound' ? undefined : () => desk.engine.ask('judge', layout.file), [layout.file]);
-  const issues = judged.kind === 'answer' ? judged.answer.faults.slice(0, MOST_FAULTS_LISTED).map(faultIssue) : [];
-  const faults = issues.flatMap(({ place }) => (place ? [place] : []));
-  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout.file, grain: axis, faults, small: true }), [layout.file, axis, faults.length]);
-  if (picture.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
-  const size = format.size(layout.file.sheet.width, layout.file.sheet.height);
+  const { say } = useWords();
+  const { file, state } = layout;
+  const judged = useAnswer(state === 'faulty' ? () => desk.engine.ask('judge', file) : undefined, [file, state]);
+  const issues = state === 'faulty' && judged.kind === 'answer' ? judged.answer.faults.slice(0, MOST_FAULTS_LISTED).map(faultIssue) : [];
   return (
     <>
-      <Picture scene={picture.answer} name="sheet" label={say('picture-of-layout', { ups: upsOf(layout), size })} focus={focus} />
+      <HandSheet layout={layout} />
       {issues.length > 0 && <h3>{say('faults-of-layout', { count: issues.length })}</h3>}
-      <IssueList issues={issues} numbers={numberFaults(issues)} onGoTo={({ place }) => place && setFocus({ x: place[0], y: place[1], mm: FAULT_VIEW_MM })} />
+      <IssueList issues={issues} />
     </>
   );
 }
 
 /** More lines only scroll; the first ones are mended first. */
 const MOST_FAULTS_LISTED = 50;
-/** Width of sheet that is seen around a fault, mm. */
-const FAULT_VIEW_MM = 60;

@@ -5,6 +5,8 @@ import type { Issue } from '../../base/issue.ts';
 import { createFormat, type Format } from '../../render/format.ts';
 import { english } from '../../render/messages/english.ts';
 import { englishDesk, type DeskWord } from '../../render/messages/english-desk.ts';
+import { englishHand } from '../../render/messages/english-hand.ts';
+import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
 
 export const LOCALES = ['en', 'de'] as const;
@@ -46,6 +48,13 @@ const FIELDS: Readonly<Record<string, DeskWord>> = {
 function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): string | undefined {
   const word = FIELDS[option];
   return word && `“${table[word]}”`;
+}
+
+const HAND: Readonly<Partial<Record<Locale, HandWords>>> = { en: englishHand };
+
+/** Words of the hand; English where a language has none of its own for it. */
+export function handWordsIn(locale: Locale): HandWords {
+  return HAND[locale] ?? englishHand;
 }
 
 export const WordsContext = createContext<Words>(wordsIn('en'));

@@ -1,9 +1,8 @@
 import { inputError } from '../../../base/issue.ts';
 import type { Figure } from '../../../estimate/figure.ts';
 import { makeQuote } from '../../../pipeline/quote.ts';
-import { readQuoteJob } from '../../../pipeline/quote-job.ts';
+import { readQuoteJob, type QuoteJob } from '../../../pipeline/quote-job.ts';
 import { DEMO_RATES, type Rates } from '../../../press/rates.ts';
-import type { QuoteFacts } from '../../../render/quote-facts.ts';
 import { customerReport, quoteReport } from '../../../render/quote-report.ts';
 import { reportHtml } from '../../../render/report-html.ts';
 import type { OutputFile, QuoteAnswer, QuoteAsk } from '../protocol.ts';
@@ -13,19 +12,19 @@ function noFiles(path: string): never {
   throw inputError('file-not-found', { where: path });
 }
 
-/** Typed rates stand over invented ones; with invented ones among them the quote says so by its name. */
-function factsOf({ job, inventedRates }: QuoteAsk): QuoteFacts {
+/** Throws an InputError that names the field. */
+export function quoteJobOf({ job, inventedRates }: QuoteAsk): QuoteJob {
   const given = (job['rates'] ?? {}) as Rates;
-  const rates = inventedRates ? joined(DEMO_RATES, given) : given;
-  return makeQuote(readQuoteJob({ ...job, rates }, 'quote', noFiles));
+  return readQuoteJob({ ...job, rates: inventedRates ? joined(DEMO_RATES, given) : given }, 'quote', noFiles);
 }
 
+/** Typed rates stand over invented ones; with invented ones among them the quote says so by its name. */
 function joined(first: Rates, second: Rates): Rates {
   return { ...first, ...second, press: { ...first.press, ...second.press }, cutter: { ...first.cutter, ...second.cutter } };
 }
 
 export function quote(ask: QuoteAsk): QuoteAnswer {
-  const facts = factsOf(ask);
+  const facts = makeQuote(quoteJobOf(ask));
   const valueOf = (figure: Figure | undefined) => figure?.value ?? null;
   return {
     rows: facts.quantities.map(({ quantity, needed, boardWeight, boardCostPerThousand, pressHours, costPerThousand, pricePerThousand }) => ({
@@ -47,7 +46,7 @@ export function quote(ask: QuoteAsk): QuoteAnswer {
 
 /** The inside page, and the customer's where every price is known. */
 export function pages(ask: QuoteAsk): OutputFile[] {
-  const facts = factsOf(ask);
+  const facts = makeQuote(quoteJobOf(ask));
   const priced = facts.quantities.every(({ pricePerThousand }) => pricePerThousand?.value != null);
   return [{ name: 'quote.html', content: reportHtml(quoteReport(facts)) }, ...(priced ? [{ name: 'quote-customer.html', content: reportHtml(customerReport(facts)) }] : [])];
 }

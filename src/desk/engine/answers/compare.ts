@@ -1,0 +1,48 @@
+import { inputError } from '../../../base/issue.ts';
+import { compareSheets, type Comparison, type CompareJob } from '../../../pipeline/compare.ts';
+import { compareCosts, type CostTerms } from '../../../pipeline/compare-costs.ts';
+import { factsOfComparison, showComparison } from '../../../pipeline/compare-showing.ts';
+import { readRecord } from '../../../press/records.ts';
+import { listedCandidates, listedRanges, sheetListSchema } from '../../../press/sheet-candidates.ts';
+import type { Host } from '../host.ts';
+import type { CompareAnswer, CompareAsk, QuoteAsk, RecostAsk } from '../protocol.ts';
+import { machinesOf } from './machines-of.ts';
+import { quoteJobOf } from './quote.ts';
+
+/** Lays the design out on every sheet of the list; the sheet on the desk is the usual one. */
+export async function compare({ job, sheets, effort, quote }: CompareAsk, { control, pool }: Host<'compare'>): Promise<CompareAnswer> {
+  const { sheet, sheetGrain, ...laying } = job;
+  const machines = machinesOf(job.machines);
+  const list = readRecord(sheetListSchema, sheets, 'sheets');
+  const grain = sheetGrain === 'x' || sheetGrain === 'y' ? sheetGrain : undefined;
+  const usual = { sheet, grain, origin: { kind: 'stock' }, boughtM2: (sheet.width * sheet.height) / 1e6 } as const;
+  const isUsual = (one: CompareJob['candidates'][number]) => one.sheet.width === sheet.width && one.sheet.height === sheet.height && (grain === undefined || one.grain === grain);
+  const listed = listedCandidates(list, machines);
+  const candidates = [listed.find(isUsual) ?? usual, ...listed.filter((one) => !isUsual(one))];
+  if (candidates.length === 0) throw inputError('no-sheets-listed', { where: 'sheets' });
+  const compareJob: CompareJob = { ...laying, machines, candidates, ranges: listedRanges(list, machines), terms: termsOf(quote), toleranceMm: list.toleranceMm ?? 0 };
+  const comparison = await compareSheets(compareJob, { effort, seed: 1, runner: pool, stop: () => (control.stopped() ? 'interrupted' : undefined) });
+  return shown(job.id, compareJob, comparison);
+}
+
+export function recost({ name, comparison, quote }: RecostAsk): CompareAnswer {
+  const terms = termsOf(quote);
+  return shown(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) });
+}
+
+function shown(name: string, job: CompareJob, comparison: Comparison): CompareAnswer {
+  const facts = factsOfComparison(name, job, comparison, []);
+  return { comparison, facts, report: showComparison(facts).report };
+}
+
+/** The money panel's terms, ups and sheet left out; the grammage may be open here, then board decides. */
+function termsOf({ job, inventedRates }: QuoteAsk): CostTerms {
+  const board = (job['board'] ?? {}) as { grammage?: number };
+  const grammage = (job['grammage'] as number | undefined) ?? board.grammage;
+  const read = quoteJobOf({ job: { ...job, grammage: grammage ?? LEAST_GRAMMAGE }, inventedRates });
+  const { route, caliperMm, pricePerTonne, currency, waste, rates } = read.terms;
+  return { quantities: read.quantities, route, grammage, caliperMm, pricePerTonne, currency, waste, rates };
+}
+
+/** A quote wants a grammage; this one enters into nothing. */
+const LEAST_GRAMMAGE = 5;
