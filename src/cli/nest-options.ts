@@ -101,6 +101,7 @@ export interface NestOptions extends LayingOptions, EffortOptions {
   /** How many different layouts to offer. */
   readonly layouts: number;
   readonly grid: { readonly rows: number; readonly columns: number } | undefined;
+  readonly cut: 'die' | 'guillotine';
 }
 
 /** All options of `nest` but the drawing's own and the output files. Throws one InputError that names every fault. */
@@ -112,8 +113,11 @@ export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOpt
   const effort = readEffortOptions(reader);
   const layouts = reader.read('--layouts', wholeNumber(1, 9), 'a whole number from 1 to 9 is wanted') ?? 1;
   const grid = reader.read('--grid', gridValue, 'rows × columns are wanted, such as 3x5');
+  const cut = reader.read('--cut', oneOf('die', 'guillotine'), 'die or guillotine is wanted') ?? 'die';
+  for (const other of ['locked', 'grid'] as const) if (cut === 'guillotine' && raw[other] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--cut guillotine', second: `--${other}`, reason: 'straight cuts are worked out for the whole sheet' } });
+  if (cut === 'die' && raw.guillotine !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--guillotine', second: '--cut die', reason: 'a guillotine cuts only with --cut guillotine' } });
   reader.finish();
-  return { sheet: sheet!, ...laying, ...effort, layouts, grid, machines: readMachines(raw) };
+  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, machines: readMachines(raw) };
 }
 
 function rotationsValue(text: string): readonly Turn[] | undefined {

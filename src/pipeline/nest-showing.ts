@@ -5,6 +5,8 @@ import { wasteOf } from '../estimate/waste.ts';
 import { createFormat } from '../render/format.ts';
 import { historyChart } from '../render/history-chart.ts';
 import { englishLanguage } from '../render/messages/english-language.ts';
+import type { CuttingFacts } from '../render/cutting-facts.ts';
+import { cutPicture } from '../render/cut-picture.ts';
 import type { Language } from '../render/messages/language.ts';
 import type { Improvement, NestFacts } from '../render/nest-facts.ts';
 import { nestReport } from '../render/nest-report.ts';
@@ -26,10 +28,11 @@ export interface Occasion {
   readonly history: readonly Improvement[];
   /** Limits with the moments from which they were known. */
   readonly limits?: NestFacts['limits'];
+  readonly cutting?: CuttingFacts | undefined;
 }
 
 /** One layout of an outcome as facts for the report. */
-export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits }: Occasion): NestFacts {
+export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits, cutting }: Occasion): NestFacts {
   const [part] = problem.parts;
   const areaMm2 = ringArea(part!.outline) / 1e6;
   const [widthMm, heightMm] = [0, 1].map((axis) => Math.max(...design.outline.map((point) => point[axis]!)));
@@ -57,6 +60,7 @@ export function factsOf({ problem, limit, notes, solution, design }: NestOutcome
     ...(rules.bleedMeeting === 'cut' && { bleedKept: bleedKept(file) }),
     history,
     ...(limits && { limits }),
+    cutting,
   };
 }
 
@@ -66,6 +70,8 @@ export interface Showing {
   readonly svg: string;
   /** Undefined when there is nothing to chart. */
   readonly chart: string | undefined;
+  /** The cuts on the sheet, where it is guillotined. */
+  readonly cuts: string | undefined;
   readonly html: () => string;
 }
 
@@ -78,9 +84,11 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
   const scene = sheetScene(view, { words: language.picture, format });
   const svg = sceneToSvg(scene);
   const chart = historyChart(facts, language.report, format);
+  const cuts = facts.cutting && cutPicture(layout.file, facts.cutting, language.cutting, format);
   const pictures = [
     { section: 'answer', svg, onPaper: true },
+    ...(cuts === undefined ? [] : [{ section: 'cutting', svg: cuts, onPaper: true }]),
     ...(chart === undefined ? [] : [{ section: 'history', svg: chart, onPaper: false }]),
   ];
-  return { report, scene, svg, chart, html: () => reportHtml(report, pictures) };
+  return { report, scene, svg, chart, cuts, html: () => reportHtml(report, pictures) };
 }

@@ -2,6 +2,7 @@ import type { Issue } from '../base/issue.ts';
 import type { BoundName, StopReason } from '../layout/problem.ts';
 import type { BleedKept } from '../estimate/bleed-kept.ts';
 import type { Waste } from '../estimate/waste.ts';
+import type { CuttingFacts } from './cutting-facts.ts';
 
 /** What the report of one design on one sheet is made from. Millimetres. */
 export interface NestFacts {
@@ -37,6 +38,8 @@ export interface NestFacts {
   readonly limits?: readonly LimitStep[];
   /** Improvements in the order in which they came. */
   readonly history: readonly Improvement[];
+  /** Where the sheet is cut apart by a guillotine; then `ups` are those of straight cuts. */
+  readonly cutting?: CuttingFacts | undefined;
 }
 
 export interface Moment {

@@ -2,6 +2,7 @@ import { WASTE_CAUSES } from '../estimate/waste.ts';
 import { createFormat, type Format } from './format.ts';
 import { englishLanguage } from './messages/english-language.ts';
 import type { Language } from './messages/language.ts';
+import { cuttingSections, patternFigures } from './cutting-report.ts';
 import type { NestFacts } from './nest-facts.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 import { roundedShares } from './shares.ts';
@@ -14,6 +15,7 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
   const words = language.report;
   const sections: ReportSection[] = [
     { id: 'why', heading: words.headings.why(facts.ups), sentences: [], figures: whyFigures(facts, language, format) },
+    ...cuttingSections(facts, language, format),
     { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },
     { id: 'bleed', heading: words.headings.bleed, sentences: [], figures: bleedFigures(facts, language, format) },
     { id: 'history', heading: words.headings.history, sentences: facts.history.map((step, i) => words.improvement(step, step.ups > (facts.history[i - 1]?.ups ?? 0), format)), figures: [] },
@@ -24,19 +26,27 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
     title: words.title(facts, format),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
-    caution: { heading: words.headings.caution, text: words.caution },
+    caution: { heading: words.headings.caution, text: facts.cutting ? language.cutting.caution : words.caution },
   };
 }
 
-function whyFigures(facts: NestFacts, { report: words }: Language, format: Format): Figure[] {
+function limitFigures(limit: NestFacts['limit'], ups: number, { report: words }: Language, format: Format): Figure[] {
+  const { labels, bounds, noLimit, difference } = words;
+  if (!limit) return [{ label: labels.limit, value: noLimit }];
+  return [
+    { label: labels.limit, value: `${limit.ups} (${bounds[limit.by].name})`, note: bounds[limit.by].meaning },
+    { label: labels.difference, value: difference(ups, limit.ups, format) },
+  ];
+}
+
+function whyFigures(facts: NestFacts, language: Language, format: Format): Figure[] {
+  const { report: words } = language;
   const { limit, ups, design, sheet } = facts;
   const { labels } = words;
   const sheetArea = sheet.width * sheet.height;
   return [
-    limit ? { label: labels.limit, value: `${limit.ups} (${words.bounds[limit.by].name})`, note: words.bounds[limit.by].meaning } : { label: labels.limit, value: words.noLimit },
-    ...(limit ? [{ label: labels.difference, value: words.difference(ups, limit.ups, format) }] : []),
-    { label: labels.source, value: words.sources[facts.source] ?? facts.source },
-    { label: labels.stopped, value: words.stopped[facts.stopped] },
+    ...(facts.cutting ? patternFigures(facts.cutting, language) : limitFigures(limit, ups, language, format)),
+    ...(facts.cutting ? [] : [{ label: labels.source, value: words.sources[facts.source] ?? facts.source }, { label: labels.stopped, value: words.stopped[facts.stopped] }]),
     ...(facts.seconds === undefined ? [] : [{ label: labels.time, value: format.duration(facts.seconds) }]),
     { label: labels.blank, value: `${format.size(design.widthMm, design.heightMm)}, ${format.area(design.areaMm2)}` },
     { label: labels.yield, value: format.percent(facts.yield), formula: `${ups} × ${format.area(design.areaMm2)} ÷ ${format.area(sheetArea, design.areaMm2)}` },

@@ -1,8 +1,11 @@
 import { extname } from 'node:path';
 import type { Dieline } from '../../dieline/dieline.ts';
 import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
-import { nest, type NestOutcome } from '../../pipeline/nest.ts';
+import { checkStraightEdges, cutByGuillotine } from '../../pipeline/guillotine.ts';
+import { nest, prepareNest, type NestOutcome } from '../../pipeline/nest.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
+import { guillotineSchema, INVENTED_GUILLOTINE } from '../../press/guillotine.ts';
+import { readRecord } from '../../press/records.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
@@ -35,6 +38,8 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--layouts <n>', 'offer so many truly different layouts', '1')
     .option('--locked <layout>', 'blanks of this layout file stay where they are; the rest is filled')
     .option('--grid <rows x columns>', 'force a regular arrangement: 3x5')
+    .option('--cut <how>', 'die: die-cut; guillotine: straight cuts from edge to edge, with a cut list (default die)')
+    .option('--guillotine <file>', 'guillotine record (JSON): width, height of a lift, seconds of a cut; else an invented one, named so')
     .option('--json <file>', 'write the layout file; - is standard output')
     .option('--svg <file>', 'write the picture of the sheet as SVG')
     .option('--pdf <file>', 'write the picture of the sheet as PDF')
@@ -43,19 +48,24 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--explain-limit <file>', 'write how the limit is known, so that it can be recomputed')
     .option('--progress', 'show how the search goes on stderr')
     .addHelpText('after', `
+With --cut guillotine --svg also writes the cuts beside the picture: sheet-cuts.svg.
 With --layouts the further layouts are written beside the first: sheet.json, sheet-2.json, …
 Exit code 0: done; 1: done, but the drawing or an interruption asks for a decision; 2: nothing was done and nothing written.`)
     .action(action(runNest));
 };
 
-type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly progress?: boolean };
+type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly progress?: boolean };
 
 async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
-  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board].filter((input) => input !== undefined), outputs);
+  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board, raw.guillotine].filter((input) => input !== undefined), outputs);
   const options = readNestOptions(raw);
   const { dieline, blank } = await readChosenBlank(path, raw, options.drawnFrom);
   const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
+
+  const job = { ...options, id: nameOf(path), blank, drawing: dieline, locked };
+  const machine = options.cut === 'die' ? undefined : raw.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, readJson(raw.guillotine), raw.guillotine);
+  if (machine) checkStraightEdges(prepareNest(job).problem.parts[0]!);
 
   const stop = createStopSignal(options.seconds);
   const pool = createWorkerPool(options.workers ?? defaultWorkers());
@@ -63,8 +73,8 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const history: Improvement[] = [];
   const limits: LimitStep[] = [];
   try {
-    const outcome = await nest(
-      { ...options, id: nameOf(path), blank, drawing: dieline, locked },
+    const dieCut = await nest(
+      job,
       {
         effort: options.effort,
         seed: options.seed,
@@ -79,7 +89,9 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
       },
     );
     progress.end();
-    const occasion = { name: nameOf(path), seed: options.seed, seconds: stop.elapsed() / 1000, history, limits };
+    const { outcome, cutting } = machine ? cutByGuillotine(dieCut, { machine, caliper: options.machines.board?.caliper, seed: options.seed }) : { outcome: dieCut, cutting: undefined };
+    const found = cutting ? [] : history;
+    const occasion = { name: nameOf(path), seed: options.seed, seconds: stop.elapsed() / 1000, history: found, limits, cutting };
     const showings = outcome.layouts.map((layout) => showNest(outcome, layout, occasion));
     writeAll(await outputFiles(raw, outcome, showings, history));
     if (raw.json !== '-') sayAll(dieline, outcome, showings);
@@ -99,6 +111,7 @@ async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonl
     if (raw.json === '-' && index > 0) continue;
     if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(layout.file) });
     if (raw.svg !== undefined) files.push({ path: named(raw.svg), content: showing.svg });
+    if (raw.svg !== undefined && showing.cuts !== undefined) files.push({ path: `${raw.svg.slice(0, raw.svg.length - extname(raw.svg).length)}-cuts.svg`, content: showing.cuts });
     if (raw.pdf !== undefined) {
       // The library takes longer to load than a quick search takes to think.
       const { sceneToPdf } = await import('../../render/pdf.ts');

@@ -1,6 +1,7 @@
 import { english } from './english.ts';
+import { englishCutting } from './english-cutting.ts';
 import { englishPicture } from './english-picture.ts';
 import { englishReport } from './english-report.ts';
 import type { Language } from './language.ts';
 
-export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture };
+export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture, cutting: englishCutting };

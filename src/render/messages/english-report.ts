@@ -1,4 +1,5 @@
 import type { NestFacts } from '../nest-facts.ts';
+import { englishCutting } from './english-cutting.ts';
 import type { ReportWords } from './words.ts';
 
 const USED: Readonly<Record<NestFacts['product'], string>> = { carton: 'is carton', label: 'is label', blank: 'is used' };
@@ -12,6 +13,7 @@ export const englishReport: ReportWords = {
   answer: (facts, format) => {
     const { ups, sheet, product } = facts;
     const used = `${format.percent(facts.yield)} of the sheet ${USED[product]}`;
+    if (facts.cutting) return englishCutting.answer(ups, format.size(sheet.width, sheet.height), facts.cutting, used);
     return `${ups} ups on ${format.size(sheet.width, sheet.height)}; ${limitWords(facts)}; ${used}.`;
   },
   headings: {

@@ -1,4 +1,5 @@
 import type { Catalogue } from './catalogue.ts';
+import type { CuttingWords } from './english-cutting.ts';
 import type { PictureWords, ReportWords } from './words.ts';
 
 /** Everything that is said to people in one language. A new language is one such object made from its own tables. */
@@ -8,4 +9,5 @@ export interface Language {
   readonly issues: Catalogue;
   readonly report: ReportWords;
   readonly picture: PictureWords;
+  readonly cutting: CuttingWords;
 }

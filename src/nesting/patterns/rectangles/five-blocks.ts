@@ -22,9 +22,13 @@ export class FiveBlocks {
   work = 0;
   private readonly workLimit: number;
 
-  constructor(raster: Raster, workLimit: number) {
+  private readonly windmills: boolean;
+
+  /** `windmills` false: cut in two only, from edge to edge; exact while the work lasts. */
+  constructor(raster: Raster, workLimit: number, windmills = true) {
     this.raster = raster;
     this.workLimit = workLimit;
+    this.windmills = windmills;
     this.most = new Int32Array(raster.count ** 2).fill(-1);
     this.solved = new Uint8Array(raster.count ** 2);
   }
@@ -62,7 +66,7 @@ export class FiveBlocks {
     this.most[at] = this.gridCount(w, h);
     const bound = this.bound(w, h);
     if (this.most[at] < bound) this.cutInTwo(w, h, bound);
-    if (this.most[at] < bound) this.cutInFive(w, h, bound);
+    if (this.windmills && this.most[at] < bound) this.cutInFive(w, h, bound);
     return this.most[at];
   }
 
