@@ -1,3 +1,4 @@
+import { toMicrons } from '../../base/units.ts';
 import type { Judgement } from '../../layout/judge.ts';
 import type { LayoutFile } from '../../layout/layout-file.ts';
 import type { Format } from '../../render/format.ts';
@@ -60,6 +61,8 @@ export interface Hand {
   update(update: HandUpdate): void;
   undo(): void;
   redo(): void;
+  /** Shows a place of the sheet, mm, with so much of the sheet around it. */
+  goTo(place: readonly [number, number], aroundMm: number): void;
   readonly state: HandState;
   /** Whether the layout shown is judged: by the page for its present revision, while dragging by the hand itself. */
   readonly judged: JudgedState;
@@ -113,7 +116,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   function draw(): void {
     picture.show(situation);
     bar.show(restingCommands(situation, busy), pressedCommands(situation));
-    status.show(situation, judgedNow(), words, lengths);
+    status.show(situation, { judged: judgedNow(), busy }, words, lengths);
     root.dataset['doing'] = situation.interaction.kind;
   }
 
@@ -185,6 +188,10 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     },
     undo: () => emit({ kind: 'command', name: 'undo' }),
     redo: () => emit({ kind: 'command', name: 'redo' }),
+    goTo: ([x, y], aroundMm) => {
+      const [at, half] = [{ x: toMicrons(x), y: toMicrons(y) }, toMicrons(aroundMm) / 2];
+      emit({ kind: 'look', box: { minX: at.x - half, minY: at.y - half, maxX: at.x + half, maxY: at.y + half } });
+    },
     get state() {
       return stateNow();
     },

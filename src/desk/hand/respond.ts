@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/point.ts';
+import type { Box, Point } from '../../geometry/point.ts';
 import { EDITS, isEdit, type CommandName } from './commands/command.ts';
 import { rowsAndColumns, type GridWish } from './commands/rows-and-columns.ts';
 import type { SheetDocument } from './document.ts';
@@ -23,6 +23,7 @@ export type HandEvent =
   | { readonly kind: 'lost' }
   | { readonly kind: 'pinch'; readonly at: Point; readonly factor: number; readonly by: Point }
   | { readonly kind: 'resize'; readonly width: number; readonly height: number }
+  | { readonly kind: 'look'; readonly box: Box }
   | { readonly kind: 'command'; readonly name: CommandName }
   | { readonly kind: 'grid'; readonly wish: GridWish }
   | { readonly kind: 'arrow'; readonly direction: Direction; readonly amount: Amount }
@@ -39,7 +40,7 @@ export function respond(situation: Situation, event: HandEvent, frame: SheetFram
 }
 
 function keepsNudging(event: HandEvent): boolean {
-  return event.kind === 'arrow' || event.kind === 'resize' || event.kind === 'pinch' || event.kind === 'move' || (event.kind === 'command' && event.name === 'release');
+  return event.kind === 'arrow' || event.kind === 'resize' || event.kind === 'look' || event.kind === 'pinch' || event.kind === 'move' || (event.kind === 'command' && event.name === 'release');
 }
 
 function respondTo(situation: Situation, event: HandEvent, frame: SheetFrame): Situation {
@@ -56,6 +57,8 @@ function respondTo(situation: Situation, event: HandEvent, frame: SheetFrame): S
       return { ...situation, view: panBy(zoomAt(situation.view, event.at, event.factor), event.by.x, event.by.y) };
     case 'resize':
       return { ...situation, view: resized(situation.view, event.width, event.height) };
+    case 'look':
+      return { ...situation, view: fitted(situation.view, event.box) };
     case 'command':
       return command(situation, event.name, frame);
     case 'grid':

@@ -73,7 +73,6 @@ export const englishHand: HandWords = {
     numbers: 'Station numbers',
     grid: 'Grid',
     distances: 'Distances',
-    'rule-side': 'Seen from the rule side (mirrored)',
   },
   notices: {
     'all-locked': 'Locked blanks stay where they are. Press L to free them.',
@@ -86,6 +85,7 @@ export const englishHand: HandWords = {
     'too-many-blanks': 'That would be more blanks than a sheet can hold here.',
   },
   states: { 'not judged': 'not judged', sound: 'sound', faulty: 'faulty', 'out of date': 'out of date' },
+  working: 'working …',
   faultKinds,
   selected: (count, ups) => (count === 0 ? `${ups} ups` : `${count} of ${ups} ups selected`),
   fault: (kind, byMm, format) => (kind === 'rotation' ? faultKinds.rotation : `${faultKinds[kind]}: ${format.length(byMm)}`),
@@ -119,6 +119,4 @@ export const englishHand: HandWords = {
     ['Middle button, space bar, finger beside the blanks', 'moves the sheet'],
   ],
   close: 'Close',
-  gripperEdge: 'GRIPPER EDGE',
-  tail: 'TAIL',
 };

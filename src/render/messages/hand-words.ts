@@ -36,6 +36,8 @@ export interface HandWords {
   readonly alignTitle: string;
   readonly notices: Readonly<Record<string, string>>;
   readonly states: Readonly<Record<JudgedState, string>>;
+  /** While something asked for is under way. */
+  readonly working: string;
   readonly faultKinds: Readonly<Record<FaultKind, string>>;
   readonly selected: (count: number, ups: number) => string;
   readonly fault: (kind: FaultKind, byMm: number, format: Format) => string;
@@ -59,6 +61,4 @@ export interface HandWords {
   /** What can be done with a mouse, pen or finger: the gesture and what it does. */
   readonly gestures: readonly (readonly [gesture: string, does: string])[];
   readonly close: string;
-  readonly gripperEdge: string;
-  readonly tail: string;
 }

@@ -1,13 +1,12 @@
 import { copyFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import type { LayoutFile } from '../../../src/layout/layout-file.ts';
-import { scratchFolder, serveFolder, startBrowser } from '../../support/browser.ts';
+import { browserIsHere, launch, root, watch } from '../browser.ts';
+import { scratchFolder, serveFolder } from './served-folder.ts';
 
-const here = dirname(fileURLToPath(import.meta.url));
-const root = join(here, '..', '..', '..');
+const here = import.meta.dirname;
 
 export interface HandPage {
   readonly page: Page;
@@ -23,8 +22,8 @@ export interface HandPages {
 
 /** Builds the page with the hand alone and serves it; undefined where there is no browser. */
 export async function handPages(): Promise<HandPages | undefined> {
-  const browser: Browser | undefined = await startBrowser();
-  if (!browser) return undefined;
+  if (!browserIsHere()) return undefined;
+  const browser = await launch();
   const folder = scratchFolder();
   await build({ entryPoints: [join(here, 'page', 'harness.ts')], outfile: join(folder.path, 'harness.js'), bundle: true, format: 'esm', target: 'es2022', logLevel: 'error' });
   for (const file of ['page.html', 'page.css']) copyFileSync(join(here, 'page', file), join(folder.path, file));
@@ -33,9 +32,7 @@ export async function handPages(): Promise<HandPages | undefined> {
   return {
     open: async (size = { width: 1200, height: 800 }, colours = 'light') => {
       const page = await browser.newPage({ viewport: size, colorScheme: colours });
-      const errors: string[] = [];
-      page.on('pageerror', (error) => errors.push(error.message));
-      page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+      const errors = watch(page);
       await page.goto(`${served.address}/page.html`);
       return {
         page,

@@ -9,6 +9,8 @@ import { respond, type HandEvent } from '../../../src/desk/hand/respond.ts';
 import { beginSituation, shown, type Situation } from '../../../src/desk/hand/situation.ts';
 import { toScreen } from '../../../src/desk/hand/view.ts';
 import { englishHand } from '../../../src/render/messages/english-hand.ts';
+import { germanHand } from '../../../src/render/messages/german-hand.ts';
+import { LAYERS } from '../../../src/desk/hand/drawing/layers.ts';
 import { at } from '../../support/layouts.ts';
 import { ids, rectangles, type Laid } from './frames.ts';
 
@@ -188,5 +190,13 @@ describe('keys', () => {
     const all = HAND_KEYS.flatMap(({ keys }) => keys);
     expect(new Set(all).size).toBe(all.length);
     for (const { does } of HAND_KEYS) expect(englishHand.commands[does]?.does, does).toBeTruthy();
+  });
+});
+
+describe('words', () => {
+  test('every language has words for every command, layer and notice', () => {
+    for (const part of ['commands', 'layers', 'notices', 'keyNames'] as const) expect(Object.keys(germanHand[part]).sort()).toEqual(Object.keys(englishHand[part]).sort());
+    expect(Object.keys(englishHand.layers).sort()).toEqual([...LAYERS].sort());
+    expect(germanHand.gestures).toHaveLength(englishHand.gestures.length);
   });
 });

@@ -50,7 +50,7 @@ function numberPlace({ ring, openingRings }: DesignView): { at: Point; size: num
   const ys = ring.map(({ y }) => y);
   const side = Math.min(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
   const { at, clearance } = labelPlace([ring, ...openingRings], [], side * NUMBER_ROOM);
-  return { at, size: Math.max(side * 0.03, Math.min(side * 0.16, clearance * 0.8)) };
+  return { at, size: Math.max(side * 0.03, Math.min(side * 0.12, clearance * 0.8)) };
 }
 
 /** A point above the number as drawn: it shows where the drawing's upper edge lies when the blank is turned. */

@@ -6,7 +6,7 @@ import { html } from './elements.ts';
 
 export interface StatusLine {
   readonly element: HTMLElement;
-  show(situation: Situation, state: JudgedState, words: HandWords, format: Format): void;
+  show(situation: Situation, told: { readonly judged: JudgedState; readonly busy: boolean }, words: HandWords, format: Format): void;
 }
 
 /** One line of words under the sheet, read out politely: the state, what is selected, what happened. */
@@ -16,11 +16,11 @@ export function statusLine(): StatusLine {
   const element = html('div', { class: 'hand-status', role: 'status' }, [state, ' ', text]);
   return {
     element,
-    show: (situation, judged, words, format) => {
+    show: (situation, { judged, busy }, words, format) => {
       const now = words.states[judged];
       if (state.textContent !== now) state.textContent = now;
       state.dataset['state'] = judged;
-      const said = sentence(situation, words, format);
+      const said = (busy ? `${words.working} · ` : '') + sentence(situation, words, format);
       if (text.textContent !== said) text.textContent = said;
     },
   };

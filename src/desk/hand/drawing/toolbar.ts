@@ -22,6 +22,9 @@ export interface Toolbar {
   show(resting: ReadonlySet<CommandName>, pressed: ReadonlySet<CommandName>): void;
 }
 
+/** Short signs on buttons, where everybody knows them; the name is then read out. */
+const SIGNS: Readonly<Partial<Record<CommandName, string>>> = { 'zoom-in': '+', 'zoom-out': '−' };
+
 /** Buttons that stay in when pressed. */
 const STAYING: ReadonlySet<CommandName> = new Set<CommandName>(['measure', 'lock']);
 
@@ -31,7 +34,8 @@ export function toolbar(words: HandWords, layers: ReadonlySet<LayerName>, on: { 
   const button = (name: CommandName) => {
     const { name: text, does } = words.commands[name];
     const key = HAND_KEYS.find((row) => row.does === name)?.keys[0];
-    const made = html('button', { type: 'button', tabindex: -1, 'data-command': name, title: key ? `${does} (${keyText(key, words)})` : does }, [text]);
+    const sign = SIGNS[name];
+    const made = html('button', { type: 'button', tabindex: -1, 'data-command': name, 'aria-label': sign && text, title: key ? `${does} (${keyText(key, words)})` : does }, [sign ?? text]);
     made.addEventListener('click', () => on.command(name));
     buttons.set(name, made);
     return made;

@@ -3,23 +3,6 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { extname, join, normalize } from 'node:path';
 import type { AddressInfo } from 'node:net';
-import { chromium, type Browser } from 'playwright-core';
-
-/** Debian's; other places by BLANKWRIGHT_CHROMIUM. */
-const CHROMIUM = process.env['BLANKWRIGHT_CHROMIUM'] ?? '/usr/bin/chromium';
-
-/** Without these the browser looks for a screen, a sandbox and its maker's servers. */
-const FLAGS = ['--headless', '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
-
-/** A browser for tests; undefined, said loudly, where none is installed; on the build server that is an error. */
-export async function startBrowser(): Promise<Browser | undefined> {
-  if (!existsSync(CHROMIUM)) {
-    if (process.env['CI']) throw new Error(`${CHROMIUM} is needed for the tests of the page`);
-    console.warn(`SKIPPED: no browser at ${CHROMIUM}, the page was not tried in one (set BLANKWRIGHT_CHROMIUM to yours)`);
-    return undefined;
-  }
-  return chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
-}
 
 export interface ServedFolder {
   readonly address: string;
