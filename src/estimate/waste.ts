@@ -2,7 +2,8 @@ import { toMicrons } from '../base/units.ts';
 import { intersect, subtract, unite } from '../geometry/boolean.ts';
 import { convexHull } from '../geometry/convex-hull.ts';
 import { growPolygon } from '../geometry/offset.ts';
-import { ringArea, type Point, type Polygon, type Ring } from '../geometry/point.ts';
+import type { Point, Polygon, Ring } from '../geometry/point.ts';
+import { polygonsArea } from '../geometry/polygons-area.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import { requiredGap } from '../layout/problem.ts';
 import { micronBox, micronRing } from '../layout/rings.ts';
@@ -83,6 +84,5 @@ function asPolygons(ring: readonly Point[]): Polygon[] {
 }
 
 function areaOf(polygons: readonly Polygon[]): number {
-  const area = (rings: readonly Ring[]) => rings.reduce((sum, ring) => sum + ringArea(ring), 0);
-  return polygons.reduce((sum, { outer, holes }) => sum + ringArea(outer) - area(holes), 0) / MICRONS2_PER_MM2;
+  return polygonsArea(polygons) / MICRONS2_PER_MM2;
 }

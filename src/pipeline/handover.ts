@@ -3,11 +3,13 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { InputError, type Issue } from '../base/issue.ts';
 import { pathLength } from '../dieline/curve-part.ts';
 import { placedRings } from '../estimate/placed-rings.ts';
+import { strippingOf } from '../estimate/stripping.ts';
 import { boxOf, type Box } from '../geometry/point.ts';
 import { backLayout } from '../layout/back-layout.ts';
 import type { WorkStyle } from '../layout/back-up.ts';
 import { writeLayoutFile, type LayoutFile } from '../layout/layout-file.ts';
 import type { SoundLayout } from '../layout/sound.ts';
+import { coatingForm, type CoatingForm } from '../render/coating.ts';
 import { dieDxf } from '../render/die-dxf.ts';
 import { dieRules, type DieRule } from '../render/die-rules.ts';
 import { createFormat } from '../render/format.ts';
@@ -15,11 +17,14 @@ import { handoverFacts, type HandoverDetails, type HandoverFacts } from '../rend
 import { crewTicket, customerPage, dieOrder, type HandoverLanguage } from '../render/handover-pages.ts';
 import { englishHandover } from '../render/messages/english-handover.ts';
 import { englishPicture } from '../render/messages/english-picture.ts';
+import { markedSheet } from '../render/marked-sheet.ts';
 import { placementsCsv } from '../render/placements-csv.ts';
 import { reportHtml } from '../render/report-html.ts';
 import { sheetScene } from '../render/sheet-scene.ts';
 import type { SheetView } from '../render/sheet-view.ts';
+import { drawn } from '../render/shapes.ts';
 import { stepsPdf } from '../render/steps-pdf.ts';
+import { strippingMarks, strippingReport } from '../render/stripping-report.ts';
 import { sceneToSvg } from '../render/svg.ts';
 import { viewOfLayout } from '../render/view-of-layout.ts';
 import { layoutXjdf } from '../render/xjdf.ts';
@@ -61,6 +66,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
   const view = { ...bare, figures: titleCells(facts, language) };
   const picture = { section: 'answer', svg: sceneToSvg(sheetScene(view, { words: englishPicture, format })), onPaper: true };
   const imposed = front.length > 0 ? imposeArtwork(layout, front) : undefined;
+  const coating = coatingForm(layout, bare);
   const second = await backFiles(facts, back, language);
   const files: HandoverFile[] = [
     { name: 'layout.json', content: writeLayoutFile(layout) },
@@ -73,10 +79,42 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
     { name: 'die-order.html', content: reportHtml(dieOrder(facts, language), [picture]) },
     { name: 'placements.csv', content: placementsCsv(layout, bare, details.back) },
     { name: 'job.xjdf', content: layoutXjdf(facts, bare) },
-    { name: 'crew-ticket.html', content: reportHtml(crewTicket(facts, language), [picture]) },
+    ...(coating ? await coatingFiles(coating, layout, view, rules, notice, language) : []),
+    strippingPage(facts, view, language),
+    { name: 'crew-ticket.html', content: reportHtml(crewTicket(facts, language, coating), [picture]) },
     { name: 'customer.html', content: reportHtml(customerPage(facts, language), [picture]) },
   ];
-  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...second.issues] };
+  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...second.issues, ...allCoated(coating)] };
+}
+
+/** Strips narrower than this are listed where nothing else is said, mm: 4 to 5 is common practice, no source. */
+const LEAST_STRIP_MM = 5;
+
+function strippingPage(facts: HandoverFacts, view: SheetView, language: HandoverLanguage): HandoverFile {
+  const { words, format } = language;
+  const stripping = strippingOf(facts.layout, facts.leastStrip ?? LEAST_STRIP_MM);
+  const figures = words.stripping.marked(stripping, format);
+  const scene = markedSheet({ ...view, figures }, { words: englishPicture, format }, 'Stripping', strippingMarks(stripping, view.sheet));
+  return { name: 'stripping.html', content: reportHtml(strippingReport(stripping, facts, language), [{ section: 'answer', svg: sceneToSvg(scene), onPaper: true }]) };
+}
+
+/** The coating form as picture, as PDF with the step Varnish, and as closed lines for the cutter of blankets. */
+async function coatingFiles(coating: CoatingForm, layout: LayoutFile, view: SheetView, rules: readonly DieRule[], notice: string, language: HandoverLanguage): Promise<HandoverFile[]> {
+  const { words, format } = language;
+  const areas = coating.coated.map((curves): DieRule => ({ role: 'Varnish', station: 0, curves }));
+  const knives = rules.filter(({ role }) => role === 'Cutting');
+  const withoutBleed = viewOfLayout({ ...layout, rules: { ...layout.rules, bleed: 0 } }, { figures: [] });
+  const bare = { ...view, designs: withoutBleed.designs, figures: [{ label: words.coating.coated, value: format.area(coating.coatedMm2) }, ...view.figures] };
+  const title = `${words.coating.title}  ·  ${notice}`;
+  return [
+    { name: 'coating.svg', content: sceneToSvg(markedSheet(bare, { words: englishPicture, format }, 'Varnish', [drawn(coating.coated, { fill: 'hatch' })])) },
+    { name: 'coating.pdf', content: await stepsPdf(bare, [...areas, ...knives], title, language) },
+    { name: 'coating.dxf', content: dieDxf(bare, [...areas, ...knives], { side: 'printed', notice: title, words }) },
+  ];
+}
+
+function allCoated(coating: CoatingForm | undefined): Issue[] {
+  return (coating?.withoutFree ?? []).map((design) => ({ code: 'coating-without-free', severity: 'warning', facts: { design } }));
 }
 
 /** The sheet as its back is printed, with the artwork of that side. */

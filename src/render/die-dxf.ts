@@ -1,14 +1,15 @@
 import { Colors, DxfWriter, point3d, TextHorizontalAlignment, Units } from '@tarikjabiri/dxf';
 import { IDENTITY, mapPath, mapPoint, type Affine } from '../geometry/affine.ts';
-import type { ArcCurve, Curve } from '../geometry/curve.ts';
+import type { ArcCurve, Curve, CurvePath } from '../geometry/curve.ts';
 import { flattenPath } from '../geometry/flatten.ts';
 import type { Point } from '../geometry/point.ts';
+import { samePoint } from '../geometry/vector.ts';
 import type { DieRule } from './die-rules.ts';
 import type { DieSide, HandoverWords } from './messages/english-handover.ts';
 import { placedNicks, type Nicks, type PlacedNick } from './nicks.ts';
+import { isArea } from './processing-steps.ts';
 import type { SheetView } from './sheet-view.ts';
 import { placedBoxes } from './step-runs.ts';
-
 
 /** Free curves and elliptical arcs become chains of chords that leave them by at most this, mm. Lines and arcs of circles stay what they are. */
 export const DXF_TOLERANCE_MM = 0.005;
@@ -31,7 +32,8 @@ export function dieDxf(view: SheetView, rules: readonly DieRule[], { side, notic
   for (const name of ['Sheet', 'Stations', 'Marks', ...(nicks ? ['Nicks'] : [])]) writer.addLayer(name, Colors.White, 'CONTINUOUS');
 
   for (const { role, curves } of rules) {
-    for (const curve of mapPath(map, curves)) addCurve(writer, curve, role);
+    if (isArea(role) && isLoopOfLines(curves)) addLoop(writer, mapPath(map, curves), role);
+    else for (const curve of mapPath(map, curves)) addCurve(writer, curve, role);
   }
   const corners = [[0, 0], [width, 0], [width, height], [0, height]] as const;
   writer.addLWPolyline(corners.map(([x, y]) => ({ point: { x, y } })), { flags: 1, layerName: 'Sheet' });
@@ -41,6 +43,15 @@ export function dieDxf(view: SheetView, rules: readonly DieRule[], { side, notic
   if (nicks) addNicks(writer, placedNicks(view, nicks), map);
   addMarks(writer, view, map, side, notice, words);
   return writer.stringify();
+}
+
+function isLoopOfLines(curves: CurvePath): boolean {
+  return curves.length > 2 && curves.every(({ kind }) => kind === 'line') && samePoint(curves[0]!.from, curves.at(-1)!.to);
+}
+
+/** Areas are cut out of a blanket whole: one closed line each. */
+function addLoop(writer: DxfWriter, curves: CurvePath, layerName: string): void {
+  writer.addLWPolyline(curves.map(({ from: { x, y } }) => ({ point: { x: round(x), y: round(y) } })), { flags: 1, layerName });
 }
 
 function addCurve(writer: DxfWriter, curve: Curve, layerName: string): void {

@@ -1,7 +1,7 @@
 import { isKnife, knifeRank } from '../dieline/knife-roles.ts';
 import { curvePart, curvePoint } from '../dieline/curve-part.ts';
 import type { Role } from '../dieline/dieline.ts';
-import { compose, mapPath, rotation, translation } from '../geometry/affine.ts';
+import { compose, mapPath, rotation, translation, type Affine } from '../geometry/affine.ts';
 import { indexBoxes } from '../geometry/box-index.ts';
 import type { Curve, CurvePath, LineCurve } from '../geometry/curve.ts';
 import { boxOf, type Box, type Point } from '../geometry/point.ts';
@@ -33,12 +33,17 @@ export function dieRules(view: SheetView): DieRule[] {
 }
 
 function placedRules({ designs, placements }: SheetView): DieRule[] {
-  return placements.flatMap(({ design, turn, x, y }, station) => {
-    const { outline, openings, rules } = designs[design]!;
-    const map = compose(translation(x, y), rotation(degreesOf(turn)));
+  return placements.flatMap((placement, station) => {
+    const { outline, openings, rules } = designs[placement.design]!;
+    const map = placementMap(placement);
     const lines = [...[outline, ...openings].map((curves) => ({ role: 'Cutting' as Role, curves })), ...rules];
     return lines.map(({ role, curves }) => ({ role, station, curves: mapPath(map, curves) }));
   });
+}
+
+/** A design's axes to the sheet's. */
+function placementMap({ turn, x, y }: SheetView['placements'][number]): Affine {
+  return compose(translation(x, y), rotation(degreesOf(turn)));
 }
 
 function withoutDoubles(rules: readonly DieRule[]): DieRule[] {

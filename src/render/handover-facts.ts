@@ -28,6 +28,8 @@ export interface HandoverDetails {
   readonly sheets?: number | undefined;
   readonly back?: WorkStyle | undefined;
   readonly nicks?: Nicks | undefined;
+  /** Strips of waste narrower than this are listed, whole mm. */
+  readonly leastStrip?: number | undefined;
   /** The food record, repeated as it was written. */
   readonly food?: string | undefined;
 }

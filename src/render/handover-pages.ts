@@ -1,4 +1,5 @@
 import { channelWidth, creaseHeight, cuttingForce } from '../estimate/die-figures.ts';
+import type { CoatingForm } from './coating.ts';
 import type { Format } from './format.ts';
 import type { HandoverFacts } from './handover-facts.ts';
 import { englishQuote } from './messages/english-quote.ts';
@@ -49,11 +50,16 @@ export function dieOrder(facts: HandoverFacts, { locale, words, format }: Handov
 /** Stations with equal lengths stand in one row: `1–4, 6`. */
 function stationRows(stationMm: readonly (readonly number[])[], { ruleMm }: HandoverFacts, words: HandoverWords, metres: (mm: number) => string): Figure[] {
   const texts = stationMm.map((lengths) => lengths.map((mm, i) => `${words.role(ruleMm[i]![0])} ${metres(mm)}`).join(', '));
-  return [...new Set(texts)].map((text) => row(`${words.labels.station} ${ranges(texts.flatMap((other, station) => (other === text ? [station + 1] : [])))}`, text));
+  return alike(texts).map(([numbers, text]) => row(`${words.labels.station} ${numbers}`, text));
+}
+
+/** Numbers of the stations that have each text. */
+function alike(texts: readonly string[]): [numbers: string, text: string][] {
+  return [...new Set(texts)].map((text) => [ranges(texts.flatMap((other, station) => (other === text ? [station + 1] : []))), text]);
 }
 
 /** One page for the press and the die-cutter. */
-export function crewTicket(facts: HandoverFacts, { locale, words, format }: HandoverLanguage): Report {
+export function crewTicket(facts: HandoverFacts, { locale, words, format }: HandoverLanguage, coating?: CoatingForm): Report {
   const { headings, labels } = words;
   const amount = (value: number | undefined) => (value === undefined ? words.notGiven : format.number(value, 0));
   return page(locale, words.titles.crew, words.crewAnswer(facts, format), { heading: headings.caution, text: words.crewCaution }, [
@@ -66,8 +72,15 @@ export function crewTicket(facts: HandoverFacts, { locale, words, format }: Hand
       ...(facts.food === undefined ? [] : [row(labels.food, facts.food)]),
     ]),
     section('sheet', headings.sheet, [], [...sheetFigures(facts, words, format), row(labels.gripper, format.length(facts.layout.usable.y)), row(labels.bleed, format.length(facts.layout.rules.bleed))]),
+    section('coating', words.coating.heading, [], coating ? coatingFigures(coating, words, format) : []),
     section('checks', headings.checks, [words.byHand], []),
   ]);
+}
+
+/** Stations alike stand in one row. */
+function coatingFigures({ coatedMm2, stations }: CoatingForm, { coating, labels }: HandoverWords, format: Format): Figure[] {
+  const texts = stations.map(({ freeAreas, freeMm2 }) => coating.stationFree(freeAreas, format.area(freeMm2)));
+  return [row(coating.coated, format.area(coatedMm2)), ...alike(texts).map(([numbers, text]) => row(`${coating.free}, ${labels.station} ${numbers}`, text))];
 }
 
 /** One page for the customer: what is laid out and how; no rates. */

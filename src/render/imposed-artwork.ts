@@ -1,12 +1,11 @@
 import { PDFDict, PDFName, PDFObjectCopier, PDFRef, type PDFArray, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib';
-import { toMillimetres } from '../base/units.ts';
 import { pageContents, pageMap, type PdfFile, type PdfPage } from '../dieline/pdf/document.ts';
 import { asDict, dictEntry, entry } from '../dieline/pdf/objects.ts';
 import { compose, translation } from '../geometry/affine.ts';
 import type { Point, Polygon } from '../geometry/point.ts';
 import { pathConstruction, turnMatrix } from './pdf-operators.ts';
 import { plain } from './plain.ts';
-import { polyline } from './shapes.ts';
+import { polygonPaths } from './polygon-paths.ts';
 import type { SheetView } from './sheet-view.ts';
 
 /** One page of artwork and its place on a blank. */
@@ -47,7 +46,7 @@ export function artworkLayer(document: PDFDocument, { placements }: SheetView, {
     const index = ofStation[station];
     if (index === undefined) return [];
     const { x: left, y: lower } = artworks[index]!.offset;
-    const clip = pathConstruction(areas[station]!.flatMap(({ outer, holes }) => [outer, ...holes]).map((ring) => polyline(ring.map((point) => ({ x: toMillimetres(point.x), y: toMillimetres(point.y) })), true)));
+    const clip = pathConstruction(polygonPaths(areas[station]!));
     return [`q ${clip} W* n\n${turnMatrix(turn, x, y)} cm 1 0 0 1 ${plain(left)} ${plain(lower)} cm /Art${index + 1} Do\nQ`];
   });
   return {

@@ -34,6 +34,7 @@ interface Options {
   readonly artworkPage?: string;
   readonly artworkBackPage?: string;
   readonly artworkAt?: string;
+  readonly leastStrip?: string;
   readonly nicks?: string;
   readonly nickWidth?: string;
   readonly nicksClearOf?: string;
@@ -63,6 +64,7 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--artwork-page <n>', 'page of the artwork', '1')
     .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
     .option('--artwork-at <x,y>', 'place of the artwork page’s lower left corner from that of the blank, mm; else found by die line, trim box or page size')
+    .option('--least-strip <mm>', 'strips of waste narrower than this are listed, whole millimetres', '5')
     .option('--nicks <n>', 'nicks on every blank')
     .option('--nick-width <mm>', 'width of a nick', '0.5')
     .option('--nicks-clear-of <sides>', `sides of the drawing without nicks: ${BLANK_SIDES.join(', ')}, with commas between`)
@@ -119,13 +121,14 @@ function readDetails(options: Options, sheet: { readonly width: number; readonly
   const given = reader.read('--sheet-grain', oneOf('x', 'y', 'long', 'short'), 'x, y, long or short is wanted');
   const quantity = count('--quantity', 1e9);
   const sheets = count('--sheets', 1e9);
+  const leastStrip = reader.read('--least-strip', wholeNumber(1, 30), 'whole millimetres from 1 to 30 are wanted');
   const back = reader.read('--back', oneOf(...WORK_STYLES), WORK_STYLES_WANTED);
   reader.finish();
   const board = options.board === undefined ? undefined : readRecord(boardSchema, readJson(options.board), options.board);
   const grain = given ?? board?.sheetGrain;
   const { layoutNumber, revision, approvedBy, date, product, food } = options;
   return {
-    layoutNumber, revision, approvedBy, date, product, food, board, quantity, sheets, back,
+    layoutNumber, revision, approvedBy, date, product, food, board, quantity, sheets, back, leastStrip,
     grain: grain && sheetGrainAxis(grain, sheet),
     nicks: nicks === undefined ? undefined : { count: nicks, widthMm, clearOf },
   };

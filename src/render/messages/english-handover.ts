@@ -6,6 +6,7 @@ import type { HandoverFacts } from '../handover-facts.ts';
 import type { Nicks } from '../nicks.ts';
 import { englishPicture } from './english-picture.ts';
 import { englishReport } from './english-report.ts';
+import { englishStripping, type StrippingWords } from './english-stripping.ts';
 import type { MessageTable } from './catalogue.ts';
 
 /** Why a handover is not written. */
@@ -31,6 +32,7 @@ export const artworkMessages: MessageTable = {
   'artwork-not-looked-at': '{where} holds more than is read of a drawing: bleed and texts were checked by the page alone.',
   'artwork-missing': 'Design {design} is laid out but has no artwork; its stations stay empty.',
   'artwork-back-without-style': '--artwork-back: how the back is printed is not said. Give --back.',
+  'coating-without-free': 'Design {design} names no glue, code or varnish-free area: all of it is coated. If a flap is glued, name its area Gluing in the drawing.',
   'back-not-on-stations': '--back {style}: the same plate prints both sides, but the backs of {count} stations ({stations}) lie on no front. Lay out symmetrically, or print sheetwise.',
 };
 
@@ -67,6 +69,9 @@ export interface HandoverWords {
   readonly merged: string;
   readonly confirm: string;
   readonly byHand: string;
+  readonly stripping: StrippingWords;
+  /** Names of the coating form and its figures. */
+  readonly coating: { readonly title: string; readonly coated: string; readonly free: string; readonly stationFree: (areas: number, area: string) => string; readonly heading: string };
   readonly caution: typeof englishReport.caution;
   readonly crewCaution: string;
   readonly customerCaution: string;
@@ -126,6 +131,11 @@ export const englishHandover: HandoverWords = {
   merged: 'Rules that run on one another are one rule; a rule that two stations share is counted with the first.',
   confirm: 'Starting values: knife 23.8 mm, rule 0.71 mm (2 pt), 400 lb of force an inch of knife without the rubber. The die maker confirms them.',
   byHand: 'Ups, gripper edge, side lay and station numbers against the sheet in hand; knife against print at the four corners; creases not cracked; blanks held by their nicks.',
+  stripping: englishStripping,
+  coating: {
+    title: 'COATING', coated: 'coated', free: 'left free', heading: 'Coating form',
+    stationFree: (areas, area) => (areas === 0 ? 'nothing is left free' : `${areas} ${areas === 1 ? 'area' : 'areas'}, ${area}`),
+  },
   caution: englishReport.caution,
   crewCaution:
     'Presses, guillotines and die-cutters are dangerous: work on them is for trained people under local rules, with guards closed and power locked off for work inside. Gripper margins and clearances follow the machine’s own manual. For food packs the inks, varnishes and board are those that the responsible person has chosen.',

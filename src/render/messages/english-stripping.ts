@@ -1,0 +1,94 @@
+import type { LongScrap, Stripping } from '../../estimate/stripping.ts';
+import type { Format } from '../format.ts';
+
+/** Words of the stripping report. */
+export interface StrippingWords {
+  readonly title: string;
+  readonly answer: (stripping: Stripping, format: Format) => string;
+  readonly modes: string;
+  /** One sentence for stripping by hand, with tools, and with blanking. */
+  readonly verdicts: (stripping: Stripping, format: Format) => readonly string[];
+  readonly frame: string;
+  readonly edges: Readonly<Record<keyof Stripping['frame'], string>>;
+  readonly pieces: string;
+  readonly piece: string;
+  readonly island: (number: number) => string;
+  readonly web: (number: number) => string;
+  readonly place: string;
+  readonly area: string;
+  readonly width: string;
+  readonly length: string;
+  readonly atLeast: (length: string) => string;
+  readonly under: (length: string) => string;
+  readonly slivers: (limit: string) => string;
+  readonly corridors: string;
+  readonly grid: (stripping: Stripping, format: Format) => readonly string[];
+  readonly scrap: string;
+  readonly scrapAt: (scrap: LongScrap, format: Format) => string;
+  readonly chopping: string;
+  readonly more: (count: number) => string;
+  /** Cells of the picture's title block: what is marked. */
+  readonly marked: (stripping: Stripping, format: Format) => readonly { readonly label: string; readonly value: string }[];
+}
+
+/** Least widths of the frame at the tail and the sides by mode, mm: common practice, no source. */
+const LEAST_FRAME_MM = 5;
+
+/** A blanking grid stands in straight ways of at least this, mm: common practice, no source. */
+const LEAST_GRID_MM = 3;
+
+const islandsOf = ({ pieces }: Stripping) => pieces.filter(({ island }) => island).length;
+
+/** What stands in the way of each mode; nothing where it goes. The same in every language. */
+export function strippingHindrances(stripping: Stripping) {
+  const { frame, slivers, corridors, blanksInCell } = stripping;
+  const narrowFrame = (['tail', 'left', 'right'] as const).filter((edge) => frame[edge] < LEAST_FRAME_MM);
+  const narrowGrid = [...corridors.x, ...corridors.y].filter(({ width }) => width < LEAST_GRID_MM).length;
+  return { slivers: slivers.length, islands: islandsOf(stripping), narrowFrame, blanksInCell, narrowGrid };
+}
+
+const count = (number: number, one: string, many: string) => `${number === 0 ? 'no' : number} ${number === 1 ? one : many}`;
+
+export const englishStripping: StrippingWords = {
+  title: 'Stripping',
+  answer: (stripping, format) => `Loose islands: ${islandsOf(stripping) || 'none'}. Strips narrower than ${format.length(stripping.leastWidth)}: ${stripping.slivers.length || 'none'}.`,
+  modes: 'How it can be stripped',
+  verdicts: (stripping, format) => {
+    const { slivers, islands, narrowFrame, blanksInCell, narrowGrid } = strippingHindrances(stripping);
+    const strips = `${count(slivers, 'strip', 'strips')} under ${format.length(stripping.leastWidth)}`;
+    const tools = [...(slivers > 0 ? [`${strips} may tear`] : []), ...(narrowFrame.length > 0 ? [`less than ${LEAST_FRAME_MM} mm of frame at ${narrowFrame.map((edge) => englishStripping.edges[edge]).join(' and ')}`] : [])];
+    const blanking = [...tools, ...(blanksInCell > 1 ? [`no straight way parts every blank from the next: up to ${blanksInCell} stand in one cell of the grid`] : []), ...(narrowGrid > 0 ? [`${count(narrowGrid, 'way is', 'ways are')} narrower than ${LEAST_GRID_MM} mm`] : [])];
+    return [
+      `By hand: possible${slivers > 0 ? `; ${strips} may stay behind` : ''}${islands > 0 ? `; ${count(islands, 'island', 'islands')} to push out` : ''}.`,
+      `With stripping tools: ${tools.length === 0 ? 'nothing is in the way' : tools.join('; ')}${islands > 0 ? `; pins for ${count(islands, 'island', 'islands')}` : ''}.`,
+      `With blanking: ${blanking.length === 0 ? 'nothing is in the way' : blanking.join('; ')}.`,
+    ];
+  },
+  frame: 'Frame left to hold the sheet by',
+  edges: { gripper: 'gripper edge', tail: 'tail', left: 'left side', right: 'right side' },
+  pieces: 'Pieces of waste',
+  piece: 'piece',
+  island: (number) => `island ${number}`,
+  web: (number) => `web ${number}, hangs at the edge`,
+  place: 'place, mm from the lower left corner',
+  area: 'area',
+  width: 'least width',
+  length: 'length',
+  atLeast: (length) => `${length} or more`,
+  under: (length) => `under ${length}`,
+  slivers: (limit) => `Strips narrower than ${limit}`,
+  corridors: 'Straight ways and long scrap',
+  grid: ({ corridors, blanksInCell }) => [`${corridors.x.length} straight ways run away from the gripper edge, ${corridors.y.length} along it; ${blanksInCell === 1 ? 'each blank stands in a cell of its own' : `up to ${blanksInCell} blanks stand in one cell`}.`],
+  scrap: 'straight scrap',
+  scrapAt: ({ where, from }, format) => {
+    if (where === 'corridor x') return `way at ${format.length(from)} from the left`;
+    return where === 'corridor y' ? `way at ${format.length(from)} from the gripper edge` : englishStripping.edges[where];
+  },
+  chopping: 'chopping rules',
+  more: (number) => `${number} more are not listed.`,
+  marked: (stripping, format) => [
+    { label: 'filled red', value: `narrower than ${format.length(stripping.leastWidth)}` },
+    { label: 'filled grey, numbered', value: 'islands' },
+    { label: 'dashed bands', value: 'straight ways' },
+  ],
+};
