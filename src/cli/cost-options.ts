@@ -5,7 +5,7 @@ import { judge } from '../layout/judge.ts';
 import type { CostTerms } from '../pipeline/compare-costs.ts';
 import { checkWaste, MOST_CARTONS, readStages, withMachines } from '../pipeline/quote-job.ts';
 import type { Machines } from '../press/machines.ts';
-import { DEMO_RATES, ratesSchema } from '../press/rates.ts';
+import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
 import { dieSchema, readRecord } from '../press/records.ts';
 import { GERMAN_TABLE, wasteTableSchema } from '../press/waste-table.ts';
 import { readJson } from './files.ts';
@@ -42,8 +42,19 @@ export function readCostOptions(raw: Readonly<Record<string, unknown>>, reader: 
     colours: reader.read('--colours', wholeNumber(0, 20), 'a whole number from 0 to 20 is wanted'),
     varnishUnits: reader.read('--varnish-units', wholeNumber(0, 5), 'a whole number from 0 to 5 is wanted'),
     stages: reader.read('--stages', (text) => text, ''),
-    currency: reader.read('--currency', (text) => (/^[A-Za-z]{3}$/.test(text) ? text.toUpperCase() : undefined), 'a currency of three letters is wanted, such as EUR') ?? 'EUR',
+    currency: reader.read('--currency', currencyValue, CURRENCY_WANTED) ?? 'EUR',
   };
+}
+
+export const CURRENCY_WANTED = 'a currency of three letters is wanted, such as EUR';
+export function currencyValue(text: string): string | undefined {
+  return /^[A-Za-z]{3}$/.test(text) ? text.toUpperCase() : undefined;
+}
+
+/** A file's rates, the invented ones for `demo`, none where nothing was given. */
+export function readRates(rates: string | undefined): Rates {
+  if (rates === undefined) return {};
+  return rates === 'demo' ? DEMO_RATES : readRecord(ratesSchema, readJson(rates), rates);
 }
 
 /** Rising, each once. */
@@ -55,7 +66,7 @@ function quantityList(text: string): number[] | undefined {
 /** Everything that costs depend on besides sheets and ups, and what of it was assumed. */
 export function costTerms(options: CostOptions, raw: { readonly rates?: string; readonly waste?: string; readonly quantities?: string }, machines: Machines): { terms: CostTerms; notes: Issue[] } {
   const waste = raw.waste === undefined ? GERMAN_TABLE : readRecord(wasteTableSchema, readJson(raw.waste), raw.waste);
-  const rates = raw.rates === undefined ? {} : raw.rates === 'demo' ? DEMO_RATES : readRecord(ratesSchema, readJson(raw.rates), raw.rates);
+  const rates = readRates(raw.rates);
   const stages = options.stages ?? USUAL_STAGES;
   const route = { colours: options.colours ?? USUAL_COLOURS, varnishUnits: options.varnishUnits ?? 0, stages: readStages(stages === '' ? [] : stages.split(',').map((name) => name.trim()), '--stages') };
   checkWaste({ ...route, ups: 1 }, waste, '--waste');

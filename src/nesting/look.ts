@@ -1,5 +1,7 @@
-import { standardMethods } from './methods.ts';
+import type { Candidate } from '../layout/problem.ts';
 import type { Methods } from './driver.ts';
+import { standardMethods } from './methods.ts';
+import type { Search } from './search.ts';
 import { gridSearch } from './searches/grid.ts';
 import { patternSearches } from './searches/patterns.ts';
 import { rowsSearch } from './searches/rows.ts';
@@ -14,4 +16,15 @@ const MOST_WORK = 8e6;
 export function lookMethods(depth: LookDepth): Methods {
   const patterns = { grid: [gridSearch], rows: [gridSearch, rowsSearch], patterns: patternSearches }[depth];
   return { ...standardMethods, patterns, budgetOf: () => ({ patterns: MOST_WORK, free: 0, laneWork: 0, pushes: false }) };
+}
+
+/** A little free search from a layout that is known: whether one more blank goes in beside those that lie already. */
+export function lookFrom(start: Candidate): Methods {
+  const known: Search = {
+    name: 'known layout',
+    *run() {
+      yield { work: 0, candidate: start };
+    },
+  };
+  return { ...standardMethods, patterns: [known], budgetOf: (effort) => ({ ...standardMethods.budgetOf(effort), patterns: 1 }) };
 }

@@ -5,10 +5,12 @@ import { compareReport } from '../render/compare-report.ts';
 import { createFormat } from '../render/format.ts';
 import { englishCompare } from '../render/messages/english-compare.ts';
 import { englishLanguage } from '../render/messages/english-language.ts';
+import type { NearMissFacts } from '../render/near-miss-facts.ts';
 import { reportHtml } from '../render/report-html.ts';
 import { sheetThumbnails } from '../render/sheet-thumbnails.ts';
 import type { CompareJob, Comparison } from './compare.ts';
 import { quoteOfSheet } from './compare-costs.ts';
+import { nearMissPictures, withNearMisses } from './nest-showing.ts';
 
 /** Points of a curve of cost over quantity. */
 const CURVE_POINTS = 48;
@@ -69,10 +71,10 @@ function curveOf(quantities: readonly number[], fromCartons = 1, costAt: (quanti
 }
 
 /** The charts as one SVG, and the page with pictures of the sheets. */
-export function showComparison(facts: CompareFacts) {
+export function showComparison(facts: CompareFacts, misses?: NearMissFacts) {
   const format = createFormat(englishLanguage.locale);
   const words = englishCompare;
-  const report = compareReport(facts, words, format);
+  const report = withNearMisses(compareReport(facts, words, format), misses);
   const cost = costChart(facts, words, format);
   const board = boardChart(facts, words, format);
   const wanted = [...new Set([0, ...facts.quantities.map((quantity) => winnerAt(facts, quantity)), facts.leastBoard, ...facts.winners.map(({ candidate }) => candidate), ...byBoard(facts)])];
@@ -87,6 +89,7 @@ export function showComparison(facts: CompareFacts) {
         ...(cost === undefined ? [] : [{ section: 'costs', svg: cost, onPaper: false }]),
         { section: 'sheets', svg: board, onPaper: false },
         { section: 'pictures', svg: thumbnails(), onPaper: false },
+        ...nearMissPictures(misses),
       ]),
   };
 }

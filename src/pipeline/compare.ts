@@ -1,15 +1,20 @@
 import { inputError } from '../base/issue.ts';
 import { toMillimetres } from '../base/units.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
+import { placementsOf } from '../layout/layout-of.ts';
 import type { Problem } from '../layout/problem.ts';
 import { budgetOf, type Effort } from '../nesting/effort.ts';
 import type { LookDepth } from '../nesting/look.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import { squareMetres, type SheetCandidate, type SheetRange } from '../press/sheet-candidates.ts';
+import type { NearMissFacts } from '../render/near-miss-facts.ts';
 import { cheapestAtQuantities, compareCosts, type ComparedCosts, type CostTerms, type SheetToCost } from './compare-costs.ts';
 import { sizesThatJustFit } from './compare-ranges.ts';
 import { createLook, type Look, type Seen } from './look.ts';
-import { nest, type NestedLayout, type NestJob, type SearchSettings } from './nest.ts';
+import type { StyledSource } from './near-miss-changes.ts';
+import { nearMisses, type NearMissTerms } from './near-misses.ts';
+import type { NestedLayout } from './nest-task.ts';
+import { nest, prepareNest, type NestJob, type SearchSettings } from './nest.ts';
 
 /** One design on every sheet that could be bought. */
 export interface CompareJob extends Omit<NestJob, 'sheet' | 'sheetGrain' | 'grid' | 'locked' | 'layouts'> {
@@ -74,6 +79,15 @@ export async function compareSheets(job: CompareJob, search: SearchSettings): Pr
   return { ...costs, winners, compared: sheets, leastBoard: least, skipped, work };
 }
 
+/** Near misses of the sheet that wins at the largest quantity asked, or that takes the least board. */
+export async function nearMissesOf(job: CompareJob, { winners, compared: sheets }: Comparison, terms: NearMissTerms, search: Pick<SearchSettings, 'seed' | 'runner' | 'stop'>, style?: StyledSource): Promise<NearMissFacts> {
+  const most = job.terms.quantities.at(-1) ?? 0;
+  const best = sheets[winners.findLast(({ fromQuantity }) => fromQuantity <= most)?.candidate ?? 0];
+  const onSheet = nestJob(job, best.candidate);
+  const { problem } = prepareNest(onSheet);
+  return nearMisses({ job: onSheet, problem, placements: placementsOf(best.layout, problem.parts), style }, terms, search);
+}
+
 /** The usual sheet first, or a saving against it would be none; then what wins at a quantity asked; then the least board. */
 function mostPromising(sheets: readonly ComparedSheet[], terms: CostTerms): number | undefined {
   const wanted = [0, ...cheapestAtQuantities(sheets, terms).toReversed(), leastBoard(sheets)];
@@ -103,7 +117,7 @@ function createLooks(job: CompareJob, search: SearchSettings): Looks {
   const budget = LOOKS_SHARE * (patterns + free);
   let work = 0;
   const look = async (candidate: SheetCandidate, depth: LookDepth) => {
-    const seen = await lookOnce(nestJob(job, candidate), depth);
+    const seen = await lookOnce(nestJob(job, candidate), { depth });
     if (!seen) return undefined;
     work += seen.work;
     return compared(job, candidate, seen, depth);

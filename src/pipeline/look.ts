@@ -1,11 +1,13 @@
 import { InputError } from '../base/issue.ts';
 import { layoutOf } from '../layout/layout-of.ts';
 import { placedArea, resultOf } from '../layout/outcome.ts';
-import type { Part, Problem } from '../layout/problem.ts';
+import type { Part, Placement, Problem } from '../layout/problem.ts';
 import { judgeForProduction } from '../layout/sound.ts';
-import { lookMethods, type LookDepth } from '../nesting/look.ts';
+import type { Methods } from '../nesting/driver.ts';
+import { lookFrom, lookMethods, type LookDepth } from '../nesting/look.ts';
 import { solveWith } from '../nesting/solve.ts';
-import { prepareNest, type NestedLayout, type NestJob, type SearchSettings } from './nest.ts';
+import type { NestedLayout } from './nest-task.ts';
+import { prepareNest, type NestJob, type PreparedNest, type SearchSettings } from './nest.ts';
 
 /** A judged layout from a quick look. */
 export interface Seen {
@@ -16,33 +18,49 @@ export interface Seen {
   readonly work: number;
 }
 
+export interface LookSettings {
+  readonly depth: LookDepth;
+  /** Blanks that are known to fit, or nearly: where patterns find no more than these, a little free search starts from them. */
+  readonly start?: readonly Placement[] | undefined;
+}
+
 /** Undefined where no blank goes onto the sheet. */
-export type Look = (job: NestJob, depth: LookDepth) => Promise<Seen | undefined>;
+export type Look = (job: NestJob, settings: LookSettings) => Promise<Seen | undefined>;
 
 /**
- * Quick looks with regular patterns at one drawing under many settings. Problems of the same outlines and rotations share
- * their parts, and by them their tables.
+ * Quick looks at one drawing under many settings. Problems of the same outlines and rotations share their parts, and by
+ * them their tables.
  */
-export function createLook({ seed, runner, stop }: SearchSettings): Look {
+export function createLook({ seed, runner, stop }: Pick<SearchSettings, 'seed' | 'runner' | 'stop'>): Look {
   const shared = new Map<string, readonly Part[]>();
-  return async (job, depth) => {
-    const prepared = preparedOrNone(job);
-    if (!prepared) return undefined;
-    const { design } = prepared;
-    const key = JSON.stringify([design.outline, prepared.problem.parts[0].turns]);
+  const sharedParts = (prepared: PreparedNest) => {
+    const key = JSON.stringify([prepared.design.outline, prepared.problem.parts[0].turns]);
     const parts = shared.get(key) ?? prepared.problem.parts;
     shared.set(key, parts);
-    const problem = { ...prepared.problem, parts };
-    const { best, limit, bestCell, stopped, work } = await solveWith(lookMethods(depth), problem, { effort: 'quick', seed, runner, stop });
+    return parts;
+  };
+  const solveBy = (methods: Methods, problem: Problem) => solveWith(methods, problem, { effort: 'quick', seed, runner, stop });
+  return async (job, { depth, start }) => {
+    const prepared = preparedOrNone(job);
+    if (!prepared) return undefined;
+    const problem = { ...prepared.problem, parts: sharedParts(prepared) };
+    let solution = await solveBy(lookMethods(depth), problem);
+    let { work } = solution;
+    if (start && (solution.best?.placements.length ?? 0) <= start.length) {
+      const fromStart = await solveBy(lookFrom({ placements: start, source: solution.best?.source ?? '' }), problem);
+      work += fromStart.work;
+      if ((fromStart.best?.placements.length ?? 0) > (solution.best?.placements.length ?? 0)) solution = fromStart;
+    }
+    const { best, limit, bestCell, stopped } = solution;
     if (!best || !limit) return undefined;
     const result = resultOf({ ups: best.placements.length, limit, source: best.source, cell: bestCell, seed, stopped }, problem, placedArea(problem, best.placements));
-    const { sound, judgement } = judgeForProduction(layoutOf(problem, [design], best.placements, result));
-    if (!sound) throw new Error(`the judge refused a pattern: ${JSON.stringify(judgement.faults[0])}`);
+    const { sound, judgement } = judgeForProduction(layoutOf(problem, [prepared.design], best.placements, result));
+    if (!sound) throw new Error(`the judge refused a layout: ${JSON.stringify(judgement.faults[0])}`);
     return { problem, layout: { file: sound, ranked: best }, upperBound: limit.ups, work };
   };
 }
 
-function preparedOrNone(job: NestJob) {
+function preparedOrNone(job: NestJob): PreparedNest | undefined {
   try {
     return prepareNest(job);
   } catch (error) {

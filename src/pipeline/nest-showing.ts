@@ -9,9 +9,11 @@ import type { CuttingFacts } from '../render/cutting-facts.ts';
 import { cutPicture } from '../render/cut-picture.ts';
 import type { Language } from '../render/messages/language.ts';
 import type { Improvement, NestFacts } from '../render/nest-facts.ts';
+import type { NearMissFacts } from '../render/near-miss-facts.ts';
+import { NEAR_MISS_SECTION, nearMissPicture, nearMissSection } from '../render/near-miss-section.ts';
 import { nestReport } from '../render/nest-report.ts';
 import type { Report } from '../render/report.ts';
-import { reportHtml } from '../render/report-html.ts';
+import { reportHtml, type ReportPicture } from '../render/report-html.ts';
 import type { Scene } from '../render/scene.ts';
 import { sheetScene } from '../render/sheet-scene.ts';
 import { sceneToSvg } from '../render/svg.ts';
@@ -29,6 +31,8 @@ export interface Occasion {
   /** Limits with the moments from which they were known. */
   readonly limits?: NestFacts['limits'];
   readonly cutting?: CuttingFacts | undefined;
+  /** Near misses of the first layout, where they were asked for. */
+  readonly nearMisses?: NearMissFacts | undefined;
 }
 
 /** One layout of an outcome as facts for the report. */
@@ -64,6 +68,18 @@ export function factsOf({ problem, limit, notes, solution, design }: NestOutcome
   };
 }
 
+/** The section stands before what was assumed. */
+export function withNearMisses(report: Report, facts: NearMissFacts | undefined): Report {
+  if (!facts) return report;
+  const at = report.sections.findIndex(({ id }) => id === 'assumed');
+  return { ...report, sections: report.sections.toSpliced(at < 0 ? report.sections.length : at, 0, nearMissSection(facts)) };
+}
+
+export function nearMissPictures(facts: NearMissFacts | undefined): ReportPicture[] {
+  const svg = facts && nearMissPicture(facts);
+  return svg === undefined ? [] : [{ section: NEAR_MISS_SECTION, svg, onPaper: false }];
+}
+
 export interface Showing {
   readonly report: Report;
   readonly scene: Scene;
@@ -79,7 +95,7 @@ export interface Showing {
 export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: Occasion, language: Language = englishLanguage): Showing {
   const format = createFormat(language.locale);
   const facts = factsOf(outcome, layout, occasion);
-  const report = nestReport(facts, language, format);
+  const report = withNearMisses(nestReport(facts, language, format), occasion.nearMisses);
   const view = viewOfLayout(layout.file, { grain: outcome.sheetGrain, figures: titleFigures(facts, language.report, format) });
   const scene = sheetScene(view, { words: language.picture, format });
   const svg = sceneToSvg(scene);
@@ -89,6 +105,7 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
     { section: 'answer', svg, onPaper: true },
     ...(cuts === undefined ? [] : [{ section: 'cutting', svg: cuts, onPaper: true }]),
     ...(chart === undefined ? [] : [{ section: 'history', svg: chart, onPaper: false }]),
+    ...nearMissPictures(occasion.nearMisses),
   ];
   return { report, scene, svg, chart, cuts, html: () => reportHtml(report, pictures) };
 }

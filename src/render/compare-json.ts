@@ -2,10 +2,12 @@ import type { CompareFacts, ComparedSheetFacts } from './compare-facts.ts';
 import { createFormat } from './format.ts';
 import { englishCompare } from './messages/english-compare.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import type { NearMissFacts } from './near-miss-facts.ts';
+import { nearMissJson } from './near-miss-section.ts';
 import { roundTo } from './rounded.ts';
 
 /** Money with two decimals, board with three. */
-export function compareJson(facts: CompareFacts): string {
+export function compareJson(facts: CompareFacts, misses?: NearMissFacts): string {
   const { quantities, winners, measure, currency, ratesName, missing, toleranceMm, leastBoard } = facts;
   const content = {
     format: 'blankwright-comparison',
@@ -22,6 +24,7 @@ export function compareJson(facts: CompareFacts): string {
     missing,
     toleranceMm,
     skipped: facts.skipped,
+    ...(misses && { nearMisses: nearMissJson(misses) }),
     issues: facts.notes.map(({ code, severity, where, facts: details }) => ({ code, severity, where, ...details })),
   };
   return `${JSON.stringify(content, null, 2)}\n`;

@@ -19,10 +19,11 @@ const OTHER: Attributes = { stroke: '#1f2428', 'stroke-dasharray': '5 1 1 1' };
 
 /**
  * A dieline as SVG for drawing programs: true size in mm, y down, a layer for each role under its ISO 19593-1 name, the
- * fibre direction as a note with an arrow. Reading it gives the same blanks, rules and grain back. Throws RangeError for
+ * fibre direction as a note with an arrow. `style`, for a blank drawn from dimensions, goes onto the root, so that a flap
+ * can later be changed by its name. Reading it gives the same blanks, rules and grain back. Throws RangeError for
  * a dieline without blanks.
  */
-export function dielineSvg(title: string, { blanks, grain }: Dieline): string {
+export function dielineSvg(title: string, { blanks, grain }: Dieline, style?: { readonly id: string; readonly values: Readonly<Record<string, number>> }): string {
   if (blanks.length === 0) throw new RangeError('a dieline without blanks has no drawing');
   const minX = Math.min(...blanks.map(({ box }) => box.minX)) - MARGIN;
   const maxY = Math.max(...blanks.map(({ box }) => box.maxY)) + MARGIN;
@@ -31,7 +32,7 @@ export function dielineSvg(title: string, { blanks, grain }: Dieline): string {
   const paths = new Map<Role, CurvePath[]>();
   for (const { role, curves } of blanks.flatMap(({ rules }) => rules)) paths.set(role, [...(paths.get(role) ?? []), curves]);
   const layers = [...paths].map(([role, list]) => layer(role, LOOKS[role] ?? OTHER, list.map(pathElement)));
-  const root = { xmlns: 'http://www.w3.org/2000/svg', width: `${plain(width)}mm`, height: `${plain(height)}mm`, viewBox: `${plain(minX)} ${plain(-maxY)} ${plain(width)} ${plain(height)}` };
+  const root = { xmlns: 'http://www.w3.org/2000/svg', width: `${plain(width)}mm`, height: `${plain(height)}mm`, viewBox: `${plain(minX)} ${plain(-maxY)} ${plain(width)} ${plain(height)}`, 'data-style': style?.id, 'data-values': style && JSON.stringify(style.values) };
   const parts = [
     element('title', {}, escapeXml(title)),
     element('g', { fill: 'none', 'stroke-width': 0.35, 'stroke-linejoin': 'round' }, `\n${layers.join('\n')}\n`),

@@ -21,7 +21,7 @@ tr:last-child > * { border-bottom: 0; }
 th { width: 14rem; font-weight: 400; color: var(--quiet); }
 .number { white-space: nowrap; text-align: right; font-variant-numeric: tabular-nums; width: 7rem; }
 .wide { overflow-x: auto; }
-.columns { margin-bottom: 1rem; font-size: .9rem; }
+.columns { margin: .75rem 0 1rem; font-size: .9rem; }
 .columns th { width: auto; vertical-align: bottom; border-bottom: 1px solid var(--ink); }
 .columns .number { width: auto; white-space: normal; }
 .columns td { white-space: nowrap; }

@@ -34,7 +34,7 @@ export const registerBlank: RegisterCommand = (program) => {
         }
         const given = dimensions.length === 0 && explain ? style.dimensions.map(({ example }) => String(example)) : dimensions;
         const blank = styledBlank(id, { ...readDimensions(style, given), ...readSettings(raw.set as readonly string[]) });
-        writeAll([{ path: svg ?? '-', content: dielineSvg(`${id} ${given.join(' x ')} mm`, dielineOfBlank(blank, grain)) }]);
+        writeAll([{ path: svg ?? '-', content: dielineSvg(`${id} ${given.join(' x ')} mm`, dielineOfBlank(blank, grain), { id, values: blank.values }) }]);
         return DONE;
       }),
     );

@@ -1,5 +1,5 @@
 import { inputError } from '../../base/issue.ts';
-import { candidateOfDie, compareSheets } from '../../pipeline/compare.ts';
+import { candidateOfDie, compareSheets, nearMissesOf } from '../../pipeline/compare.ts';
 import { factsOfComparison, showComparison } from '../../pipeline/compare-showing.ts';
 import { readRecord } from '../../press/records.ts';
 import { listedCandidates, listedRanges, sheetListSchema, squareMetres, type SheetCandidate } from '../../press/sheet-candidates.ts';
@@ -8,11 +8,13 @@ import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.t
 import { addCostOptions, costTerms, readCostOptions, readStandingDie } from '../cost-options.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
 import { addEffortOptions, addLayingOptions, readEffortOptions, readLayingOptions, readMachines } from '../nest-options.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, sizeValue } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
 import { createStopSignal } from '../stop-signal.ts';
+import { styleOfDrawing } from '../style-of-drawing.ts';
 import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
 
 interface RawOptions extends Record<string, unknown> {
@@ -40,11 +42,12 @@ export const registerCompare: RegisterCommand = (program) => {
   addLayingOptions(command);
   addDrawingOptions(command);
   addCostOptions(command);
+  addNearMissOptions(command);
   addEffortOptions(command)
     .option('--json <file>', 'write the comparison as JSON; - is standard output')
     .option('--svg <file>', 'write the charts: cost over quantity, board by sheet')
     .option('--html <file>', 'write the whole comparison as one page, with pictures of the sheets')
-    .addHelpText('after', '\nEvery sheet gets a quick look with regular patterns; the usual one and the best are then searched as `nest` does.\nExit code 0: done; 1: done, but the drawing or a missing rate asks for a decision; 2: nothing was done and nothing written.')
+    .addHelpText('after', '\nEvery sheet gets a quick look with regular patterns; the usual one and the best are then searched as `nest` does.\nNear misses are those of the sheet that wins at the largest quantity.\nExit code 0: done; 1: done, but the drawing or a missing rate asks for a decision; 2: nothing was done and nothing written.')
     .action(action(runCompare));
 };
 
@@ -56,6 +59,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const laying = readLayingOptions(raw, reader);
   const effort = readEffortOptions(reader);
   const cost = readCostOptions(raw, reader);
+  const near = readNearMissOptions(raw, reader);
   const tolerance = reader.read('--tolerance', lengthValue, LENGTH_WANTED);
   reader.finish();
   const machines = readMachines(raw);
@@ -73,10 +77,11 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   try {
     const job = { ...laying, machines, id: nameOf(path), blank, drawing: dieline, candidates, ranges, terms, standingDie, toleranceMm: tolerance ?? list?.toleranceMm ?? 0 };
     const comparison = await compareSheets(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
+    const misses = near.wanted ? await nearMissesOf(job, comparison, nearMissTerms(near, raw.rates, machines), { seed: effort.seed, runner: pool, stop: stop.reason }, styleOfDrawing(path, blank)) : undefined;
     const facts = factsOfComparison(nameOf(path), job, comparison, notes);
-    const showing = showComparison(facts);
+    const showing = showComparison(facts, misses);
     const files: Output[] = [
-      ...(raw.json === undefined ? [] : [{ path: raw.json, content: compareJson(facts) }]),
+      ...(raw.json === undefined ? [] : [{ path: raw.json, content: compareJson(facts, misses) }]),
       ...(raw.svg === undefined ? [] : [{ path: raw.svg, content: showing.svg() }]),
       ...(raw.html === undefined ? [] : [{ path: raw.html, content: showing.html() }]),
     ];

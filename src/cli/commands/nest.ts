@@ -1,20 +1,26 @@
 import { extname } from 'node:path';
 import type { Dieline } from '../../dieline/dieline.ts';
-import { readLayoutFile, writeLayoutFile } from '../../layout/layout-file.ts';
+import { readLayoutFile, writeLayoutFile, type LayoutFile } from '../../layout/layout-file.ts';
 import { checkStraightEdges, cutByGuillotine } from '../../pipeline/guillotine.ts';
+import { nearMisses } from '../../pipeline/near-misses.ts';
 import { nest, prepareNest, type NestOutcome } from '../../pipeline/nest.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import { guillotineSchema, INVENTED_GUILLOTINE } from '../../press/guillotine.ts';
 import { readRecord } from '../../press/records.ts';
+import type { NearMissFacts } from '../../render/near-miss-facts.ts';
+import { nearMissJson } from '../../render/near-miss-section.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
 import { addEffortOptions, addLayingOptions, readNestOptions } from '../nest-options.ts';
+import { createOptionReader } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
 import { createProgress } from '../progress.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
 import { createStopSignal } from '../stop-signal.ts';
+import { styleOfDrawing } from '../style-of-drawing.ts';
 import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
 
 interface Outputs {
@@ -34,6 +40,9 @@ export const registerNest: RegisterCommand = (program) => {
     .requiredOption('--sheet <size>', 'sheet size in mm, the first number along the gripper edge: 1020x720, 28x40in');
   addLayingOptions(command);
   addDrawingOptions(command);
+  addNearMissOptions(command)
+    .option('--rates <file>', 'the shop’s rates (JSON) or demo, for the worth of near misses')
+    .option('--currency <code>', 'currency of rates and prices (default EUR)');
   addEffortOptions(command)
     .option('--layouts <n>', 'offer so many truly different layouts', '1')
     .option('--locked <layout>', 'blanks of this layout file stay where they are; the rest is filled')
@@ -54,12 +63,17 @@ Exit code 0: done; 1: done, but the drawing or an interruption asks for a decisi
     .action(action(runNest));
 };
 
-type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly progress?: boolean };
+type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly rates?: string; readonly progress?: boolean };
 
 async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
-  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board, raw.guillotine].filter((input) => input !== undefined), outputs);
+  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board, raw.guillotine, raw.rates].filter((input) => input !== undefined), outputs);
   const options = readNestOptions(raw);
+  const reader = createOptionReader(raw);
+  const near = readNearMissOptions(raw, reader);
+  const besideNear = raw.locked !== undefined ? '--locked' : raw['grid'] !== undefined ? '--grid' : options.cut === 'die' ? undefined : '--cut guillotine';
+  if (near.wanted && besideNear !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--near-misses', second: besideNear, reason: 'near misses are searched for a die on the whole sheet' } });
+  reader.finish();
   const { dieline, blank } = await readChosenBlank(path, raw, options.drawnFrom);
   const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
 
@@ -91,9 +105,12 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
     progress.end();
     const { outcome, cutting } = machine ? cutByGuillotine(dieCut, { machine, caliper: options.machines.board?.caliper, seed: options.seed }) : { outcome: dieCut, cutting: undefined };
     const found = cutting ? [] : history;
-    const occasion = { name: nameOf(path), seed: options.seed, seconds: stop.elapsed() / 1000, history: found, limits, cutting };
-    const showings = outcome.layouts.map((layout) => showNest(outcome, layout, occasion));
-    writeAll(await outputFiles(raw, outcome, showings, history));
+    const seconds = stop.elapsed() / 1000;
+    const standing = { job, problem: outcome.problem, placements: outcome.layouts[0]!.ranked.placements, style: near.wanted ? styleOfDrawing(path, blank) : undefined };
+    const misses = near.wanted ? await nearMisses(standing, nearMissTerms(near, raw.rates, options.machines), { seed: options.seed, runner: pool, stop: stop.reason }) : undefined;
+    const occasion = { name: nameOf(path), seed: options.seed, seconds, history: found, limits, cutting };
+    const showings = outcome.layouts.map((layout, index) => showNest(outcome, layout, { ...occasion, nearMisses: index === 0 ? misses : undefined }));
+    writeAll(await outputFiles(raw, outcome, showings, history, misses));
     if (raw.json !== '-') sayAll(dieline, outcome, showings);
     const asks = dieline.issues.some(({ severity }) => severity !== 'note') || outcome.solution.stopped === 'interrupted';
     return asks ? ASKS : DONE;
@@ -103,13 +120,13 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   }
 }
 
-async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonly Showing[], history: readonly Improvement[]): Promise<Output[]> {
+async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonly Showing[], history: readonly Improvement[], misses: NearMissFacts | undefined): Promise<Output[]> {
   const files: Output[] = [];
   for (const [index, showing] of showings.entries()) {
     const named = (path: string) => (index === 0 ? path : numbered(path, index + 1));
     const layout = outcome.layouts[index]!;
     if (raw.json === '-' && index > 0) continue;
-    if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(layout.file) });
+    if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(index === 0 ? withResult(layout.file, misses) : layout.file) });
     if (raw.svg !== undefined) files.push({ path: named(raw.svg), content: showing.svg });
     if (raw.svg !== undefined && showing.cuts !== undefined) files.push({ path: `${raw.svg.slice(0, raw.svg.length - extname(raw.svg).length)}-cuts.svg`, content: showing.cuts });
     if (raw.pdf !== undefined) {
@@ -129,6 +146,10 @@ async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonl
     files.push({ path: raw.explainLimit, content: `${JSON.stringify({ format: 'blankwright-limit', version: 1, ...limit }, null, 2)}\n` });
   }
   return files;
+}
+
+function withResult(file: LayoutFile, misses: NearMissFacts | undefined): LayoutFile {
+  return misses ? { ...file, result: { ...file.result, nearMisses: nearMissJson(misses) } } : file;
 }
 
 /** `sheet.json` → `sheet-2.json` */

@@ -9,6 +9,7 @@ export const commandMessages: MessageTable = {
   'field-not-valid': '{where}: {reason}',
   'option-not-valid': '{where} {value}: {expected}.',
   'option-missing': '{where} is missing: {expected}.',
+  'option-needs-other': '{where} only says something together with {other}. Add {other} or leave it out.',
   'options-contradict': '{first} and {second} contradict each other: {reason}.',
   'output-names-input': '{where}: this would overwrite an input. Give another name for the output.',
   'output-not-writable': '{where}: cannot write there ({reason}). Give a folder that exists and may be written to.',
