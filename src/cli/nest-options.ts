@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
+import { WORK_STYLES, type WorkStyle } from '../layout/back-up.ts';
 import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
 import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
@@ -102,6 +103,7 @@ export interface NestOptions extends LayingOptions, EffortOptions {
   readonly layouts: number;
   readonly grid: { readonly rows: number; readonly columns: number } | undefined;
   readonly cut: 'die' | 'guillotine';
+  readonly back: WorkStyle | undefined;
 }
 
 /** All options of `nest` but the drawing's own and the output files. Throws one InputError that names every fault. */
@@ -116,8 +118,12 @@ export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOpt
   const cut = reader.read('--cut', oneOf('die', 'guillotine'), 'die or guillotine is wanted') ?? 'die';
   for (const other of ['locked', 'grid'] as const) if (cut === 'guillotine' && raw[other] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--cut guillotine', second: `--${other}`, reason: 'straight cuts are worked out for the whole sheet' } });
   if (cut === 'die' && raw.guillotine !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--guillotine', second: '--cut die', reason: 'a guillotine cuts only with --cut guillotine' } });
+  const back = reader.read('--back', oneOf(...WORK_STYLES), `${WORK_STYLES.join(', ')} is wanted`);
+  if ((back === 'work-and-turn' || back === 'work-and-tumble') && raw.explainLimit !== undefined) {
+    reader.fault({ code: 'options-contradict', facts: { first: '--explain-limit', second: `--back ${back}`, reason: 'the limit is proved for one half of the sheet, and a layout file holds both' } });
+  }
   reader.finish();
-  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, machines: readMachines(raw) };
+  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, back, machines: readMachines(raw) };
 }
 
 function rotationsValue(text: string): readonly Turn[] | undefined {

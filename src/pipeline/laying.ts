@@ -2,6 +2,7 @@ import { inputError, InputError, type Issue } from '../base/issue.ts';
 import { toMicrons, toMillimetres } from '../base/units.ts';
 import { boxOf, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnBox, type Turn } from '../geometry/turn.ts';
+import { isTumbled, type WorkStyle } from '../layout/back-up.ts';
 import { micronBox } from '../layout/rings.ts';
 import type { KeepOut, Part, Problem } from '../layout/problem.ts';
 import { sheetGrainAxis, turnsForGrain, type GrainAxis } from '../press/grain.ts';
@@ -17,6 +18,8 @@ export interface LayingSettings {
   readonly bleedMeeting?: 'apart' | 'cut' | undefined;
   /** Neighbours may share one straight rule: unprinted edges, or where the same colour runs through. */
   readonly commonKnife?: boolean | undefined;
+  /** How the second side is printed; absent: one side only. */
+  readonly back?: WorkStyle | undefined;
   readonly rotations?: readonly Turn[] | undefined;
   /** Side of the drawing along which the fibres must run. */
   readonly grain?: GrainAxis | 'any' | undefined;
@@ -37,7 +40,7 @@ export function prepareSheet(laying: LayingSettings): PreparedSheet {
   checkMachines(sheet, machines);
   const combined = combineSettings(laying.settings, machines);
   const rules = resolveRules({ gap: combined.gap, bleed: combined.bleed, bleedMeeting: laying.bleedMeeting });
-  const areas = sheetAreas(sheet, combined, rules);
+  const areas = sheetAreas(sheet, { ...combined, secondGripper: laying.back !== undefined && isTumbled(laying.back) }, rules);
   const keepOuts: KeepOut[] = areas.bar ? [{ kind: 'colour-bar', ring: areaRing(areas.bar), clearance: toMicrons(barClearance(rules.bleed)) }] : [];
   return {
     frame: {
@@ -47,7 +50,7 @@ export function prepareSheet(laying: LayingSettings): PreparedSheet {
       lay: combined.lay,
       keepOuts,
       rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: laying.commonKnife ?? false },
-      symmetry: 'none',
+      symmetry: laying.back === 'work-and-turn' ? 'turned' : laying.back === 'work-and-tumble' ? 'tumbled' : 'none',
     },
     sheetGrain: grainOfSheet(laying),
     notes: [...combined.notes, ...areas.notes],

@@ -7,9 +7,10 @@ import type { Candidate, Problem } from '../layout/problem.ts';
 import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
 import type { DriverSettings, Methods } from '../nesting/driver.ts';
 import type { Effort } from '../nesting/effort.ts';
-import type { RankedLayout } from '../nesting/incumbents.ts';
+import type { Improvement, RankedLayout } from '../nesting/incumbents.ts';
 import { standardMethods } from '../nesting/methods.ts';
 import { solveWith, type Solution } from '../nesting/solve.ts';
+import { halfOf, isHalved, wholeImprovement, wholeSolution, type Halved } from './both-sides.ts';
 import { limitHolds } from './verify-limit.ts';
 
 /**
@@ -19,6 +20,8 @@ import { limitHolds } from './verify-limit.ts';
 export interface NestTask {
   readonly problem: Problem;
   readonly design: Design;
+  /** Its mirror image, the problem's second part, where one half of the sheet carries backs. */
+  readonly backDesign?: Design;
   /** How many truly different layouts are wanted. */
   readonly layouts: number;
   readonly effort: Effort;
@@ -42,13 +45,16 @@ export interface NestAnswer {
 export type Host = Pick<DriverSettings, 'runner' | 'stop' | 'onImprovement'>;
 
 /** Searches and judges. Throws an InputError when not a single blank fits. */
-export function answerTask({ problem, design, ...settings }: NestTask, host: Host): Promise<NestAnswer> {
-  return searchAndJudge(problem, [design], settings, host);
+export function answerTask({ problem, design, backDesign, ...settings }: NestTask, host: Host): Promise<NestAnswer> {
+  return searchAndJudge(problem, backDesign ? [design, backDesign] : [design], settings, host);
 }
 
+type Settings = Pick<NestTask, 'layouts' | 'effort' | 'seed'>;
+
 /** The same for several designs, which run parallel to the problem's parts. */
-export async function searchAndJudge(problem: Problem, designs: readonly Design[], { layouts: wanted, effort, seed }: Omit<NestTask, 'problem' | 'design'>, host: Host): Promise<NestAnswer> {
-  const solution = await solveWith(methodsFor(problem, designs), problem, { ...host, effort, seed, layouts: wanted, verifyLimit: (limit) => limitHolds(problem, limit) });
+export async function searchAndJudge(problem: Problem, designs: readonly Design[], settings: Settings, host: Host): Promise<NestAnswer> {
+  const { seed } = settings;
+  const solution = isHalved(problem) ? await solveHalf(problem, designs, settings, host) : await search(problem, designs, settings, host);
   const { best, limit } = solution;
   if (!best || !limit) throw inputError(problem.grid ? 'grid-does-not-fit' : 'no-blank-fits', { where: designs.map(({ id }) => id).join(', '), facts: problem.grid ?? {} });
   const judged = solution.alternatives.map((ranked) => {
@@ -60,6 +66,15 @@ export async function searchAndJudge(problem: Problem, designs: readonly Design[
   const refused = judged.filter(({ sound }) => !sound);
   if (layouts.length === 0) throw new Error(`the judge refused every layout: ${JSON.stringify(refused[0]?.judgement.faults[0])}`);
   return { layouts, solution: { ...solution, limit }, notes: refused.map(({ judgement }) => refusal(judgement)) };
+}
+
+function search(problem: Problem, designs: readonly Design[], settings: Settings, host: Host): Promise<Solution> {
+  return solveWith(methodsFor(problem, designs), problem, { ...host, ...settings, verifyLimit: (limit) => limitHolds(problem, limit) });
+}
+
+async function solveHalf(problem: Halved, designs: readonly Design[], settings: Settings, { onImprovement, ...host }: Host): Promise<Solution> {
+  const halfHost = { ...host, ...(onImprovement && { onImprovement: (event: Improvement) => onImprovement(wholeImprovement(problem, event)) }) };
+  return wholeSolution(problem, await search(halfOf(problem), designs.slice(0, 1), settings, halfHost));
 }
 
 /** Whether outlines that touch share a straight rule is for the judge to say: the searches know distances only. */

@@ -1,11 +1,13 @@
 import { inputError, type Issue } from '../base/issue.ts';
 import type { Blank, Dieline } from '../dieline/dieline.ts';
+import { mirrorBlank } from '../dieline/mirror-blank.ts';
 import type { Design, LayoutFile } from '../layout/layout-file.ts';
 import { layoutOf, placementsOf } from '../layout/layout-of.ts';
 import { partOfDesign, preparePart } from '../layout/part.ts';
 import type { Limit, Placement, Problem } from '../layout/problem.ts';
 import type { DriverSettings } from '../nesting/driver.ts';
 import type { Solution } from '../nesting/solve.ts';
+import { halfOf, isHalved, mirroredTurns } from './both-sides.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings } from './laying.ts';
 import { checkLocked } from './locked.ts';
 import { answerTask, type NestAnswer, type NestedLayout } from './nest-task.ts';
@@ -45,9 +47,10 @@ export interface NestOutcome {
  * or not a single blank fits.
  */
 export async function nest(job: NestJob, search: SearchSettings): Promise<NestOutcome> {
-  const { problem, design, sheetGrain, notes } = prepareNest(job);
+  const prepared = prepareNest(job);
+  const { problem, design, backDesign } = prepared;
   const { effort, seed, ...host } = search;
-  return outcomeOf({ problem, design, sheetGrain, notes }, await answerTask({ problem, design, layouts: job.layouts, effort, seed }, host));
+  return outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, effort, seed }, host));
 }
 
 /** What was asked and what was answered, together. */
@@ -58,6 +61,8 @@ export function outcomeOf({ problem, design, sheetGrain, notes }: PreparedNest, 
 export interface PreparedNest {
   readonly problem: Problem;
   readonly design: Design;
+  /** The mirror image, where one half of the sheet carries backs. */
+  readonly backDesign?: Design;
   readonly sheetGrain: 'x' | 'y' | undefined;
   readonly notes: readonly Issue[];
 }
@@ -66,11 +71,15 @@ export interface PreparedNest {
 export function prepareNest(job: NestJob): PreparedNest {
   const { frame, sheetGrain, notes } = prepareSheet(job);
   const turns = allowedTurns(job, job.drawing.grain);
-  const { part, design } = preparePart(job.blank, { id: job.id, turns, fingerprint: job.drawing.fingerprint });
-  checkFits(part, frame);
-  const problem: Problem = { ...frame, parts: [part], demand: { kind: 'most' }, locked: [], ...(job.grid && { grid: job.grid }) };
+  const { fingerprint } = job.drawing;
+  const { part, design } = preparePart(job.blank, { id: job.id, turns, fingerprint });
+  const back = frame.symmetry === 'none' ? undefined : preparePart(mirrorBlank(job.blank), { id: `${job.id}-back`, turns: mirroredTurns(turns, frame.symmetry), fingerprint });
+  const whole: Problem = { ...frame, parts: back ? [part, back.part] : [part], demand: { kind: 'most' }, locked: [] };
+  if (back && (job.locked || job.grid)) throw inputError('options-contradict', { where: '--back', facts: { first: '--back', second: job.locked ? '--locked' : '--grid', reason: 'one half of the sheet follows from the other' } });
+  checkFits(part, isHalved(whole) ? halfOf(whole) : whole);
+  const problem: Problem = { ...frame, parts: whole.parts, demand: { kind: 'most' }, locked: [], ...(job.grid && { grid: job.grid }) };
   const locked = job.locked ? lockedPlacements(job.locked, problem, design) : [];
-  return { problem: { ...problem, locked }, design, sheetGrain, notes };
+  return { problem: { ...problem, locked }, design, ...(back && { backDesign: back.design }), sheetGrain, notes };
 }
 
 /** Locked blanks must be of the same outline and lie soundly on this sheet by themselves. */

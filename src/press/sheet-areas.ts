@@ -40,6 +40,8 @@ export interface MarginSettings {
   readonly inkTail?: number | undefined;
   readonly inkSides?: number | undefined;
   readonly bar?: Bar | undefined;
+  /** The sheet is turned tail to gripper for its second side: the tail is gripped too, and a bar at either end wants its room at both. */
+  readonly secondGripper?: boolean | undefined;
 }
 
 const KNIFE_DEFAULTS = { gripper: 12, tail: 10, side: 6 };
@@ -65,11 +67,15 @@ export function sheetAreas(sheet: Size, settings: MarginSettings, rules: Cutting
     notes.push({ code, severity: 'note', facts: { edge, from: knife, to: needed, ink: kept, bleed: rules.bleed, bar } });
     return { knife: needed, ink: kept };
   };
-  const barAt = (place: BarPlace) => (settings.bar?.place === place ? settings.bar.height : 0);
+  const { secondGripper = false } = settings;
+  const barAt = (place: BarPlace) => (settings.bar?.place === place || (secondGripper && settings.bar && settings.bar.place !== 'centre') ? settings.bar!.height : 0);
+  const gripper = settings.gripper ?? KNIFE_DEFAULTS.gripper;
+  const tail = settings.tail ?? (secondGripper ? gripper : KNIFE_DEFAULTS.tail);
+  const inkTail = secondGripper ? Math.max(settings.inkTail ?? 0, settings.inkGripper ?? Math.min(INK_DEFAULTS.gripper, gripper)) : settings.inkTail;
   const [left, right] = settings.sideMargins ?? [KNIFE_DEFAULTS.side, KNIFE_DEFAULTS.side];
   const edges = {
-    gripper: margins('gripper', settings.gripper ?? KNIFE_DEFAULTS.gripper, settings.inkGripper, INK_DEFAULTS.gripper, barAt('gripper')),
-    tail: margins('tail', settings.tail ?? KNIFE_DEFAULTS.tail, settings.inkTail, INK_DEFAULTS.tail, barAt('tail')),
+    gripper: margins('gripper', gripper, settings.inkGripper, INK_DEFAULTS.gripper, barAt('gripper')),
+    tail: margins('tail', secondGripper ? Math.max(tail, gripper) : tail, inkTail, INK_DEFAULTS.tail, barAt('tail')),
     left: margins('left side', left, settings.inkSides, INK_DEFAULTS.side, 0),
     right: margins('right side', right, settings.inkSides, INK_DEFAULTS.side, 0),
   };

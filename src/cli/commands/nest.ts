@@ -4,6 +4,7 @@ import { readLayoutFile, writeLayoutFile, type LayoutFile } from '../../layout/l
 import { checkStraightEdges, cutByGuillotine } from '../../pipeline/guillotine.ts';
 import { nearMisses } from '../../pipeline/near-misses.ts';
 import { nest, prepareNest, type NestOutcome } from '../../pipeline/nest.ts';
+import { WORK_STYLES } from '../../layout/back-up.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import { guillotineSchema, INVENTED_GUILLOTINE } from '../../press/guillotine.ts';
 import { readRecord } from '../../press/records.ts';
@@ -49,6 +50,7 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--grid <rows x columns>', 'force a regular arrangement: 3x5')
     .option('--cut <how>', 'die: die-cut; guillotine: straight cuts from edge to edge, with a cut list (default die)')
     .option('--guillotine <file>', 'guillotine record (JSON): width, height of a lift, seconds of a cut; else an invented one, named so')
+    .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}; with the last two the tail is gripped too`)
     .option('--json <file>', 'write the layout file; - is standard output')
     .option('--svg <file>', 'write the picture of the sheet as SVG')
     .option('--pdf <file>', 'write the picture of the sheet as PDF')
