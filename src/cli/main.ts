@@ -18,6 +18,7 @@ const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
   judge: async () => (await import('./commands/judge.ts')).registerJudge,
   handover: async () => (await import('./commands/handover.ts')).registerHandover,
   batch: async () => (await import('./commands/batch.ts')).registerBatch,
+  work: async () => (await import('./commands/work.ts')).registerWork,
   library: async () => (await import('./commands/library.ts')).registerLibrary,
   open: async () => (await import('./commands/open.ts')).registerOpen,
 };

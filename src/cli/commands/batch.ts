@@ -1,6 +1,7 @@
 import { dirname } from 'node:path';
 import { batchJson } from '../../render/batch-json.ts';
 import { batchReport, bySaving } from '../../render/batch-report.ts';
+import { english } from '../../render/messages/english.ts';
 import { reportHtml } from '../../render/report-html.ts';
 import { engineVersion } from '../../shop/answers/engine.ts';
 import { readBatchJob } from '../../shop/batch/batch-job.ts';
@@ -19,8 +20,9 @@ import { openJob } from '../job-files.ts';
 import { addLibraryOption, withLibrary } from '../library-option.ts';
 import { createOptionReader, wholeNumber } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
+import { addQueueOptions, openQueue, queueAddress, type QueueOptions } from '../queue-option.ts';
 
-interface Options extends Readonly<Record<string, unknown>> {
+interface Options extends QueueOptions, Readonly<Record<string, unknown>> {
   readonly library?: string;
   readonly json?: string;
   readonly html?: string;
@@ -36,7 +38,7 @@ export const registerBatch: RegisterCommand = (program) => {
     .command('batch')
     .description('Many cartons on many sheets: who saves what in a year. Answers are kept in the library; run again, it goes on where it was.')
     .argument('<job>', 'a job file (JSON); paths in it are relative to it');
-  addLibraryOption(command)
+  addQueueOptions(addLibraryOption(command))
     .option('--workers <n>', 'threads on this machine (default: one per core)')
     .option('--json <file>', 'write the results as JSON; - is standard output')
     .option('--html <file>', 'write the table and pictures of those that save most as one page')
@@ -54,7 +56,8 @@ async function runBatchCommand(path: string, raw: Options): Promise<number> {
   refuseOverwrite(files.read, [raw.json, raw.html]);
   return withLibrary(raw.library, { create: true }, async (library) => {
     const offers = cartonsOf(job.cartons, { folder: dirname(path), library, where: path, read: { bytes: readInput, text: readText, json: readJson } });
-    const { results, complete } = await interruptible(threadExecutor(startThreads(workers)), raw.progress === true, (executor, signal, onProgress) => runBatch(job, offers, { library, executor, signal, onProgress }));
+    const executor = await executorFor(raw, workers);
+    const { results, complete } = await interruptible(executor, raw.progress === true, (signal, onProgress) => runBatch(job, offers, { library, executor, signal, onProgress }));
     const facts = summaryOf(job, results, complete);
     if (complete) keepEntry(library, 'batch', job.name, JSON.parse(batchJson(facts, engineVersion())));
     writeAll(outputs(raw, facts, library));
@@ -64,17 +67,33 @@ async function runBatchCommand(path: string, raw: Options): Promise<number> {
   });
 }
 
+/** Threads of this machine, or a queue where one is named. */
+async function executorFor(raw: Options, workers: number | undefined): Promise<Executor> {
+  const address = queueAddress(raw, false);
+  if (address === undefined) return threadExecutor(startThreads(workers));
+  const { connection, keepsTasks } = await openQueue(address, raw);
+  const { queueExecutor } = await import('../../shop/queue/queue-executor.ts');
+  const note = (code: string) => process.stderr.write(`${english.sentence({ code, severity: 'note', where: connection.name, facts: { engine: engineVersion() } })}\n`);
+  if (keepsTasks === false) note('queue-not-kept');
+  const said = new Set<string>();
+  return queueExecutor(connection, (news) => {
+    if (news === 'no-machine' && said.has(news)) return;
+    said.add(news);
+    note(`queue-${news}`);
+  });
+}
+
 type Progress = ReturnType<typeof createBatchProgress>['show'];
 
 /** Ctrl-C or a polite kill ends the run with what there is; a second one ends the process as usual. */
-async function interruptible<Result>(executor: Executor, wanted: boolean, work: (executor: Executor, signal: AbortSignal, onProgress: Progress) => Promise<Result>): Promise<{ results: Result; complete: boolean }> {
+async function interruptible<Result>(executor: Executor, wanted: boolean, work: (signal: AbortSignal, onProgress: Progress) => Promise<Result>): Promise<{ results: Result; complete: boolean }> {
   const abort = new AbortController();
   const interrupt = () => abort.abort();
   process.once('SIGINT', interrupt);
   process.once('SIGTERM', interrupt);
   const progress = createBatchProgress(wanted);
   try {
-    const results = await work(executor, abort.signal, progress.show);
+    const results = await work(abort.signal, progress.show);
     return { results, complete: !abort.signal.aborted };
   } finally {
     progress.end();

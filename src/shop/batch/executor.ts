@@ -10,6 +10,8 @@ export interface Executor {
   readonly width: number;
   /** Throws `SetAside` when a task failed again and again. */
   run(key: string, task: NestTask): Promise<Done>;
+  /** The answer is safe in the library: nothing of it need be kept anywhere else. */
+  forget?(key: string): void;
   /** Ends at once; what runs is given up. */
   close(): Promise<void>;
 }

@@ -78,7 +78,14 @@ function createRun(tasks: number, sheets: number, { library, executor, onProgres
   const running = new Map<string, Promise<void>>();
   let [done, kept, refusedCartons] = [0, 0, 0];
   let total = tasks;
-  const stopped = new Promise<void>((resolve) => signal.addEventListener('abort', () => resolve(), { once: true }));
+  let failure: { readonly error: unknown } | undefined;
+  /** Called whenever a task ends, and by an interruption. */
+  let wake = () => {};
+  signal.addEventListener('abort', () => wake(), { once: true });
+  const untilSome = () => new Promise<void>((resolve) => (wake = resolve));
+  const failOnce = () => {
+    if (failure) throw failure.error;
+  };
   const tell = (work?: number) => onProgress({ tasks: Math.max(total, done), done, kept, refusedCartons, work });
   const lookUp = (candidate: SheetCandidate, key: string): Result | undefined => {
     const lines = answerLines(library, key);
@@ -90,6 +97,7 @@ function createRun(tasks: number, sheets: number, { library, executor, onProgres
     if ('issues' in outcome) return { result: { candidate, issues: outcome.issues }, work: 0 };
     const answer = unpackAnswer(outcome.packed);
     keepAnswer(library, key, answer, outcome.packed);
+    executor.forget?.(key);
     return { result: lookUp(candidate, key)!, work: answer.solution.work };
   };
   return {
@@ -108,13 +116,14 @@ function createRun(tasks: number, sheets: number, { library, executor, onProgres
       if ('issues' in cell) return finish({ candidate, issues: cell.issues });
       const { key, task } = cell;
       // The same outline on the same sheet may be on its way for another carton.
-      await running.get(key);
+      while (running.has(key) && !signal.aborted && !failure) await untilSome();
       const known = lookUp(candidate, key);
       if (known) {
         kept++;
         return finish(known);
       }
-      while (running.size >= executor.width && !signal.aborted) await Promise.race([...running.values(), stopped]);
+      while (running.size >= executor.width && !signal.aborted && !failure) await untilSome();
+      failOnce();
       if (signal.aborted) return;
       const work = executor
         .run(key, task)
@@ -122,16 +131,18 @@ function createRun(tasks: number, sheets: number, { library, executor, onProgres
         .then(({ result, work: counted }) => finish(result, counted))
         .catch((error: unknown) => {
           if (signal.aborted) return;
-          if (!(error instanceof SetAside)) throw error;
-          finish({ candidate, setAside: error.message });
+          if (error instanceof SetAside) finish({ candidate, setAside: error.message });
+          else failure ??= { error };
         })
-        .finally(() => running.delete(key));
+        .finally(() => {
+          running.delete(key);
+          wake();
+        });
       running.set(key, work);
-      // Whoever waits next hears of a failure; several at once are one.
-      work.catch(() => {});
     },
     finish: async () => {
-      await Promise.race([Promise.all(running.values()), stopped]);
+      while (running.size > 0 && !signal.aborted && !failure) await untilSome();
+      failOnce();
     },
   };
 }
