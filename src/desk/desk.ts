@@ -1,8 +1,7 @@
 import { computed, effect, signal, type ReadonlySignal, type Signal } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
-import type { Judgement } from '../layout/judge.ts';
 import { createEngine, type Engine } from './engine/client.ts';
-import type { FrameAnswer, RawMachines, ReadAnswer } from './engine/protocol.ts';
+import type { CompareAnswer, FrameAnswer, RawMachines, ReadAnswer } from './engine/protocol.ts';
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
 import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
@@ -47,7 +46,8 @@ export interface Desk {
   readonly frame: Signal<Asked<FrameAnswer>>;
   readonly search: Signal<SearchState>;
   readonly searchIssues: Signal<readonly Issue[]>;
-  readonly judgement: Signal<Judgement | undefined>;
+  /** Every sheet that could be bought, and what it was compared for. */
+  readonly comparison: Signal<Asked<CompareAnswer> & { readonly inputs?: string }>;
 
   readonly machines: ReadonlySignal<RawMachines>;
   readonly laying: ReadonlySignal<Laying>;
@@ -117,7 +117,7 @@ export function createDesk(locale: Locale): Desk {
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
     search,
     searchIssues: signal<readonly Issue[]>([]),
-    judgement: signal<Judgement | undefined>(undefined),
+    comparison: signal<Asked<CompareAnswer> & { inputs?: string }>({ kind: 'none' }),
     machines,
     laying,
     faultyFields: computed(() => ('faults' in laying.value ? laying.value.faults : [])),

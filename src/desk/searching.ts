@@ -100,7 +100,7 @@ export function chosenBlank({ reading, job }: Desk): Blank | undefined {
   return blank && drawnFrom === 'inside' ? mirrorBlank(blank) : blank;
 }
 
-function searchOf(desk: Desk): SearchAsk | undefined {
+export function searchOf(desk: Desk): SearchAsk | undefined {
   const { reading, laying, job } = desk;
   const blank = chosenBlank(desk);
   if (!blank || reading.value.kind !== 'answer' || 'faults' in laying.value) return undefined;

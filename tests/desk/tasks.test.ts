@@ -125,6 +125,34 @@ describe.skipIf(!browserIsHere())('the desk in a browser', () => {
     await server.close();
   });
 
+  test('sales: every sheet that could be bought; the quantity moves the winner, and the winner comes onto the desk', async () => {
+    const server = await serve([sample('straight-tuck-small.svg')]);
+    await page.goto(server.url);
+    await chooseEffort('quick');
+    await goTo(page, 'Money');
+    await page.getByLabel('Fill what is empty with invented rates').check();
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
+    await page.getByRole('button', { name: 'Compare them all' }).click();
+    const board = page.getByRole('region', { name: 'Every sheet that could be bought' });
+    await board.locator('.card.chosen').waitFor({ timeout: 60_000 });
+    const winnerAfter = async (key: string, sentence: RegExp) => {
+      await board.getByRole('slider', { name: 'Quantity' }).focus();
+      await page.keyboard.press(key);
+      await board.locator('.answer', { hasText: sentence }).waitFor();
+      return board.locator('.card.chosen').innerText();
+    };
+    const few = await winnerAfter('Home', /at 500 cartons/);
+    const many = await winnerAfter('End', /at 1 000 000 cartons/);
+    await picture(page, 'sales-sheets');
+    expect(many).not.toBe(few);
+    const take = board.getByRole('button', { name: 'Take this sheet' }).first();
+    const size = (await take.getAttribute('aria-label'))!.replace(/.*: /, '').replace(/ mm|\s/g, '').replace('×', 'x');
+    await take.click();
+    expect(await page.getByLabel('Sheet size').inputValue()).toBe(size);
+    await server.close();
+  });
+
   test('by hand: a blank moved too near is faulty and not handed over; back, locked, the rest solved anew', async () => {
     const server = await serve([sample('label-oval.svg')]);
     await page.goto(server.url);

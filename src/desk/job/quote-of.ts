@@ -6,8 +6,18 @@ export type MoneyFault = 'quantities' | 'grammage' | 'boardPrice' | 'colours' | 
 
 export type QuoteOf = { readonly job: Readonly<Record<string, unknown>> } | { readonly faults: readonly MoneyFault[] };
 
+/** What is quoted: so many ups on such a sheet, mm. */
+export interface Quoted {
+  readonly ups: number;
+  readonly sheet: { readonly width: number; readonly height: number };
+}
+
+export function quotedOf({ file }: KeptLayout): Quoted {
+  return { ups: file.placements.length, sheet: file.sheet };
+}
+
 /** The quote job for a layout: what is typed, over what the chosen records say. */
-export function quoteOf({ money, sheet, name }: Job, records: Records, { file }: KeptLayout): QuoteOf {
+export function quoteOf({ money, sheet, name }: Job, records: Records, quoted: Quoted): QuoteOf {
   const faults: MoneyFault[] = [];
   const number = (field: Exclude<MoneyFault, 'quantities'>) => {
     const value = numberOf(money[field]);
@@ -25,8 +35,8 @@ export function quoteOf({ money, sheet, name }: Job, records: Records, { file }:
   };
   const job = {
     ...(name && { name }),
-    ups: file.placements.length,
-    sheet: `${file.sheet.width}x${file.sheet.height}`,
+    ups: quoted.ups,
+    sheet: `${quoted.sheet.width}x${quoted.sheet.height}`,
     quantities,
     currency: money.currency || 'EUR',
     stages: money.stages,

@@ -12,11 +12,11 @@ export function FramePicture() {
   if (frame.kind !== 'answer') return <p class="empty">{say('reading')}</p>;
   const { usable, printable, scene } = frame.answer;
   return (
-    <>
+    <div class="frame">
       <Picture scene={scene} name="frame" label={say('picture-of-sheet', { size: format.size(scene.sheet.width, scene.sheet.height) })} />
       <p class="under">
         {say('knife-area', { size: format.size(usable.width, usable.height) })} {say('ink-area', { size: format.size(printable.width, printable.height) })}
       </p>
-    </>
+    </div>
   );
 }

@@ -4,7 +4,7 @@ import type { OutputFile } from '../engine/protocol.ts';
 import { download } from '../files/files.ts';
 import type { HandoverFields, Job } from '../job/job.ts';
 import { boardOf, type Records } from '../job/records.ts';
-import { quoteOf } from '../job/quote-of.ts';
+import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { useWords } from '../words/words.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { Block, TextField } from './fields.tsx';
@@ -80,7 +80,7 @@ function FileList() {
 
   async function reportPages(): Promise<readonly OutputFile[]> {
     const { html } = await desk.engine.ask('explain', explainAskOf(chosen));
-    const quote = quoteOf(job, desk.records.value, chosen);
+    const quote = quoteOf(job, desk.records.value, quotedOf(chosen));
     const report = { name: 'report.html', content: html };
     if ('faults' in quote) return [report];
     try {

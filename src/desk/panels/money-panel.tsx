@@ -2,7 +2,7 @@ import { STAGES } from '../../press/stages.ts';
 import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
 import type { MoneyFields } from '../job/job.ts';
-import { quoteOf, type MoneyFault } from '../job/quote-of.ts';
+import { quotedOf, quoteOf, type MoneyFault } from '../job/quote-of.ts';
 import { boardOf } from '../job/records.ts';
 import { useWords } from '../words/words.ts';
 import { Block, CheckField, TextField } from './fields.tsx';
@@ -19,7 +19,7 @@ export function MoneyPanel() {
   const { say } = useWords();
   const { money } = desk.job.value;
   const chosen = desk.chosen.value;
-  const asked = chosen && quoteOf(desk.job.value, desk.records.value, chosen);
+  const asked = chosen && quoteOf(desk.job.value, desk.records.value, quotedOf(chosen));
   const faults = asked && 'faults' in asked ? asked.faults : [];
   const job = asked && 'job' in asked ? asked.job : undefined;
   const { inventedRates } = money;

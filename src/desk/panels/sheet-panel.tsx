@@ -8,6 +8,7 @@ import { FilePicker } from './file-picker.tsx';
 import { FramePicture } from './frame-picture.tsx';
 import { Layout } from './layout.tsx';
 import { NextStep } from './next-step.tsx';
+import { SheetBoard } from './sheet-board.tsx';
 
 export function SheetPanel() {
   const { desk } = useDesk();
@@ -36,7 +37,12 @@ export function SheetPanel() {
           <NextStep panel="layouts" />
         </>
       }
-      picture={<FramePicture />}
+      picture={
+        <>
+          <FramePicture />
+          <SheetBoard />
+        </>
+      }
     />
   );
 }

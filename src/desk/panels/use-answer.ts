@@ -1,22 +1,37 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Asked } from '../desk.ts';
 import { answered } from '../reading.ts';
 
-/** Asks again whenever one of `depends` changes; keeps the last answer in view until the next is there. */
+const LEFT = -1;
+
+/**
+ * Asks again whenever one of `depends` changes; keeps the last answer in view until the next is there. One question at a time:
+ * of those that come meanwhile (a slider moves) only the latest is asked.
+ */
 export function useAnswer<Answer>(ask: (() => Promise<Answer>) | undefined, depends: readonly unknown[]): Asked<Answer> {
   const [state, setState] = useState<Asked<Answer>>({ kind: 'none' });
-  useEffect(() => {
-    if (!ask) {
-      setState({ kind: 'none' });
-      return undefined;
+  const question = useRef(ask);
+  const latest = useRef(0);
+  const isAsking = useRef(false);
+  const askAll = async () => {
+    isAsking.current = true;
+    try {
+      for (let number = 0; number !== latest.current && latest.current !== LEFT; ) {
+        number = latest.current;
+        const result = question.current ? await answered(question.current) : ({ kind: 'none' } as const);
+        if (number === latest.current) setState(result);
+      }
+    } finally {
+      isAsking.current = false;
     }
-    let stale = false;
-    void answered(ask).then((result) => {
-      if (!stale) setState(result);
-    });
-    return () => {
-      stale = true;
-    };
+  };
+  useEffect(() => {
+    question.current = ask;
+    latest.current++;
+    if (!isAsking.current) void askAll();
   }, depends);
+  useEffect(() => () => {
+    latest.current = LEFT;
+  }, []);
   return state;
 }

@@ -1,0 +1,137 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { CompareFacts, ComparedSheetFacts } from '../../render/compare-facts.ts';
+import { compareAllSheets, takeSheet, termsOnDesk } from '../comparing.ts';
+import { useDesk } from '../desk-context.ts';
+import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
+import { Picture } from '../picture/picture.tsx';
+import { useWords } from '../words/words.ts';
+import { ChoiceField } from './fields.tsx';
+import { IssueList } from './issue-list.tsx';
+import { SliderField } from './slider-field.tsx';
+import { useAnswer } from './use-answer.ts';
+
+/** All sheets that could be bought, as small pictures with ups, board and money. */
+export function SheetBoard() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const comparison = desk.comparison.value;
+  const ready = desk.inputs.value !== undefined;
+  return (
+    <section class="block" aria-label={say('all-sheets')}>
+      <h3>{say('all-sheets')}</h3>
+      <p class="hint">{say('hint-all-sheets')}</p>
+      <div class="buttons">
+        <button type="button" class="primary" disabled={!ready || comparison.kind === 'waiting'} onClick={() => void compareAllSheets(desk)}>{say('compare-sheets')}</button>
+        {comparison.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}
+      </div>
+      {comparison.kind === 'waiting' && <p role="status">{say('comparing')}</p>}
+      {comparison.kind === 'issues' && <IssueList issues={comparison.issues} />}
+      {comparison.kind === 'answer' && comparison.inputs !== desk.inputs.value && !sameButSheet(comparison.inputs, desk.inputs.value) && <p class="warning">{say('comparison-out-of-date')}</p>}
+      {comparison.kind === 'answer' && <Board answer={comparison.answer} />}
+    </section>
+  );
+}
+
+/** Inputs that differ in the sheet alone: the comparison is about every sheet. */
+function sameButSheet(before: string | undefined, now: string | undefined): boolean {
+  const without = (inputs: string | undefined) => {
+    const [fingerprint, scale, options, drawnFrom, laying] = JSON.parse(inputs ?? '[]') as [unknown, unknown, unknown, unknown, object?];
+    return JSON.stringify([fingerprint, scale, options, drawnFrom, { ...laying, sheet: undefined, sheetGrain: undefined }]);
+  };
+  return without(before) === without(now);
+}
+
+type Order = 'cost' | 'board' | 'ups' | 'size';
+type Grain = '' | 'x' | 'y';
+
+const LEAST_QUANTITY = 500;
+const MOST_QUANTITY = 1_000_000;
+const FIRST_QUANTITY = 20_000;
+
+/** Sliders move the winner live: nothing is searched, only counted anew. */
+function Board({ answer }: { readonly answer: CompareAnswer }) {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const [quantity, setQuantity] = useState(FIRST_QUANTITY);
+  const [price, setPrice] = useState<number>();
+  const [order, setOrder] = useState<Order>('cost');
+  const [grain, setGrain] = useState<Grain>('');
+  const terms = termsOnDesk(desk);
+  const asked = useMemo(() => terms && withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
+  const recounted = useAnswer(asked && (() => desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked })), [answer, asked]);
+  const { facts, report } = recounted.kind === 'answer' ? recounted.answer : answer;
+  const { currency } = facts;
+  const shown = [...facts.sheets.keys()].filter((index) => grain === '' || facts.sheets[index]!.grain === grain).toSorted(comparing(facts, order));
+  const winner = winnerAt(facts, quantity);
+  return (
+    <>
+      <div class="row">
+        <SliderField label={say('at-quantity')} value={quantity} least={LEAST_QUANTITY} most={MOST_QUANTITY} text={format.number(quantity, 0)} onInput={setQuantity} />
+        <SliderField label={say('at-price', { currency })} value={price ?? USUAL_PRICE} least={200} most={4000} text={price === undefined ? say('from-board') : format.number(price, 0)} onInput={setPrice} />
+        <ChoiceField label={say('sort-by')} value={order} onChange={setOrder} options={[['cost', say('sort-cost')], ['board', say('sort-board')], ['ups', say('sort-ups')], ['size', say('sort-size')]]} />
+        <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
+      </div>
+      <p class="answer" role="status">{report.answer}</p>
+      {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
+      <ol class="sheets">
+        {shown.map((index) => (
+          <SheetCard key={index} facts={facts} index={index} isWinner={index === winner} onTake={() => {
+            takeSheet(desk, answer, index);
+            desk.notice.value = say('sheet-taken', { size: format.size(facts.sheets[index]!.sheet.width, facts.sheets[index]!.sheet.height) });
+          }} />
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** Where the slider stands before anybody moved it, per tonne. */
+const USUAL_PRICE = 1000;
+
+function withTerms({ job, inventedRates }: QuoteAsk, quantity: number, price: number | undefined): QuoteAsk {
+  return { inventedRates, job: { ...job, quantities: [quantity], ...(price !== undefined && { boardPricePerTonne: price }) } };
+}
+
+function winnerAt({ winners }: CompareFacts, quantity: number): number | undefined {
+  return winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
+}
+
+function comparing({ sheets }: CompareFacts, order: Order): (a: number, b: number) => number {
+  const figure: Readonly<Record<Order, (sheet: ComparedSheetFacts) => number>> = {
+    cost: (sheet) => sheet.costPerThousand[0] ?? sheet.boardM2PerThousand * 1e6,
+    board: (sheet) => sheet.boardM2PerThousand,
+    ups: (sheet) => -sheet.ups,
+    size: ({ sheet }) => sheet.width * sheet.height,
+  };
+  return (a, b) => figure[order](sheets[a]!) - figure[order](sheets[b]!) || a - b;
+}
+
+interface CardProps {
+  readonly facts: CompareFacts;
+  readonly index: number;
+  readonly isWinner: boolean;
+  readonly onTake: () => void;
+}
+
+function SheetCard({ facts, index, isWinner, onTake }: CardProps) {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const { sheet, ups, boardM2PerThousand, costPerThousand, layout, upperBound, grain } = facts.sheets[index]!;
+  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout, grain, small: true }), [layout]);
+  const size = format.size(sheet.width, sheet.height);
+  const cost = costPerThousand[0];
+  return (
+    <li class={isWinner ? 'card chosen' : 'card'}>
+      {picture.kind === 'answer' && <Picture still scene={picture.answer} name={`compared${index}`} label={say('picture-of-layout', { ups, size })} />}
+      <p class="card-ups">{say('ups', { ups })}</p>
+      <p class="card-facts">
+        {size}
+        {grain && `, ${say(`grain-${grain}`)}`} · {say('at-most', { limit: upperBound })}
+      </p>
+      <p class="card-facts">{say('board-per-thousand', { area: format.area(boardM2PerThousand * 1e6) })}</p>
+      <p class="card-facts">{cost === null || cost === undefined ? say('cost-open') : say('cost-per-thousand', { cost: format.money(cost, facts.currency) })}</p>
+      {isWinner && <p class="state">✓ {say('winner-here')}</p>}
+      {index === 0 ? <p class="card-facts">{say('the-usual-sheet')}</p> : <button type="button" class="small" onClick={onTake} aria-label={`${say('take-sheet')}: ${size}`}>{say('take-sheet')}</button>}
+    </li>
+  );
+}
