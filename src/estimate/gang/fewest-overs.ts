@@ -17,7 +17,7 @@ const MOST_STATES = 1_000_000;
  */
 export function fewestOvers(problem: FixedRuns, counts: readonly (readonly number[])[], meter: WorkMeter): { counts: number[][]; exact: boolean } {
   const { stations, quantities, runs } = problem;
-  const ways = quantities.map((quantity) => waysToSupply(quantity, runs, stations));
+  const ways = quantities.map((quantity) => waysToSupply(quantity, runs, stations, meter));
   const states = (stations + 1) ** runs.length;
   const most = states * ways.reduce((sum, { length }) => sum + length, 0);
   if (states > MOST_STATES || meter.spent + most > meter.limit) return { counts: oneByOne(problem, ways, counts), exact: false };

@@ -25,8 +25,8 @@ export interface VersionsPlan {
 }
 
 /** Steps of the search over run lengths, some twenty seconds at most; and of thinning out overs. */
-const WORK_FOR_RUNS = 2e8;
-const WORK_FOR_OVERS = 2e7;
+const WORK_FOR_RUNS = 3e9;
+const WORK_FOR_OVERS = 1e8;
 /** Stations used of all forms but one are the states of a search; more forms than this allows are not searched. */
 const MOST_STATES = 1e5;
 

@@ -133,6 +133,7 @@ function offer(search: Search, counts: readonly (readonly number[])[], runs: rea
  * best, answer; proofs do not rest on it.
  */
 export function shortenRuns(counts: readonly (readonly number[])[], runs: readonly number[], quantities: readonly number[]): number[] {
+  if (runs.length > MOST_NESTED) return shortenOneByOne(counts, runs, quantities);
   const least = (fixed: readonly number[]): number[] | undefined => {
     const form = fixed.length;
     const rest = quantities.map((quantity, v) => quantity - fixed.reduce((made, run, f) => made + run * counts[v]![f]!, 0));
@@ -156,6 +157,27 @@ export function shortenRuns(counts: readonly (readonly number[])[], runs: readon
     return best;
   };
   return least([]) ?? [...runs];
+}
+
+/** Halving within halving for more forms than this takes too long. */
+const MOST_NESTED = 3;
+
+/** Each form as short as the others allow, beginning with every form in turn; the best of these. */
+function shortenOneByOne(counts: readonly (readonly number[])[], runs: readonly number[], quantities: readonly number[]): number[] {
+  const made = quantities.map((_, v) => runs.reduce((copies, run, f) => copies + run * counts[v]![f]!, 0));
+  const shortened = runs.map((_, first) => {
+    const spare = made.map((copies, v) => copies - quantities[v]!);
+    const shorter = [...runs];
+    for (let k = 0; k < runs.length; k++) {
+      const f = (first + k) % runs.length;
+      const off = counts.reduce((least, ups, v) => (ups[f]! > 0 ? Math.min(least, Math.floor(spare[v]! / ups[f]!)) : least), runs[f]!);
+      if (off <= 0) continue;
+      shorter[f]! -= off;
+      counts.forEach((ups, v) => (spare[v]! -= off * ups[f]!));
+    }
+    return shorter;
+  });
+  return made.some((copies, v) => copies < quantities[v]!) ? [...runs] : shortened.reduce((best, other) => (sum(other) < sum(best) ? other : best));
 }
 
 /** Boxes ordered by the least sum they may hold; among equals the smaller box first, so that plans are met early. */

@@ -11,7 +11,7 @@ export interface Prices {
   readonly rest: readonly number[];
 }
 
-const SUBGRADIENT_STEPS = 12;
+export const SUBGRADIENT_STEPS = 12;
 /** Bounds kept: those that see most at the start cut most on the way. */
 const MOST_PRICES = 3;
 

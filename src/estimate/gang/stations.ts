@@ -1,4 +1,4 @@
-import { pricesOfStations } from './station-prices.ts';
+import { pricesOfStations, SUBGRADIENT_STEPS } from './station-prices.ts';
 import { waysToSupply, type RunLimits, type Ways } from './ways-to-supply.ts';
 import type { WorkMeter } from './work-meter.ts';
 
@@ -23,10 +23,10 @@ export function placeVersions({ stations, quantities, runs, limits }: StationQue
   const options: Ways[] = [];
   for (const version of order) {
     const same = options.length > 0 && quantities[order[options.length - 1]!] === quantities[version];
-    options.push(same ? options.at(-1)! : waysToSupply(quantities[version]!, runs, stations, limits));
+    options.push(same ? options.at(-1)! : waysToSupply(quantities[version]!, runs, stations, meter, limits));
     if (options.at(-1)!.length === 0) return undefined;
   }
-  meter.spend(options.reduce((sum, ways) => sum + ways.length, 0) * (1 + runs.length));
+  meter.spend(options.reduce((sum, ways) => sum + ways.length, 0) * runs.length * SUBGRADIENT_STEPS);
   const prices = pricesOfStations(options, runs, stations);
   if (prices.some(({ rest }) => rest[0]! > 0)) return undefined;
   return throughStates(options, order, prices, stations, runs.length, meter);

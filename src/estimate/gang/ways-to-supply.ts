@@ -1,3 +1,5 @@
+import type { WorkMeter } from './work-meter.ts';
+
 /** Stations of one version on each form; one entry a way. */
 export type Ways = readonly number[][];
 
@@ -11,7 +13,7 @@ export interface RunLimits {
  * All ways to give a version its quantity in which no station could be taken away. With `limits`, ways that suffice for
  * some runs within the limits and not longer than `runs`.
  */
-export function waysToSupply(quantity: number, runs: readonly number[], stations: number, limits?: RunLimits): number[][] {
+export function waysToSupply(quantity: number, runs: readonly number[], stations: number, meter: WorkMeter, limits?: RunLimits): number[][] {
   const shortest = limits?.shortest ?? runs;
   const slack = limits ? limits.sum - shortest.reduce((sum, run) => sum + run, 0) : 0;
   const ways: number[][] = [];
@@ -21,6 +23,7 @@ export function waysToSupply(quantity: number, runs: readonly number[], stations
   /** Most copies these counts can make. */
   const reach = (): number => {
     let copies = 0;
+    meter.spend(slack > 0 ? runs.length ** 2 : runs.length);
     for (let f = 0; f <= last; f++) copies += counts[f]! * shortest[f]!;
     if (slack <= 0) return copies;
     taken.fill(false);

@@ -16,7 +16,7 @@ export const englishGang = {
   },
   headings: { overs: 'Ordered, made, over', separate: 'Against separate runs', apart: 'Why not all share', assumed: 'What was assumed', caution: 'Before it is ganged' },
   form: (number: number, { pressings }: GangForm, format: Format) => `Form ${number}: ${whole(pressings, format)} pressings`,
-  changes: (changes: number) => (changes === 0 ? 'Plates stay as they are.' : `${plural(changes, 'station')} change${changes === 1 ? 's' : ''} from the form before.`),
+  changes: (changes: number) => (changes === 0 ? 'Plates stay as they are.' : `${plural(changes, 'station')} of the plates change${changes === 1 ? 's' : ''} from the form before.`),
   labels: { pressings: 'pressings', sheet: 'sheet' },
   stations: (numbers: string) => `stations ${numbers}`,
   apart: ({ designs: [a, b], because, says: [first, second] }: NonNullable<GangFacts['apart']>[number]) =>
