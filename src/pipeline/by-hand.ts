@@ -1,6 +1,6 @@
 import { inputError } from '../base/issue.ts';
 import { judge } from '../layout/judge.ts';
-import type { LayoutFile } from '../layout/layout-file.ts';
+import type { LayoutFile, PlacedBlank } from '../layout/layout-file.ts';
 import { layoutOf, placementsOf } from '../layout/layout-of.ts';
 import type { Limit, Placement, Problem, StopReason } from '../layout/problem.ts';
 import { compact } from '../nesting/finish/compact.ts';
@@ -27,8 +27,7 @@ export interface SolvedRest extends HandLayout {
  * designs of the layout counting alike. Throws an InputError where locked blanks are faulty by themselves or nothing fits.
  */
 export async function solveRest({ layout, locked }: HandLayout, { effort, seed }: { effort: Effort; seed: number }, host: Host): Promise<SolvedRest> {
-  const kept = locked.map((number) => layout.placements[number]);
-  checkLocked({ ...layout, placements: kept }, 'locked');
+  const kept = checkedLocked({ layout, locked });
   const problem = withLocked(layout, locked);
   const { layouts, solution } = await searchAndJudge(problem, layout.designs, { layouts: 1, effort, seed }, host);
   const { file } = layouts[0];
@@ -41,8 +40,7 @@ export async function solveRest({ layout, locked }: HandLayout, { effort, seed }
  */
 export async function tidy({ layout, locked }: HandLayout): Promise<HandLayout> {
   await prepareLinearPrograms();
-  const kept = locked.map((number) => layout.placements[number]);
-  checkLocked({ ...layout, placements: kept }, 'locked');
+  const kept = checkedLocked({ layout, locked });
   const problem = withLocked(layout, locked);
   const apart = separate(problem, placementsOf(layout, problem.parts));
   if (!apart) throw inputError('tidy-faulty', { facts: { faults: judge(layout).faults.length } });
@@ -50,6 +48,13 @@ export async function tidy({ layout, locked }: HandLayout): Promise<HandLayout> 
   const { faults } = judge(tidied);
   if (faults.length > 0) throw new Error(`the judge refused a tidied layout: ${JSON.stringify(faults[0])}`);
   return { layout: tidied, locked: numbersOf(kept, tidied) };
+}
+
+/** The locked blanks, which lie soundly by themselves. */
+function checkedLocked({ layout, locked }: HandLayout): PlacedBlank[] {
+  const kept = locked.map((number) => layout.placements[number]);
+  checkLocked({ ...layout, placements: kept }, 'locked', (placement) => locked[placement] + 1);
+  return kept;
 }
 
 /** Once more to the gripper: what moved to the lay may have made way. */

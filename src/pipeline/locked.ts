@@ -5,15 +5,18 @@ import type { LayoutFile, PlacedBlank } from '../layout/layout-file.ts';
 /** More of them tell nothing new. */
 const MOST_REASONS = 10;
 
-/** Throws an InputError that names every fault of locked blanks which do not lie soundly by themselves. */
-export function checkLocked(locked: LayoutFile, where: string): void {
+/**
+ * Throws an InputError that names every fault of locked blanks which do not lie soundly by themselves. `numberOf` tells the
+ * number by which people know a placement.
+ */
+export function checkLocked(locked: LayoutFile, where: string, numberOf = (placement: number) => placement + 1): void {
   if (locked.placements.length === 0) return;
   const faults = judge(locked).faults.slice(0, MOST_REASONS).map((fault): Issue => ({
     code: 'locked-not-sound',
     severity: 'error',
     where,
     place: fault.place,
-    facts: { kind: fault.kind, blanks: fault.blanks.map((blank) => blank + 1).join(' and '), by: fault.byMm },
+    facts: { kind: fault.kind, blanks: fault.blanks.map(numberOf).join(' and '), by: fault.byMm },
   }));
   if (faults.length > 0) throw new InputError(faults);
 }

@@ -33,8 +33,8 @@ describe('solving the rest', () => {
   });
 
   test('refuses locked blanks that are faulty by themselves, naming them', async () => {
-    const layout = cards([at('card', 20, 20), at('card', 60, 40), at('card', 300, 300)]);
-    await expect(solveRest({ layout, locked: [0, 1] }, { effort: 'quick', seed: 1 }, host)).rejects.toMatchObject({ issues: [{ code: 'locked-not-sound', facts: { kind: 'overlap', blanks: '1 and 2' } }] });
+    const layout = cards([at('card', 300, 300), at('card', 20, 20), at('card', 60, 40)]);
+    await expect(solveRest({ layout, locked: [1, 2] }, { effort: 'quick', seed: 1 }, host)).rejects.toMatchObject({ issues: [{ code: 'locked-not-sound', facts: { kind: 'overlap', blanks: '2 and 3' } }] });
   });
 });
 

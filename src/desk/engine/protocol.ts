@@ -133,6 +133,7 @@ export interface ByHandAsk {
   /** Numbers of the placements that stay. */
   readonly locked: readonly number[];
   readonly wish: 'solve-rest' | 'tidy';
+  readonly effort: Effort;
 }
 
 export interface ByHandAnswer {

@@ -16,9 +16,10 @@ import type { Direction } from './interaction/nudging.ts';
 import { meaningOf } from './keys.ts';
 import { isField, listenToPointers } from './pointers.ts';
 import { respond, type HandEvent } from './respond.ts';
-import { sheetFrame } from './sheet-frame.ts';
+import { sheetFrame, type SheetFrame } from './sheet-frame.ts';
 import { warmUp } from './snapping/warm-up.ts';
 import { beginSituation, shown, type Situation } from './situation.ts';
+import type { View } from './view.ts';
 
 /** A layout as it stands under the hand. */
 export interface HandState {
@@ -30,10 +31,15 @@ export interface HandState {
   readonly revision: number;
 }
 
+/** Steps and view of an earlier visit to the same sheet. Only the hand looks inside. */
+export type HandMemory = Pick<Situation, 'history' | 'view' | 'selected' | 'active'>;
+
 export interface HandInput {
   /** Sheet, rules, designs, and the placements to begin with. It must be one that can be judged; it may place nothing. */
   readonly layout: LayoutFile;
   readonly locked?: readonly number[];
+  /** Goes on where an earlier hand on this layout left off, undo and redo included. */
+  readonly memory?: HandMemory | undefined;
   readonly words: HandWords;
   /** How lengths are written; its unit is that of the rulers. */
   readonly lengths: Format;
@@ -64,6 +70,7 @@ export interface Hand {
   /** Shows a place of the sheet, mm, with so much of the sheet around it. */
   goTo(place: readonly [number, number], aroundMm: number): void;
   readonly state: HandState;
+  readonly memory: HandMemory;
   /** Whether the layout shown is judged: by the page for its present revision, while dragging by the hand itself. */
   readonly judged: JudgedState;
   destroy(): void;
@@ -81,7 +88,8 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   let revision = 0;
   let judgedRevision = -1;
   let judgement: Judgement | undefined;
-  let situation: Situation = beginSituation(documentOf(input.layout, frame, input.locked), frame, { zoom: 1, left: 0, top: 0, width: 0, height: 0 });
+  const memory = input.memory && isOf(input.memory, input, frame) ? input.memory : undefined;
+  let situation: Situation = { ...beginSituation(memory?.history.present ?? documentOf(input.layout, frame, input.locked), frame, NO_VIEW), ...memory };
 
   const picture = createPicture(input.layout, frame, { words, format: lengths });
   const status = statusLine();
@@ -158,7 +166,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   const stopWarmUp = whileResting(warmUp(situation.history.present, frame));
   const stopPointers = listenToPointers(picture.stage, () => situation, emit);
 
-  let isFitted = false;
+  let isFitted = memory !== undefined;
   const resize = () => {
     const { clientWidth: width, clientHeight: height } = picture.stage;
     if (width === 0 || height === 0) return;
@@ -195,6 +203,10 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     get state() {
       return stateNow();
     },
+    get memory() {
+      const { history, view, selected, active } = situation;
+      return { history, view, selected, active };
+    },
     get judged() {
       return judgedNow();
     },
@@ -207,6 +219,14 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     },
   };
 }
+
+/** Whether the memory ends where the layout stands; it may have been changed elsewhere since. */
+function isOf({ history }: HandMemory, { layout, locked = [] }: HandInput, frame: SheetFrame): boolean {
+  const placed = ({ layout: { placements }, locked: kept }: Pick<HandState, 'layout' | 'locked'>) => placements.map((placement, i) => JSON.stringify([placement, kept.includes(i)])).sort().join();
+  return placed(layoutOfDocument(history.present, frame)) === placed({ layout, locked });
+}
+
+const NO_VIEW: View = { zoom: 1, left: 0, top: 0, width: 0, height: 0 };
 
 /** Goes on with the work, a step at a time, whenever the page has nothing else to do. Returns what stops it. */
 function whileResting(work: Iterator<void>): () => void {

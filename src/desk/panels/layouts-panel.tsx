@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { faultIssue } from '../../layout/fault-issue.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
@@ -80,13 +81,14 @@ function ChosenSheet({ layout }: { readonly layout: KeptLayout }) {
   const { desk } = useDesk();
   const { say } = useWords();
   const { file, state } = layout;
+  const [focus, setFocus] = useState<{ place: readonly [number, number] }>();
   const judged = useAnswer(state === 'faulty' ? () => desk.engine.ask('judge', file) : undefined, [file, state]);
   const issues = state === 'faulty' && judged.kind === 'answer' ? judged.answer.faults.slice(0, MOST_FAULTS_LISTED).map(faultIssue) : [];
   return (
     <>
-      <HandSheet layout={layout} />
+      <HandSheet layout={layout} goTo={focus} />
       {issues.length > 0 && <h3>{say('faults-of-layout', { count: issues.length })}</h3>}
-      <IssueList issues={issues} />
+      <IssueList issues={issues} onGoTo={({ place }) => place && setFocus({ place: [place[0], place[1]] })} />
     </>
   );
 }

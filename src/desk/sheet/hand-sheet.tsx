@@ -1,16 +1,23 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk-context.ts';
-import type { Hand } from '../hand/hand.ts';
+import type { Hand, HandMemory } from '../hand/hand.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { handWordsIn, useWords } from '../words/words.ts';
 import { createHandWork, type HandWork } from './hand-work.ts';
 
 /** The chosen layout under the hand: to see, move, turn, lock, have filled. Loaded when it is first looked at. */
-export function HandSheet({ layout }: { readonly layout: KeptLayout }) {
+export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; readonly goTo?: { readonly place: readonly [number, number] } | undefined }) {
   const { desk } = useDesk();
   const { locale, format, say } = useWords();
   const host = useRef<HTMLDivElement>(null);
   const present = useRef<{ hand: Hand; work: HandWork } | undefined>(undefined);
+  const leave = () => {
+    if (!present.current) return;
+    const { hand, work } = present.current;
+    memories.set(work.id(), hand.memory);
+    hand.destroy();
+    present.current = undefined;
+  };
 
   useEffect(() => {
     // A change by hand gives the layout an id of its own; the hand is there already.
@@ -18,10 +25,10 @@ export function HandSheet({ layout }: { readonly layout: KeptLayout }) {
     let isLeft = false;
     void import('../hand/hand.ts').then(({ mountHand }) => {
       if (isLeft || !host.current) return;
-      present.current?.hand.destroy();
+      leave();
       const work = createHandWork(desk, layout, () => present.current?.hand);
       const { file, locked = [] } = layout;
-      const hand = mountHand(host.current, { layout: file, locked, words: handWordsIn(locale), lengths: format, onChange: work.changed, onAsk: work.asked });
+      const hand = mountHand(host.current, { layout: file, locked, memory: memories.get(layout.id), words: handWordsIn(locale), lengths: format, onChange: work.changed, onAsk: work.asked });
       present.current = { hand, work };
       if (file.placements.length > 0) void desk.engine.ask('judge', file).then((judgement) => hand.update({ judged: { revision: hand.state.revision, judgement } }), () => undefined);
     });
@@ -29,7 +36,23 @@ export function HandSheet({ layout }: { readonly layout: KeptLayout }) {
       isLeft = true;
     };
   }, [layout.id]);
+  useEffect(() => {
+    // Changed by somebody else: an undo of the job, another tab.
+    const { hand, work } = present.current ?? {};
+    // As it is now: what was rendered may be older than the hand's last change.
+    const now = desk.job.value.layouts.find(({ id }) => id === work?.id());
+    if (hand && now && work?.file() !== now.file) hand.update({ layout: now.file, locked: now.locked ?? [] });
+  }, [layout.file]);
   useEffect(() => present.current?.hand.update({ words: handWordsIn(locale), lengths: format }), [locale]);
-  useEffect(() => () => present.current?.hand.destroy(), []);
+  useEffect(() => {
+    if (goTo) present.current?.hand.goTo(goTo.place, FAULT_VIEW_MM);
+  }, [goTo]);
+  useEffect(() => leave, []);
   return <div ref={host} class="hand-host" role="region" aria-label={say('sheet-by-hand')} />;
 }
+
+/** Width of sheet that is seen around a fault, mm. */
+const FAULT_VIEW_MM = 60;
+
+/** Steps of the hand on each layout, so that they can be taken back after looking at another panel or layout. */
+const memories = new Map<string, HandMemory>();

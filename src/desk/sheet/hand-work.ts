@@ -8,6 +8,8 @@ import { wordsIn } from '../words/words.ts';
 export interface HandWork {
   /** Id of the layout that the hand's state is kept as. */
   readonly id: () => string;
+  /** The layout as the hand last left it. */
+  readonly file: () => KeptLayout['file'];
   changed(state: HandState): void;
   asked(wish: 'solve-rest' | 'tidy', state: HandState): void;
 }
@@ -17,9 +19,10 @@ export interface HandWork {
  * judged in the worker; an old judgement is passed over by its revision.
  */
 export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand | undefined): HandWork {
-  let { id } = start;
+  let { id, file } = start;
   const { say, issue } = wordsIn(desk.locale.value);
-  const keep = ({ layout, locked }: HandState, state: KeptLayout['state']) =>
+  const keep = ({ layout, locked }: HandState, state: KeptLayout['state']) => {
+    file = layout;
     desk.note((job) => {
       const before = job.layouts.find((one) => one.id === id) ?? start;
       const isNew = !before.byHand;
@@ -28,8 +31,10 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
       const layouts = isNew ? [...job.layouts, kept] : job.layouts.map((one) => (one.id === id ? kept : one));
       return { ...job, layouts, chosen: id };
     });
+  };
   return {
     id: () => id,
+    file: () => file,
     changed: async (state) => {
       keep(state, 'not judged');
       if (state.layout.placements.length === 0) return;
@@ -41,7 +46,7 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
     asked: async (wish, { layout, locked }) => {
       hand()?.update({ busy: true });
       desk.helper.tell('begin');
-      const worked = await answered(() => desk.helper.ask('byHand', { layout, locked, wish }));
+      const worked = await answered(() => desk.helper.ask('byHand', { layout, locked, wish, effort: desk.job.value.effort }));
       hand()?.update({ busy: false });
       if (worked.kind === 'issues') desk.notice.value = worked.issues.map(issue).join(' ');
       else hand()?.update({ layout: worked.answer.layout, locked: worked.answer.locked, done: wish });

@@ -8,6 +8,7 @@ import { englishDesk, type DeskWord } from '../../render/messages/english-desk.t
 import { englishHand } from '../../render/messages/english-hand.ts';
 import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
+import { germanHand } from '../../render/messages/german-hand.ts';
 
 export const LOCALES = ['en', 'de'] as const;
 export type Locale = (typeof LOCALES)[number];
@@ -50,11 +51,11 @@ function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): str
   return word && `“${table[word]}”`;
 }
 
-const HAND: Readonly<Partial<Record<Locale, HandWords>>> = { en: englishHand };
+const HAND: Readonly<Record<Locale, HandWords>> = { en: englishHand, de: germanHand };
 
-/** Words of the hand; English where a language has none of its own for it. */
+/** Words of the hand. */
 export function handWordsIn(locale: Locale): HandWords {
-  return HAND[locale] ?? englishHand;
+  return HAND[locale];
 }
 
 export const WordsContext = createContext<Words>(wordsIn('en'));
