@@ -12,6 +12,8 @@ export interface QuoteTerms {
   readonly route: Route;
   readonly board: Board;
   readonly caliperMm?: number | undefined;
+  /** Of one carton's blank, where the layout is known. */
+  readonly blankM2?: number | undefined;
   readonly pricePerTonne?: number | undefined;
   /** Of a thousand sheets; taken where it is given, whatever the tonne costs. */
   readonly pricePerThousandSheets?: number | undefined;
@@ -72,7 +74,7 @@ export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuot
     boardCostPerThousand: figure('board per thousand', currency, '1000 × board ÷ quantity', { board: paid, quantity }),
     hours,
     pressHours: hours[needed.chain.findIndex(({ stage }) => stage === 'printing')],
-    materials: [...consumed.map(({ weight }) => weight), ...stackAndCarbon(needed, kg, terms)],
+    materials: [...consumed.map(({ weight }) => weight), ...stackAndCarbon(quantity, needed, kg, terms)],
     costs,
     cost,
     costPerThousand,
@@ -119,6 +121,14 @@ function delivery(quantity: number, kg: Figure, { rates, currency }: QuoteTerms)
   ];
 }
 
-function stackAndCarbon({ sheets }: SheetsNeeded, kg: Figure, { caliperMm, rates }: QuoteTerms): Figure[] {
-  return [...(caliperMm === undefined ? [] : [pileHeight(sheets, caliperMm)]), ...(rates.carbonPerTonne === undefined ? [] : [carbon(kg, rates.carbonPerTonne)])];
+/** The pile, how much of the board bought ends as carton, and carbon, of which the waste has its share. */
+function stackAndCarbon(quantity: number, { sheets }: SheetsNeeded, kg: Figure, { caliperMm, rates, blankM2, board }: QuoteTerms): Figure[] {
+  const boardYield = blankM2 === undefined ? undefined : figure('board yield', '%', '100 × quantity × blank area ÷ (sheets × sheet area)', { quantity, 'blank area': blankM2, sheets, 'sheet area': sheetArea(board) });
+  const whole = rates.carbonPerTonne === undefined ? undefined : carbon(kg, rates.carbonPerTonne);
+  return [
+    ...(caliperMm === undefined ? [] : [pileHeight(sheets, caliperMm)]),
+    ...(boardYield ? [boardYield] : []),
+    ...(whole ? [whole] : []),
+    ...(whole && boardYield ? [figure('carbon of the waste', 'kg CO2e', 'carbon of the board × (1 − board yield ÷ 100)', { 'carbon of the board': whole, 'board yield': boardYield })] : []),
+  ];
 }

@@ -3,13 +3,15 @@ import { inputError, InputError, type Issue } from '../base/issue.ts';
 import { parseSizeMm } from '../base/units.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import { readLayoutFile } from '../layout/layout-file.ts';
+import { ringArea } from '../geometry/point.ts';
 import { wasteOfStage, stagesOf, type Route } from '../estimate/sheets-needed.ts';
 import type { QuoteTerms } from '../estimate/quote.ts';
 import { isGrade, GRADES } from '../press/grades.ts';
 import { checkMachines } from '../press/machines.ts';
 import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
-import { boardSchema, cutterSchema, pressSchema, readRecord } from '../press/records.ts';
+import { boardSchema, cutterSchema, dieSchema, pressSchema, readRecord, type DieRecord } from '../press/records.ts';
 import type { Size } from '../press/sheet-areas.ts';
+import { designFields } from './quote-design-fields.ts';
 import { stageOf, STAGES, type Stage } from '../press/stages.ts';
 import { GERMAN_TABLE, wasteTableSchema, type WasteTable } from '../press/waste-table.ts';
 
@@ -58,9 +60,15 @@ const jobSchema = z.object({
   press: recordOrFile.optional(),
   cutter: recordOrFile.optional(),
   ownDie: z.boolean().default(false),
-  existingDie: z
-    .object({ number: text.optional(), rack: text.optional(), owner: text.optional(), ups: z.int().min(1).max(MOST_UPS), sheet: z.string().optional(), strokes: amount.optional() })
-    .optional(),
+  /** A die that stands: its record, or the file of it. */
+  existingDie: recordOrFile.optional(),
+  /** Other layouts or sheets to be held against this one. */
+  alternatives: z.array(z.strictObject({ name: text.optional(), ups: z.int().min(1).max(MOST_UPS).optional(), sheet: z.string().optional(), layout: z.string().optional(), ownDie: z.boolean().default(false) })).max(20).default([]),
+  /** Deliveries may be more or less by so many percent. */
+  oversPercent: z.number().min(0).max(50).default(10),
+  sheetGrain: designFields.sheetGrain,
+  /** BCP 47: decimal sign and the decimals of the currency. */
+  locale: z.string().optional(),
 });
 
 export interface QuoteJob {
@@ -73,10 +81,30 @@ export interface QuoteJob {
   readonly terms: QuoteTerms;
   readonly board: BoardOfJob;
   readonly grade: string | undefined;
-  readonly existingDie: { readonly number: string | undefined; readonly ups: number; readonly sheet: Size } | undefined;
+  readonly existingDie: StandingDie | undefined;
+  readonly alternatives: readonly QuoteAlternative[];
+  readonly oversPercent: number;
+  readonly locale: string;
   readonly layout: LayoutFile | undefined;
   /** What was left aside or taken for granted. */
   readonly notes: readonly Issue[];
+}
+
+export interface StandingDie {
+  readonly number: string | undefined;
+  readonly rack: string | undefined;
+  readonly ups: number;
+  readonly sheet: Size;
+  /** Strokes that it is still good for; undefined where nobody said. */
+  readonly strokesLeft: number | undefined;
+}
+
+/** Another layout for the same carton. */
+export interface QuoteAlternative {
+  readonly name: string | undefined;
+  readonly ups: number;
+  readonly sheet: Size;
+  readonly ownDie: boolean;
 }
 
 /** Reads files that a job names, relative to the job. Throws an InputError. */
@@ -86,11 +114,11 @@ export type LoadJson = (path: string) => unknown;
  * Takes in a quote's job. `ratesGiven` overrides the job's rates (`demo` or a file's path). Throws an InputError that
  * names file and field for everything that is wrong.
  */
-export function readQuoteJob(json: unknown, where: string, load: LoadJson, ratesGiven?: string): QuoteJob {
+export function readQuoteJob(json: unknown, where: string, load: LoadJson, ratesGiven?: string, laidOut?: LayoutFile): QuoteJob {
   const job = readRecord(jobSchema, json, where);
   const record = <Schema extends z.ZodType>(schema: Schema, value: string | object | undefined, field: string) =>
     value === undefined ? undefined : readRecord(schema, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
-  const layout = job.layout === undefined ? undefined : readLayoutFile(load(job.layout), job.layout);
+  const layout = laidOut ?? (job.layout === undefined ? undefined : readLayoutFile(load(job.layout), job.layout));
   const { ups, sheet } = upsAndSheet(job, layout, where);
   const board = record(boardOfJob, job.board, 'board') ?? {};
   const press = record(pressSchema, job.press, 'press');
@@ -101,6 +129,8 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
   checkMachines(sheet, { press, cutter, board: { ...board, caliper } });
   if (press?.units !== undefined && job.colours > press.units) throw inputError('colours-over-units', { where, facts: { colours: job.colours, units: press.units, press: press.name ?? 'the press' } });
 
+  const die = record(dieSchema, job.existingDie, 'existingDie');
+  const layoutOfDie = die?.layout === undefined ? undefined : readLayoutFile(load(die.layout), die.layout);
   const rates = ratesGiven === 'demo' || job.rates === 'demo' ? DEMO_RATES : (record(ratesSchema, ratesGiven ?? job.rates, 'rates') ?? {});
   const waste = record(wasteTableSchema, job.waste, 'waste') ?? GERMAN_TABLE;
   const route: Route = { ups, colours: job.colours, varnishUnits: job.varnishUnits, stages: readStages(job.stages, where) };
@@ -118,18 +148,56 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
       route,
       board: { widthMm: sheet.width, heightMm: sheet.height, grammage },
       caliperMm: caliper,
+      blankM2: layout && blankArea(layout),
       pricePerTonne: job.boardPricePerTonne ?? board.pricePerTonne,
       currency: job.currency.toUpperCase(),
       waste,
       rates: withMachines(rates, press, cutter),
       ownDie: job.ownDie,
     },
-    board,
+    board: { ...board, sheetGrain: board.sheetGrain ?? job.sheetGrain },
     grade,
-    existingDie: job.existingDie && { number: job.existingDie.number, ups: job.existingDie.ups, sheet: job.existingDie.sheet === undefined ? sheet : readSize(job.existingDie.sheet, `${where}: existingDie.sheet`) },
+    existingDie: die && standingDie(die, layoutOfDie, sheet, where),
+    alternatives: job.alternatives.map((one, i) => alternativeOf(one, sheet, `${where}: alternatives.${i}`, load)),
+    oversPercent: job.oversPercent,
+    locale: readLocale(job.locale, where),
     layout,
-    notes: [...unknownFields(json, where), ...(route.stages.length === 0 ? [{ code: 'no-stages-given', severity: 'note', where } as const] : [])],
+    notes: [...unknownFields(json, where), ...dieNotes(die, sheet, where), ...(route.stages.length === 0 ? [{ code: 'no-stages-given', severity: 'note', where } as const] : [])],
   };
+}
+
+function standingDie(die: DieRecord, layout: LayoutFile | undefined, sheet: Size, where: string): StandingDie {
+  const ups = layout?.placements.length ?? die.ups;
+  if (ups === undefined || ups === 0) throw inputError('die-ups-missing', { where: `${where}: existingDie` });
+  return { number: die.number, rack: die.rack, ups, sheet: layout?.sheet ?? die.sheet ?? sheet, strokesLeft: die.mostStrokes === undefined ? undefined : Math.max(0, die.mostStrokes - (die.strokes ?? 0)) };
+}
+
+/** A sheet that the die is not known to run on asks for a look at the machine. */
+function dieNotes(die: DieRecord | undefined, sheet: Size, where: string): Issue[] {
+  const { minSheet, maxSheet } = die ?? {};
+  const on = die?.sheet ?? sheet;
+  const isOutside = (minSheet && (on.width < minSheet.width || on.height < minSheet.height)) || (maxSheet && (on.width > maxSheet.width || on.height > maxSheet.height));
+  return isOutside ? [{ code: 'sheet-outside-die', severity: 'warning', where: `${where}: existingDie`, facts: { width: on.width, height: on.height } }] : [];
+}
+
+function alternativeOf({ name, ups, sheet, layout: file, ownDie }: { name?: string | undefined; ups?: number | undefined; sheet?: string | undefined; layout?: string | undefined; ownDie: boolean }, usual: Size, where: string, load: LoadJson): QuoteAlternative {
+  if (file !== undefined) {
+    const layout = readLayoutFile(load(file), file);
+    return { name, ups: layout.placements.length, sheet: layout.sheet, ownDie };
+  }
+  if (ups === undefined) throw inputError('ups-or-layout-missing', { where });
+  return { name, ups, sheet: sheet === undefined ? usual : readSize(sheet, `${where}.sheet`), ownDie };
+}
+
+const USUAL_LOCALE = 'en';
+
+function readLocale(locale: string | undefined, where: string): string {
+  if (locale === undefined) return USUAL_LOCALE;
+  try {
+    return Intl.getCanonicalLocales(locale)[0] ?? USUAL_LOCALE;
+  } catch {
+    throw inputError('field-not-valid', { where: `${where}: locale`, facts: { reason: 'a language tag is wanted, such as en, de or fr-CH' } });
+  }
 }
 
 function upsAndSheet(job: { ups?: number | undefined; sheet?: string | undefined }, layout: LayoutFile | undefined, where: string): { ups: number; sheet: Size } {
@@ -139,6 +207,12 @@ function upsAndSheet(job: { ups?: number | undefined; sheet?: string | undefined
   if (ups === 0) throw inputError('layout-holds-nothing', { where });
   if (layout && job.ups !== undefined && job.ups !== ups) throw inputError('ups-contradict-layout', { where, facts: { ups: job.ups, layout: ups } });
   return { ups, sheet: { width: sheet.width, height: sheet.height } };
+}
+
+/** m² of a blank, on average where the layout holds several designs; openings not taken off. */
+function blankArea({ designs, placements }: LayoutFile): number {
+  const areas = new Map(designs.map(({ id, outline }) => [id, ringArea(outline.map(([x, y]) => ({ x, y })))]));
+  return placements.reduce((sum, { design }) => sum + (areas.get(design) ?? 0), 0) / placements.length / 1e6;
 }
 
 const LONGEST_SIDE = 16_000;
@@ -169,7 +243,7 @@ export function withMachines(rates: Rates, press: Rates['press'], cutter: Rates[
 }
 
 function unknownFields(json: unknown, where: string): Issue[] {
-  const known = new Set(Object.keys(jobSchema.shape));
+  const known = new Set([...Object.keys(jobSchema.shape), ...Object.keys(designFields)]);
   return Object.keys(json as object)
     .filter((key) => !known.has(key.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase())))
     .map((field) => ({ code: 'field-left-aside', severity: 'warning', where, facts: { field } }));

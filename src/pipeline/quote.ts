@@ -1,5 +1,6 @@
 import type { Issue } from '../base/issue.ts';
 import { boardWeight, reelLength } from '../estimate/board.ts';
+import { cheapestByQuantity } from '../estimate/cheapest.ts';
 import { cartonsForTonnes, wholeUnits, type OrderedSheet, type Purchase } from '../estimate/buying.ts';
 import { costPerSheet, dieChoice, type DieChoice } from '../estimate/die-choice.ts';
 import { figure, given } from '../estimate/figure.ts';
@@ -31,10 +32,37 @@ export function makeQuote(job: QuoteJob): QuoteFacts {
     quantities,
     purchases: quantities.map((quantity) => purchaseOf(job, quantity)),
     millMinimum: minimumTonnes === undefined ? undefined : { tonnes: minimumTonnes, cartons: cartonsForMill(job, minimumTonnes) },
-    die: die && existingDie && { ...die, existingUps: existingDie.ups, number: existingDie.number },
+    die: die && existingDie && { ...die, existingUps: existingDie.ups, number: existingDie.number, rack: existingDie.rack, worn: quantities.filter(({ quantity }) => isWorn(job, quantity)).map(({ quantity }) => quantity) },
+    layouts: layoutsByQuantity(job),
+    oversPercent: job.oversPercent,
+    locale: job.locale,
     missing: [...new Set([...missing, ...(die ? [...die.saving.missing, ...(die.breakEven?.missing ?? [])] : [])])],
     notes: [...job.notes, ...layoutNotes(job)],
   };
+}
+
+/** The die that stands has not so many strokes left. */
+function isWorn({ existingDie, terms }: QuoteJob, quantity: number): boolean {
+  if (existingDie?.strokesLeft === undefined) return false;
+  return sheetsNeeded(quantity, { ...terms.route, ups: existingDie.ups }, terms.waste).sheets > existingDie.strokesLeft;
+}
+
+/** This layout, the die that stands and the alternatives: which costs least from how many on. Undefined where it stands alone or a rate is missing. */
+function layoutsByQuantity(job: QuoteJob): QuoteFacts['layouts'] {
+  const { terms, existingDie, sheet } = job;
+  const all = [
+    { name: undefined, ups: terms.route.ups, sheet, ownDie: terms.ownDie, isDie: false },
+    ...(existingDie ? [{ name: existingDie.number ?? '', ups: existingDie.ups, sheet: existingDie.sheet, ownDie: true, isDie: true }] : []),
+    ...job.alternatives.map((one) => ({ ...one, isDie: false })),
+  ];
+  if (all.length === 1) return undefined;
+  const costAt = (one: (typeof all)[number]) => (quantity: number) =>
+    one.isDie && isWorn(job, quantity) ? undefined : quoteQuantity(quantity, { ...terms, route: { ...terms.route, ups: one.ups }, board: { ...terms.board, widthMm: one.sheet.width, heightMm: one.sheet.height }, ownDie: one.ownDie }).cost.value ?? undefined;
+  const winners = cheapestByQuantity(all.map((one) => ({ ups: one.ups, costAt: costAt(one) })), MOST_CARTONS);
+  return winners.length === 0 ? undefined : winners.map(({ fromQuantity, candidate }) => {
+    const { name, ups, sheet: on, ownDie } = all[candidate];
+    return { fromQuantity, name: name ?? (candidate === 0 ? undefined : `${ups} ups`), ups, sheet: on, ownDie };
+  });
 }
 
 function layoutNotes({ layout }: QuoteJob): Issue[] {

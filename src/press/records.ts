@@ -21,7 +21,7 @@ export const size = z.string().transform((value, context) => {
   return z.NEVER;
 });
 
-const sides = z.union([length, z.tuple([length, length])]).transform((mm): readonly [number, number] => (typeof mm === 'number' ? [mm, mm] : mm));
+export const sides = z.union([length, z.tuple([length, length])]).transform((mm): readonly [number, number] => (typeof mm === 'number' ? [mm, mm] : mm));
 
 const bar = z.string().transform((value, context) => {
   const read = parseBar(value);

@@ -21,7 +21,13 @@ export interface QuoteFacts {
   readonly purchases: readonly Purchase[];
   /** Fewest cartons for which the mill makes the sheet; undefined cartons: no order is that large. */
   readonly millMinimum: { readonly tonnes: number; readonly cartons: number | undefined } | undefined;
-  readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined }) | undefined;
+  /** `worn`: quantities for which it has not strokes enough left. */
+  readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined; readonly rack: string | undefined; readonly worn: readonly number[] }) | undefined;
+  /** Which layout costs least from how many cartons on; the quote's own has no name. Undefined where there is no other. */
+  readonly layouts: readonly { readonly fromQuantity: number; readonly name: string | undefined; readonly ups: number; readonly sheet: { readonly width: number; readonly height: number }; readonly ownDie: boolean }[] | undefined;
+  readonly oversPercent: number;
+  /** BCP 47. */
+  readonly locale: string;
   /** Rates that nobody gave. */
   readonly missing: readonly string[];
   readonly notes: readonly Issue[];

@@ -21,6 +21,7 @@ export function quoteJson(facts: QuoteFacts): string {
     missing: facts.missing,
     ...(millMinimum && { millMinimum: { tonnes: millMinimum.tonnes, cartons: millMinimum.cartons ?? null } }),
     ...(die && { existingDie: { ups: die.existingUps, savingPerThousand: rounded(die.saving, 2), breakEven: die.breakEven ? rounded(die.breakEven, 0) : null } }),
+    ...(facts.layouts && { layouts: facts.layouts }),
     issues: facts.notes.map(({ code, severity, where, facts: details }) => ({ code, severity, where, ...details })),
   };
   return `${JSON.stringify(content, null, 2)}\n`;

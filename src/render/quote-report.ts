@@ -8,7 +8,7 @@ import type { QuoteFacts } from './quote-facts.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 
 /** The inside page: every figure with its formula, what is missing, what is to be ordered, what was assumed. */
-export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(englishLanguage.locale)): Report {
+export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(facts.locale)): Report {
   const { headings } = words;
   const sections: ReportSection[] = [
     { id: 'overview', heading: headings.overview, sentences: [], figures: facts.quantities.map((quote) => ({ label: words.quantity(quote.quantity, format), value: words.overview(quote, facts.currency, format) })) },
@@ -16,6 +16,7 @@ export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote,
     ...facts.quantities.map((quote) => quantitySection(quote, facts, words, format)),
     { id: 'buying', heading: headings.buying, sentences: buyingSentences(facts, words, format), figures: [] },
     { id: 'die', heading: headings.die, sentences: words.die(facts, format), figures: [] },
+    { id: 'layouts', heading: headings.layouts, sentences: [], figures: (facts.layouts ?? []).map((_, index) => words.layout(facts, index, format)) },
     { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => englishLanguage.issues.sentence(issue))], figures: [] },
   ];
   return {
@@ -28,7 +29,7 @@ export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote,
 }
 
 /** The customer's page: prices and terms under the same quote number, no rates. Every price must be known. */
-export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(englishLanguage.locale)): Report {
+export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(facts.locale)): Report {
   const { customer, headings } = words;
   const priceOf = ({ quantity, pricePerThousand }: QuantityQuote): Figure => {
     const price = pricePerThousand!.value!;
@@ -40,7 +41,7 @@ export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuo
     answer: customer.answer(facts),
     sections: [
       { id: 'prices', heading: headings.prices, sentences: [customer.product(facts, format)], figures: facts.quantities.map(priceOf) },
-      { id: 'terms', heading: headings.terms, sentences: [customer.tolerance, customer.validity(facts)], figures: [] },
+      { id: 'terms', heading: headings.terms, sentences: [customer.tolerance(facts, format), customer.validity(facts)], figures: [] },
     ],
     caution: { heading: customer.cautionHeading, text: customer.caution },
   };

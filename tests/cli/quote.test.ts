@@ -1,12 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { InputError } from '../../src/base/issue.ts';
 import { writeLayoutFile } from '../../src/layout/layout-file.ts';
+import { makeQuote } from '../../src/pipeline/quote.ts';
 import { readQuoteJob } from '../../src/pipeline/quote-job.ts';
 import { english } from '../../src/render/messages/english.ts';
+import { customerReport } from '../../src/render/quote-report.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
 
 /** The real binary, run from another folder. */
@@ -68,6 +70,72 @@ describe('quote', () => {
     expect(customer).toContain('per 1000');
     expect(customer).not.toMatch(/hourly|\brates?\b|margin|plate|waste/i);
     expect(inside).toContain('hourly rate');
+  });
+
+  describe('what the quote lays out by itself', () => {
+    const { ups: _, ...rest } = job;
+    const label = { style: 'rounded-label', width: 50, height: 80 };
+
+    test('a blank from dimensions: 5 columns of 56 and 2 rows of 86 on 330 × 230, and how much of the board ends as label', () => {
+      const { status, stdout, stderr } = run({ ...rest, sheet: '330x230', blank: label, rotations: [0], effort: 'quick', quantities: [10_000] }, '--rates', 'demo', '--json', '-', '--html', 'laid.html');
+      expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+      const { ups, quantities } = JSON.parse(stdout);
+      expect(ups).toBe(10);
+      // A rectangle of 50 × 80 less four corners of radius 5.
+      const blankM2 = (4000 - (4 - Math.PI) * 25) / 1e6;
+      expect(quantities[0].materials['board yield']).toBeCloseTo((100 * 10_000 * blankM2) / (quantities[0].sheets * 0.33 * 0.23), 1);
+      expect(quantities[0].materials['carbon of the waste'] / quantities[0].materials['carbon of the board']).toBeCloseTo(1 - quantities[0].materials['board yield'] / 100, 4);
+      expect(readFileSync(join(folder, 'laid.html'), 'utf8')).toContain('<svg');
+    });
+
+    test('a drawing beside the job', () => {
+      copyFileSync(join(import.meta.dirname, '..', '..', 'samples', 'drawings', 'label-rounded.svg'), join(folder, 'label.svg'));
+      const { stdout } = run({ ...rest, sheet: '330x230', drawing: 'label.svg', effort: 'quick' }, '--json', '-');
+      expect(JSON.parse(stdout).ups).toBeGreaterThanOrEqual(10);
+    });
+
+    test.each([
+      ['ups as well', { blank: label, ups: 12 }, '"blank" and "ups"'],
+      ['an unknown style', { blank: { style: 'hat', length: 3 } }, 'hat'],
+      ['a dimension too few', { blank: { style: 'straight-tuck', length: 60, width: 40 } }, 'depth'],
+      ['no sheet', { blank: label, sheet: undefined }, '"sheet"'],
+      ['an eighth of a turn', { blank: label, rotations: [45] }, 'quarter turns'],
+      ['a quantity of zero', { blank: label, quantities: [0] }, 'quantities.0'],
+    ])('%s is refused before anything is laid out', (_name, change, named) => {
+      const { status, stderr } = run({ ...rest, ...change });
+      expect({ status, stderr }).toMatchObject({ status: 2, stderr: expect.stringContaining(named) });
+    });
+  });
+
+  describe('other layouts', () => {
+    const open = (change: object) => makeQuote(readQuoteJob({ ...job, rates: 'demo', ...change }, 'job.json', () => ({})));
+
+    test('the die that stands wins small lots, until its strokes are used up', () => {
+      const fresh = open({ ups: 15, existingDie: { number: 'D-1', ups: 12 } });
+      expect(fresh.layouts!.map(({ name }) => name)).toEqual(['D-1', undefined]);
+      // 5 000 strokes left: about 56 000 cartons on 12 ups.
+      const worn = open({ ups: 15, existingDie: { number: 'D-1', ups: 12, strokes: 95_000, mostStrokes: 100_000 }, quantities: [50_000, 100_000] });
+      expect(worn.layouts![1]!.fromQuantity).toBeGreaterThan(50_000);
+      expect(worn.layouts![1]!.fromQuantity).toBeLessThan(fresh.layouts![1]!.fromQuantity);
+      expect(worn.die!.worn).toEqual([100_000]);
+    });
+
+    test('a smaller sheet for small lots, as an alternative by name', () => {
+      const { layouts } = open({ alternatives: [{ name: 'half sheet', ups: 6, sheet: '720x510' }] });
+      expect(layouts!.map(({ name }) => name)).toEqual(['half sheet', undefined]);
+    });
+
+    test('alone there is nothing to choose; a die off its range asks', () => {
+      expect(open({}).layouts).toBeUndefined();
+      expect(open({ existingDie: { ups: 12, maxSheet: '740x530' } }).notes.map(({ code }) => code)).toContain('sheet-outside-die');
+    });
+
+    test('decimals by locale; trade custom as the shop says', () => {
+      const facts = open({ locale: 'de', oversPercent: 5 });
+      expect(customerReport(facts).sections.map(({ sentences }) => sentences.join(' ')).join(' ')).toContain('5 % more or less');
+      expect(customerReport(facts).sections[0]!.figures[0]!.value).toMatch(/\d,\d\d EUR/);
+      expect(refusal(() => open({ locale: 'no such language' }))).toContain('locale');
+    });
   });
 
   test.each([

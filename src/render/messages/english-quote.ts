@@ -17,7 +17,7 @@ export const englishQuote = {
     };
     return `${quantities.map(each).join('; ')}.`;
   },
-  headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', terms: 'Terms' },
+  headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', terms: 'Terms' },
   quantity: (quantity: number, format: Format) => `${whole(quantity, format)} cartons`,
   overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
     [
@@ -56,11 +56,19 @@ export const englishQuote = {
     cartons === undefined ? `No order reaches the mill’s ${format.number(tonnes)} t.` : `The mill makes from ${format.number(tonnes)} t: reached from ${whole(cartons, format)} cartons on.`,
   die: ({ die, ups, currency }: QuoteFacts, format: Format) => {
     if (!die) return [];
-    const names = `${die.existingUps} up on the die that stands${die.number === undefined ? '' : ` (${die.number})`} against ${ups} up on a new one`;
+    const names = `${die.existingUps} up on the die that stands${die.number === undefined ? '' : ` (${die.number}${die.rack === undefined ? '' : `, rack ${die.rack}`})`} against ${ups} up on a new one`;
     if (die.saving.value === null) return [`${names}: open, ${die.saving.missing.join(', ')} not given.`];
     if (!die.breakEven) return [`${names}: the new die saves nothing.`];
     const from = die.breakEven.value === null ? `from when on is open, ${die.breakEven.missing.join(', ')} not given` : `paid for from ${whole(die.breakEven.value, format)} cartons on`;
-    return [`${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
+    const worn = die.worn.map((quantity) => `The die that stands has not strokes enough left for ${whole(quantity, format)} cartons.`);
+    return [...worn, `${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
+  },
+  layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
+    const { fromQuantity, name, ups, sheet, ownDie } = layouts[index]!;
+    const next = layouts[index + 1];
+    const label = layouts.length === 1 && fromQuantity === 0 ? 'any quantity' : `${fromQuantity === 0 ? 'up' : `from ${whole(fromQuantity, format)}`}${next ? ` to ${whole(next.fromQuantity - 1, format)}` : ' on'}`;
+    const what = name === undefined ? 'this layout' : ownDie ? `the die that stands${name === '' ? '' : ` (${name})`}` : name;
+    return { label, value: `${what}: ${ups} ups on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
   },
   convention: ({ waste }: QuoteFacts) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
@@ -71,7 +79,7 @@ export const englishQuote = {
     answer: ({ customer, quantities }: QuoteFacts) => `${quantities.length === 1 ? 'Our price' : `Our prices for ${quantities.length} quantities`}${customer === undefined ? '' : `, for ${customer}`}.`,
     price: (perThousand: number, total: number, currency: string, format: Format) => `${format.money(perThousand, currency)} per 1000, ${format.money(total, currency)} in all`,
     product: ({ purchases, grammage }: QuoteFacts, format: Format) => `Board ${purchases[0]?.sheet.grade === undefined ? '' : `${purchases[0].sheet.grade}, `}${format.number(grammage)} g/m².`,
-    tolerance: 'Deliveries of 10 % more or less are trade custom; what is delivered is what is charged.',
+    tolerance: ({ oversPercent }: QuoteFacts, format: Format) => `Deliveries of ${format.number(oversPercent, 1)} % more or less are trade custom; what is delivered is what is charged.`,
     validity: ({ date, validUntil }: QuoteFacts) => `${date === undefined ? '' : `Dated ${date}. `}${validUntil === undefined ? 'Prices are without obligation until confirmed.' : `Prices hold until ${validUntil}.`}`,
     caution: 'For food packs the responsible person chooses inks, varnishes and board under local law.',
     cautionHeading: 'Please note',
