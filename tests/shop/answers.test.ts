@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
@@ -11,7 +12,7 @@ import { engineVersion } from '../../src/shop/answers/engine.ts';
 import { answerLines, keepAnswer, keptAnswer, packAnswer, unpackAnswer } from '../../src/shop/answers/kept-answers.ts';
 import { bareTask, named, taskFingerprint } from '../../src/shop/answers/task-fingerprint.ts';
 import { openLibrary } from '../../src/shop/library/open-library.ts';
-import { sample, scratchFolder } from './support.ts';
+import { binary, sample, scratchFolder } from './support.ts';
 
 const folder = scratchFolder();
 const host = { runner: inlineRunner(), stop: () => undefined };
@@ -86,4 +87,17 @@ test('answers come from anywhere: one that is damaged or not sound is refused', 
 test('the engine has a name that stays while its modules do', () => {
   expect(engineVersion()).toMatch(/^[0-9a-f]{16}$/);
   expect(engineVersion()).toBe(engineVersion());
+});
+
+test('nest with a library: the same question again is answered from it, to the byte; an earlier engine’s answer is told', () => {
+  const ask = (json: string, ...more: string[]) => spawnSync(process.execPath, [binary, 'nest', sample('drawings', 'label-rounded.svg'), '--sheet', '520x360', '--effort', 'quick', '--library', join(folder, 'asked'), '--json', json, ...more], { encoding: 'utf8', cwd: folder });
+  expect(ask('first.json').stderr).not.toContain('library');
+  expect(ask('second.json').stderr).toContain('Answered from the library; found at 20');
+  expect(readFileSync(join(folder, 'second.json')).equals(readFileSync(join(folder, 'first.json')))).toBe(true);
+  expect(ask('other.json', '--gap', '7').stderr).not.toContain('Answered');
+  const library = openLibrary(join(folder, 'asked'), { create: false });
+  library.script(`UPDATE answer SET engine = 'earlier', ups = 2`);
+  library.close();
+  expect(ask('third.json').stderr).toMatch(/An earlier engine \(earlier\) found 2 ups .* both answers are kept/);
+  expect(ask('fourth.json').stderr).toContain('Answered from the library');
 });

@@ -3,7 +3,7 @@ import type { Dieline } from '../../dieline/dieline.ts';
 import { readLayoutFile, writeLayoutFile, type LayoutFile } from '../../layout/layout-file.ts';
 import { checkStraightEdges, cutByGuillotine } from '../../pipeline/guillotine.ts';
 import { nearMisses } from '../../pipeline/near-misses.ts';
-import { nest, prepareNest, type NestOutcome } from '../../pipeline/nest.ts';
+import { nest, prepareNest, type NestOutcome, type SearchSettings } from '../../pipeline/nest.ts';
 import { WORK_STYLES } from '../../layout/back-up.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
 import { guillotineSchema, INVENTED_GUILLOTINE } from '../../press/guillotine.ts';
@@ -57,6 +57,7 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--html <file>', 'write the whole report as one page')
     .option('--history <file>', 'write how the layout was found as JSON, with a chart beside it (.svg)')
     .option('--explain-limit <file>', 'write how the limit is known, so that it can be recomputed')
+    .option('--library <file>', 'ask this library first, and keep the answer in it: the same question again is answered at once')
     .option('--progress', 'show how the search goes on stderr')
     .addHelpText('after', `
 With --cut guillotine --svg also writes the cuts beside the picture: sheet-cuts.svg.
@@ -65,7 +66,7 @@ Exit code 0: done; 1: done, but the drawing or an interruption asks for a decisi
     .action(action(runNest));
 };
 
-type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly rates?: string; readonly progress?: boolean };
+type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly rates?: string; readonly library?: string; readonly progress?: boolean };
 
 async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
@@ -89,21 +90,19 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const history: Improvement[] = [];
   const limits: LimitStep[] = [];
   try {
-    const dieCut = await nest(
-      job,
-      {
-        effort: options.effort,
-        seed: options.seed,
-        runner: pool,
-        stop: stop.reason,
-        onImprovement: (event) => {
-          progress.show(event);
-          const moment = { work: event.work, seconds: stop.elapsed() / 1000 };
-          if (event.kind === 'layout') history.push({ ...moment, ups: event.ups, source: event.source });
-          else limits.push({ ...moment, ups: event.limit.ups });
-        },
+    const search: SearchSettings = {
+      effort: options.effort,
+      seed: options.seed,
+      runner: pool,
+      stop: stop.reason,
+      onImprovement: (event) => {
+        progress.show(event);
+        const moment = { work: event.work, seconds: stop.elapsed() / 1000 };
+        if (event.kind === 'layout') history.push({ ...moment, ups: event.ups, source: event.source });
+        else limits.push({ ...moment, ups: event.limit.ups });
       },
-    );
+    };
+    const dieCut = raw.library === undefined ? await nest(job, search) : await (await import('../nest-from-library.ts')).nestFromLibrary(raw.library, job, search);
     progress.end();
     const { outcome, cutting } = machine ? cutByGuillotine(dieCut, { machine, caliper: options.machines.board?.caliper, seed: options.seed }) : { outcome: dieCut, cutting: undefined };
     const found = cutting ? [] : history;

@@ -23,6 +23,8 @@ export const shopMessages: MessageTable = {
   'library-empty': 'nothing found.',
   'backup-exists': '{where}: there is such a file already. Give the backup a name of its own.',
   'batch-no-cartons': '{where}: there is not one carton. Name drawings, a folder or a table, or "library" for the live cartons of the library.',
+  'answer-kept': 'Answered from the library; found at {at}.',
+  'answer-of-earlier-engine': 'An earlier engine ({engine}) found {ups} ups at {at}. This one searches anew; both answers are kept.',
   'answer-not-valid': 'an answer could not be used ({reason}).',
   'queue-address-not-valid': '{where}: this is no address of a queue. Give redis://host:6379, or rediss://host:6380 for TLS; user and password may stand before the host.',
   'queue-certificate-without-tls': '{where}: certificates go with rediss:// only.',

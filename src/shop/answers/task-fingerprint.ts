@@ -1,6 +1,7 @@
 import { fingerprintOf } from '../../dieline/fingerprint.ts';
 import type { Design, LayoutFile } from '../../layout/layout-file.ts';
-import type { NestTask } from '../../pipeline/nest-task.ts';
+import type { SoundLayout } from '../../layout/sound.ts';
+import type { NestAnswer, NestTask } from '../../pipeline/nest-task.ts';
 
 /** Designs go by this name in tasks and answers, so that two cartons of one outline share an answer. */
 const NAMELESS = 'blank';
@@ -42,4 +43,9 @@ export function named(layout: LayoutFile, design: Design): LayoutFile {
     placements: layout.placements.map((placed) => ({ ...placed, design: design.id })),
     ...(result && { result: renamed ? { ...result, bestCell: renamed } : result }),
   };
+}
+
+/** Names change nothing that the judge looks at, so what was sound stays so. */
+export function namedAnswer(answer: NestAnswer, design: Design): NestAnswer {
+  return { ...answer, layouts: answer.layouts.map(({ file, ranked }) => ({ ranked, file: named(file, design) as SoundLayout })) };
 }

@@ -1,0 +1,36 @@
+import { outcomeOf, prepareNest, type NestJob, type NestOutcome, type SearchSettings } from '../pipeline/nest.ts';
+import { answerTask } from '../pipeline/nest-task.ts';
+import { english } from '../render/messages/english.ts';
+import { answerLines, keepAnswer, keptAnswer } from '../shop/answers/kept-answers.ts';
+import { bareTask, namedAnswer, taskFingerprint } from '../shop/answers/task-fingerprint.ts';
+import { withLibrary } from './library-option.ts';
+
+/**
+ * `nest` with a memory: a question that this engine has answered before is answered at once, and what was not cut short is
+ * kept. An answer of an earlier engine is told of, and stays beside the new one.
+ */
+export function nestFromLibrary(path: string, job: NestJob, search: SearchSettings): Promise<NestOutcome> {
+  const prepared = prepareNest(job);
+  const { problem, design } = prepared;
+  const { effort, seed, ...host } = search;
+  const task = { problem, design, layouts: job.layouts, effort, seed };
+  const key = taskFingerprint(bareTask(task));
+  return withLibrary(path, { create: true }, async (library) => {
+    const kept = keptAnswer(library, key);
+    const [line] = answerLines(library, key);
+    if (kept && line) {
+      say('answer-kept', { at: line.at });
+      for (const event of kept.solution.history) search.onImprovement?.(event);
+      return outcomeOf(prepared, namedAnswer(kept, design));
+    }
+    if (line) say('answer-of-earlier-engine', { at: line.at, ups: line.ups, engine: line.engine });
+    const answer = await answerTask(task, host);
+    const { stopped } = answer.solution;
+    if (stopped === 'limit-met' || stopped === 'effort') keepAnswer(library, key, answer);
+    return outcomeOf(prepared, answer);
+  });
+}
+
+function say(code: string, facts: Readonly<Record<string, string | number>>): void {
+  process.stderr.write(`${english.sentence({ code, severity: 'note', facts })}\n`);
+}
