@@ -1,7 +1,6 @@
 import type { Desk } from './desk.ts';
 import type { CompareAnswer, QuoteAsk } from './engine/protocol.ts';
-import { FROM_FILE, samePlacements } from './job/layouts.ts';
-import type { KeptLayout } from './job/job.ts';
+import { layoutFromFile, samePlacements } from './job/layouts.ts';
 import { quoteOf } from './job/quote-of.ts';
 import { answered } from './reading.ts';
 import { searchOf } from './searching.ts';
@@ -39,8 +38,7 @@ function joinedLists(desk: Desk): object {
 export function takeSheet(desk: Desk, { facts }: CompareAnswer, index: number): void {
   const { sheet, grain, layout, ups } = facts.sheets[index]!;
   const size = `${sheet.width}x${sheet.height}`;
-  const source = String(layout.result?.['source'] ?? '');
-  const kept: KeptLayout = { id: crypto.randomUUID(), file: layout, state: 'not judged', source, inputs: FROM_FILE, limit: undefined, stopped: 'effort', seconds: undefined, notes: [], history: [], limits: [] };
+  const kept = layoutFromFile(layout, 'not judged', String(layout.result?.['source'] ?? ''));
   desk.change((job) => {
     const isKnown = job.layouts.some((one) => samePlacements(one.file, layout));
     return { ...job, sheet: { ...job.sheet, size, ...(grain && job.sheet.sheetGrain !== '' && { sheetGrain: grain }) }, layouts: isKnown || ups === 0 ? job.layouts : [...job.layouts, kept] };

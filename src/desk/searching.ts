@@ -8,7 +8,7 @@ import { samePlacements } from './job/layouts.ts';
 import type { Improvement, LimitStep } from '../render/nest-facts.ts';
 
 /** Begins a search when the inputs have stood still for so long, milliseconds. */
-const STANDS_STILL_MS = 350;
+const STANDS_STILL_MS = 200;
 /** Truly different layouts that a search hands over. */
 const DIFFERENT_LAYOUTS = 3;
 

@@ -1,8 +1,7 @@
 import type { Desk } from './desk.ts';
-import type { FoundLayout } from './engine/protocol.ts';
 import type { Files } from './files/files.ts';
-import { FROM_FILE } from './job/layouts.ts';
-import type { Job, KeptLayout } from './job/job.ts';
+import type { Job } from './job/job.ts';
+import { layoutFromFile } from './job/layouts.ts';
 import { jobFromFile } from './job/job-file.ts';
 import { joinRecords, kindOfRecord, type RecordKind, type Records } from './job/records.ts';
 import { answered } from './reading.ts';
@@ -54,14 +53,10 @@ async function takeLayout(desk: Desk, name: string, bytes: Uint8Array): Promise<
     desk.notice.value = found.issues.map(words.issue).join(' ');
     return;
   }
-  const layout = layoutFromFile(name, found.answer);
+  const { file, state } = found.answer;
+  const layout = layoutFromFile(file, state, String(file.result?.['source'] ?? name));
   desk.change((job) => ({ ...job, name: job.name || stem(name), layouts: [...job.layouts, layout], chosen: layout.id }));
   desk.panel.value = 'layouts';
-}
-
-function layoutFromFile(name: string, { file, state }: FoundLayout): KeptLayout {
-  const source = String(file.result?.['source'] ?? name);
-  return { id: crypto.randomUUID(), file, state, source, inputs: FROM_FILE, limit: undefined, stopped: 'effort', seconds: undefined, notes: [], history: [], limits: [] };
 }
 
 function jsonOf(bytes: Uint8Array): Record<string, unknown> | undefined {

@@ -8,7 +8,7 @@ import type { DeskServer } from '../../src/cli/desk-server.ts';
 import { browserIsHere, goTo, launch, picture, root, sample, serve, watch } from './browser.ts';
 
 /** Nothing is lost, nothing is overwritten silently, nothing of a drawing becomes part of the page. */
-describe.skipIf(!browserIsHere())('keeping', () => {
+describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
   let browser: Browser;
   let context: BrowserContext;
   let page: Page;

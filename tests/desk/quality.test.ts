@@ -9,7 +9,7 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 const PANELS = 7;
 
 /** For everyone: keys, screen readers, contrast, narrow windows, two languages, paper. */
-describe.skipIf(!browserIsHere())('quality', () => {
+describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
   let browser: Browser;
   let server: DeskServer;
 

@@ -9,7 +9,7 @@ import { readLayoutFile } from '../../src/layout/layout-file.ts';
 import { browserIsHere, goTo, launch, picture, root, sample, serve, watch } from './browser.ts';
 
 /** What each of the three people does within three minutes, without reading anything. */
-describe.skipIf(!browserIsHere())('the desk in a browser', () => {
+describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 }, () => {
   let browser: Browser;
   let page: Page;
   let faults: string[];
@@ -37,7 +37,7 @@ describe.skipIf(!browserIsHere())('the desk in a browser', () => {
   };
   const searched = () => page.locator('main .search-line', { hasText: 'found in' }).waitFor({ timeout: 60_000 });
 
-  test('the artist: a drawing in two colours, its roles said by one click, a judged layout, files for the die maker', async () => {
+  test('the artist: a drawing in two colours, its roles said by one click, a judged layout, files for the die maker, a near miss', async () => {
     const server = await serve([folder]);
     await page.goto(server.url);
     await chooseEffort('quick');
@@ -50,8 +50,7 @@ describe.skipIf(!browserIsHere())('the desk in a browser', () => {
     expect(await page.locator('main dl.facts').first().innerText()).toContain('Creases');
 
     await goTo(page, 'Sheet');
-    await page.getByLabel('Sheet size').fill('520x360');
-    await page.getByLabel('Die-cutter', { exact: true }).selectOption({ index: 0 });
+    await page.getByLabel('Sheet size').fill('326x240');
     await goTo(page, 'Layouts found');
     await searched();
     await picture(page, 'artist-2-layouts');
@@ -66,6 +65,14 @@ describe.skipIf(!browserIsHere())('the desk in a browser', () => {
     expect(layout.placements.length).toBe(ups);
     expect(judge(layout).state).toBe('sound');
     expect(readFileSync(join(folder, 'sheet.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+
+    await goTo(page, 'Why this many');
+    await page.getByRole('button', { name: 'Look for small changes' }).click();
+    await page.getByRole('button', { name: /^Show it/ }).first().click({ timeout: 60_000 });
+    await page.locator('.card.chosen .state-sound').waitFor();
+    const more = Number(/(\d+) ups/.exec(await page.locator('.card.chosen').innerText())?.[1]);
+    expect(more).toBeGreaterThan(ups);
+    await picture(page, 'near-miss');
     await server.close();
   });
 

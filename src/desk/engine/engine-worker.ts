@@ -25,27 +25,22 @@ const pool = createLanePool(defaultThreads(), control);
 const answers: Answers = {
   read: async () => (await import('./answers/read.ts')).read,
   frame: async () => (await import('./answers/frame.ts')).frame,
-  search: async () => {
-    await prepareSolver();
-    return (await import('./answers/search.ts')).search;
-  },
+  search: async () => (await import('./answers/search.ts')).search,
   judge: async () => (await import('../../layout/judge.ts')).judge,
   layout: async () => (await import('./answers/open-layout.ts')).openLayout,
-  byHand: async () => {
-    await prepareSolver();
-    return (await import('./answers/by-hand.ts')).workOn;
-  },
+  byHand: async () => (await import('./answers/by-hand.ts')).workOn,
+  nearMisses: async () => (await import('./answers/near-misses.ts')).findNearMisses,
   picture: async () => (await import('./answers/picture.ts')).picture,
   explain: async () => (await import('./answers/explain.ts')).explain,
-  compare: async () => {
-    await prepareSolver();
-    return (await import('./answers/compare.ts')).compare;
-  },
+  compare: async () => (await import('./answers/compare.ts')).compare,
   recost: async () => (await import('./answers/compare.ts')).recost,
   quote: async () => (await import('./answers/quote.ts')).quote,
   pages: async () => (await import('./answers/quote.ts')).pages,
   handover: async () => (await import('./answers/handover.ts')).handOver,
 };
+
+/** Questions that may come to linear programs. */
+const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses']);
 
 scope.onmessage = async ({ data }) => {
   if ('control' in data) {
@@ -55,6 +50,8 @@ scope.onmessage = async ({ data }) => {
   }
   const { id, kind, ask, locale } = data;
   try {
+    // Whoever needs the solver waits for it; nobody else does.
+    if (SOLVING.has(kind)) void prepareSolver();
     const host: Host<never> = { emit: (event: unknown) => scope.postMessage({ id, event }), control, pool, locale };
     const answer = (await answers[kind]()) as (ask: unknown, host: Host<never>) => unknown;
     scope.postMessage({ id, answer: await answer(ask, host) });

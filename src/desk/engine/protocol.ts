@@ -7,11 +7,12 @@ import type { BoundName, StopReason } from '../../layout/problem.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import type { Comparison } from '../../pipeline/compare.ts';
 import type { LayingSettings } from '../../pipeline/laying.ts';
+import type { StyledSource } from '../../pipeline/near-miss-changes.ts';
 import type { NestJob } from '../../pipeline/nest.ts';
 import type { CompareFacts } from '../../render/compare-facts.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
-import type { Report } from '../../render/report.ts';
+import type { Report, ReportSection } from '../../render/report.ts';
 import type { Scene } from '../../render/scene.ts';
 import type { Control } from './search-control.ts';
 
@@ -27,6 +28,7 @@ export interface Questions {
   byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: never };
   picture: { ask: PictureAsk; answer: Scene; event: never };
   explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
+  nearMisses: { ask: NearMissAsk; answer: NearMissAnswer; event: never };
   compare: { ask: CompareAsk; answer: CompareAnswer; event: never };
   recost: { ask: RecostAsk; answer: CompareAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
@@ -167,6 +169,21 @@ export interface ExplainAnswer {
   readonly waste: Scene;
   /** The whole report as one page. */
   readonly html: string;
+}
+
+export interface NearMissAsk {
+  readonly job: SearchAsk['job'];
+  /** The layout that stands. */
+  readonly file: LayoutFile;
+  readonly style: StyledSource | undefined;
+  readonly quote: QuoteAsk;
+  /** Cartons a year. */
+  readonly yearly: number | undefined;
+}
+
+export interface NearMissAnswer {
+  readonly section: ReportSection;
+  readonly found: readonly { readonly sentence: string; readonly ups: number; readonly layout: LayoutFile }[];
 }
 
 /** One design on every sheet of a list. */

@@ -43,3 +43,8 @@ function ringAreaMm2(ring: readonly (readonly [number, number])[]): number {
     return sum + x * nextY - nextX * y;
   }, 0) / 2);
 }
+
+/** A layout that stands for itself: from a file, from a comparison, from a near miss. */
+export function layoutFromFile(file: KeptLayout['file'], state: KeptLayout['state'], source: string): KeptLayout {
+  return { id: crypto.randomUUID(), file, state, source, inputs: FROM_FILE, limit: undefined, stopped: 'effort', seconds: undefined, notes: [], history: [], limits: [] };
+}

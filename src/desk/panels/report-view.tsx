@@ -1,4 +1,4 @@
-import type { Figure, Report } from '../../render/report.ts';
+import type { Figure, Report, ReportSection, Table } from '../../render/report.ts';
 
 /** A report as the page shows it: the answer, then every figure with what it means and how it comes about. */
 export function ReportView({ report: { title, answer, sections, caution, language } }: { readonly report: Report }) {
@@ -6,18 +6,35 @@ export function ReportView({ report: { title, answer, sections, caution, languag
     <article class="report" lang={language}>
       <h3>{title}</h3>
       <p class="answer">{answer}</p>
-      {sections.map(({ id, heading, sentences, figures }) => (
-        <section key={id}>
-          <h4>{heading}</h4>
-          {sentences.map((sentence, i) => <p key={i}>{sentence}</p>)}
-          {figures.length > 0 && <dl class="facts">{figures.map((figure, i) => <FigureRow key={i} figure={figure} />)}</dl>}
-        </section>
-      ))}
+      {sections.map((section) => <SectionView key={section.id} section={section} />)}
       <section>
         <h4>{caution.heading}</h4>
         <p>{caution.text}</p>
       </section>
     </article>
+  );
+}
+
+export function SectionView({ section: { heading, sentences, figures, table } }: { readonly section: ReportSection }) {
+  return (
+    <section>
+      <h4>{heading}</h4>
+      {sentences.map((sentence, i) => <p key={i}>{sentence}</p>)}
+      {figures.length > 0 && <dl class="facts">{figures.map((figure, i) => <FigureRow key={i} figure={figure} />)}</dl>}
+      {table && <TableView table={table} name={heading} />}
+    </section>
+  );
+}
+
+function TableView({ table: { head, rows, wordColumns = 0 }, name }: { readonly table: Table; readonly name: string }) {
+  const look = (column: number) => (column < wordColumns ? '' : 'number');
+  return (
+    <div class="scrolls" tabIndex={0} role="region" aria-label={name}>
+      <table>
+        <thead><tr>{head.map((title, column) => <th key={column} scope="col" class={look(column)}>{title}</th>)}</tr></thead>
+        <tbody>{rows.map((cells, row) => <tr key={row}>{cells.map((cell, column) => <td key={column} class={look(column)}>{cell}</td>)}</tr>)}</tbody>
+      </table>
+    </div>
   );
 }
 

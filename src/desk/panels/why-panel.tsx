@@ -3,6 +3,7 @@ import type { ExplainAsk } from '../engine/protocol.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { useWords } from '../words/words.ts';
 import { Layout } from './layout.tsx';
+import { NearMisses } from './near-misses.tsx';
 import { ReportView } from './report-view.tsx';
 import { useAnswer } from './use-answer.ts';
 import { WastePicture } from './waste-picture.tsx';
@@ -17,7 +18,12 @@ export function WhyPanel() {
   const { report, waste } = answer.answer;
   return (
     <Layout
-      controls={<ReportView report={report} />}
+      controls={
+        <>
+          <ReportView report={report} />
+          <NearMisses layout={chosen} />
+        </>
+      }
       picture={<WastePicture scene={waste} />}
     />
   );

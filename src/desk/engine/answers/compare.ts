@@ -36,7 +36,7 @@ function shown(name: string, job: CompareJob, comparison: Comparison): CompareAn
 }
 
 /** The money panel's terms, ups and sheet left out; the grammage may be open here, then board decides. */
-function termsOf({ job, inventedRates }: QuoteAsk): CostTerms {
+export function termsOf({ job, inventedRates }: QuoteAsk): CostTerms {
   const board = (job['board'] ?? {}) as { grammage?: number };
   const grammage = (job['grammage'] as number | undefined) ?? board.grammage;
   const read = quoteJobOf({ job: { ...job, grammage: grammage ?? LEAST_GRAMMAGE }, inventedRates });

@@ -1,0 +1,63 @@
+import { useState } from 'preact/hooks';
+import { termsOnDesk } from '../comparing.ts';
+import { useDesk } from '../desk-context.ts';
+import type { Asked } from '../desk.ts';
+import type { NearMissAnswer } from '../engine/protocol.ts';
+import type { KeptLayout } from '../job/job.ts';
+import { layoutFromFile } from '../job/layouts.ts';
+import { answered } from '../reading.ts';
+import { searchOf } from '../searching.ts';
+import { useWords } from '../words/words.ts';
+import { Block, TextField } from './fields.tsx';
+import { IssueList } from './issue-list.tsx';
+import { SectionView } from './report-view.tsx';
+
+/** Which single small change would bring one more up; each can be looked at. */
+export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const [yearly, setYearly] = useState('');
+  const [state, setState] = useState<Asked<NearMissAnswer>>({ kind: 'none' });
+  const inDate = layout.inputs === desk.inputs.value && layout.state === 'sound';
+  const find = async () => {
+    const ask = searchOf(desk);
+    const quote = termsOnDesk(desk);
+    const { drawing } = desk.job.value;
+    if (!ask || !quote || !drawing) return;
+    setState({ kind: 'waiting' });
+    desk.helper.tell('begin');
+    const style = drawing.kind === 'style' ? { id: drawing.style, values: drawing.values } : undefined;
+    const cartons = Number(yearly.replace(/\s/g, ''));
+    setState(await answered(() => desk.helper.ask('nearMisses', { job: ask.job, file: layout.file, style, quote, yearly: cartons > 0 ? Math.round(cartons) : undefined })));
+  };
+  const show = ({ sentence, layout: file }: NearMissAnswer['found'][number]) => {
+    const kept = layoutFromFile(file, 'sound', sentence);
+    desk.change((job) => ({ ...job, layouts: [...job.layouts, kept], chosen: kept.id }));
+    desk.panel.value = 'layouts';
+  };
+  return (
+    <Block title={say('near-misses')}>
+      <p class="hint">{say('hint-near-misses')}</p>
+      <TextField label={say('field-yearly')} numeric value={yearly} onInput={setYearly} />
+      <div class="buttons">
+        <button type="button" disabled={!inDate || state.kind === 'waiting'} onClick={() => void find()}>{say('find-near-misses')}</button>
+        {state.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}
+      </div>
+      {state.kind === 'waiting' && <p role="status">{say('finding-near-misses')}</p>}
+      {state.kind === 'issues' && <IssueList issues={state.issues} />}
+      {state.kind === 'answer' && (
+        <>
+          <ul class="misses">
+            {state.answer.found.map((miss, i) => (
+              <li key={i}>
+                <span>{miss.sentence}: {say('ups', { ups: miss.ups })}</span>
+                <button type="button" class="small" onClick={() => show(miss)} aria-label={`${say('show-it')}: ${miss.sentence}`}>{say('show-it')}</button>
+              </li>
+            ))}
+          </ul>
+          <SectionView section={state.answer.section} />
+        </>
+      )}
+    </Block>
+  );
+}
