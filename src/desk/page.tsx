@@ -1,6 +1,6 @@
 import { render } from 'preact';
 import { App } from './app.tsx';
-import { createDesk, PANELS } from './desk.ts';
+import { createDesk, PANELS, whenChanged } from './desk.ts';
 import { pageFiles } from './files/page-files.ts';
 import { servedFiles } from './files/served-files.ts';
 import { keepJudging } from './judging.ts';
@@ -10,6 +10,9 @@ import { keepSearching } from './searching.ts';
 import { takeOpened } from './taking.ts';
 import { preferredLocale } from './words/preferred.ts';
 
+/** A notice stays as long as it takes to read it, milliseconds. */
+const NOTICE_MS = 9000;
+
 /** Puts the desk on the page. */
 const isServed = document.documentElement.dataset['served'] === 'yes';
 const desk = createDesk(preferredLocale());
@@ -17,6 +20,7 @@ const files = isServed ? await servedFiles() : pageFiles();
 const saving = await keepSaving(desk);
 desk.panel.value = PANELS.find((panel) => desk.chosen.value && panel === 'layouts') ?? 'drawing';
 keepReading(desk);
+whenChanged(desk.notice, NOTICE_MS, () => (desk.notice.value = ''));
 keepJudging(desk);
 const searching = keepSearching(desk);
 render(<App parts={{ desk, searching, saving, files }} />, document.getElementById('desk')!);
