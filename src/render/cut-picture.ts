@@ -1,5 +1,5 @@
 import type { LayoutFile } from '../layout/layout-file.ts';
-import type { CuttingFacts } from './cutting-facts.ts';
+import type { CutSequence } from '../estimate/guillotine/cut-sequence.ts';
 import type { Format } from './format.ts';
 import type { CuttingWords } from './messages/english-cutting.ts';
 import { HATCH, scaleFor } from './scale.ts';
@@ -14,7 +14,7 @@ import { viewOfLayout } from './view-of-layout.ts';
 const ROOM = 2.4;
 
 /** The sheet with its labels and every cut, numbered as in the cut list. */
-export function cutPicture(layout: LayoutFile, { lines, strokes }: CuttingFacts, words: CuttingWords, format: Format): string {
+export function cutPicture(layout: LayoutFile, { lines, strokes }: CutSequence, words: CuttingWords, format: Format, idPrefix = 'cuts-'): string {
   const { width, height } = layout.sheet;
   const scale = scaleFor(layout.sheet);
   const { unit } = scale;
@@ -35,15 +35,18 @@ export function cutPicture(layout: LayoutFile, { lines, strokes }: CuttingFacts,
       { name: 'Numbers', items: numbers(lines, unit, scale.thin) },
     ],
   };
-  return sceneToSvg(scene, { idPrefix: 'cuts-', size: 'fitted' });
+  return sceneToSvg(scene, { idPrefix, size: 'fitted' });
 }
 
 /** Beside the sheet where a cut begins at its edge, else a little way along the cut. */
-function numbers(lines: CuttingFacts['lines'], unit: number, thin: number): SceneItem[] {
-  return lines.flatMap(({ axis, at, from, to, step }) => {
+function numbers(lines: CutSequence['lines'], unit: number, thin: number): SceneItem[] {
+  const radius = 0.65 * unit;
+  const isTwin = (one: CutSequence['lines'][number], other: CutSequence['lines'][number]) => one.step === other.step && one.axis === other.axis && one.from === other.from && Math.abs(one.at - other.at) < 2 * radius;
+  // The two cuts on either side of a gap share their number.
+  return lines.filter((one, i) => !lines.slice(0, i).some((other) => isTwin(one, other))).flatMap(({ axis, at, from, to, step }) => {
     const along = from === 0 ? -1.2 * unit : from + Math.min(1.2 * unit, (to - from) / 4);
     const centre = axis === 'x' ? { x: at, y: along } : { x: along, y: at };
     const text = label(String(step + 1), { x: centre.x, y: centre.y - 0.3 * unit }, 0.85 * unit, { anchor: 'middle', bold: true, paint: 'accent' });
-    return [drawn([circle(centre, 0.65 * unit)], { fill: 'paper', stroke: 'accent', width: thin }), text];
+    return [drawn([circle(centre, radius)], { fill: 'paper', stroke: 'accent', width: thin }), text];
   });
 }

@@ -1,8 +1,8 @@
-import type { CutLine, CutStep } from '../estimate/guillotine/cut-sequence.ts';
+import type { CutSequence } from '../estimate/guillotine/cut-sequence.ts';
 import type { CuttingTime } from '../estimate/guillotine/cutting-time.ts';
 
 /** How a sheet of labels is cut apart by straight cuts. Millimetres. */
-export interface CuttingFacts {
+export interface CuttingFacts extends CutSequence {
   /** No pattern of straight cuts holds more. */
   readonly exact: boolean;
   /** The same design die-cut from the same sheet. */
@@ -10,11 +10,6 @@ export interface CuttingFacts {
   readonly machine: string | undefined;
   readonly liftHeight: number;
   readonly caliper: number | undefined;
-  readonly steps: readonly CutStep[];
-  readonly lines: readonly CutLine[];
-  /** For one lift. */
-  readonly strokes: number;
-  readonly turns: number;
   readonly time: CuttingTime;
   readonly setUpMinutes: number;
 }

@@ -1,5 +1,7 @@
+import type { CutSequence } from '../estimate/guillotine/cut-sequence.ts';
 import type { CuttingFacts } from './cutting-facts.ts';
 import type { Format } from './format.ts';
+import type { CuttingWords } from './messages/english-cutting.ts';
 import type { Language } from './messages/language.ts';
 import type { NestFacts } from './nest-facts.ts';
 import type { Figure, ReportSection } from './report.ts';
@@ -15,7 +17,7 @@ export function cuttingSections({ cutting, ups }: NestFacts, { cutting: words }:
       id: 'cutting',
       heading: headings.list,
       sentences: cutting.steps.some(({ piles }) => piles > 1) ? [words.alikeNote] : [],
-      figures: cutting.steps.map((step, i) => ({ label: words.step(i + 1), value: words.places(step, format), note: words.pile(step, format) })),
+      figures: cutListFigures(cutting, words, format),
     },
     {
       id: 'cutting-time',
@@ -33,6 +35,11 @@ export function cuttingSections({ cutting, ups }: NestFacts, { cutting: words }:
       ],
     },
   ];
+}
+
+/** Step by step where to cut, and which pile. */
+export function cutListFigures({ steps }: CutSequence, words: CuttingWords, format: Format): Figure[] {
+  return steps.map((step, i) => ({ label: words.step(i + 1), value: words.places(step, format), note: words.pile(step, format) }));
 }
 
 /** How good the pattern is among straight cuts, and what a die would get out of the sheet. */

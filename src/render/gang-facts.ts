@@ -1,4 +1,5 @@
 import type { Issue } from '../base/issue.ts';
+import type { CutSequence } from '../estimate/guillotine/cut-sequence.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 
 /** What the report and the JSON of a gang run are made from. */
@@ -32,4 +33,6 @@ export interface GangForm {
   /** Stations that change their version from the form before. */
   readonly changes?: number | undefined;
   readonly layout?: LayoutFile | undefined;
+  /** Where the sheets are guillotined. Millimetres. */
+  readonly cuts?: CutSequence | undefined;
 }

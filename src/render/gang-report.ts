@@ -1,6 +1,9 @@
+import { cutPicture } from './cut-picture.ts';
+import { cutListFigures } from './cutting-report.ts';
 import { createFormat, type Format } from './format.ts';
 import type { GangFacts, GangForm } from './gang-facts.ts';
 import { englishGang, type GangWords } from './messages/english-gang.ts';
+import { englishCutting } from './messages/english-cutting.ts';
 import { englishLanguage } from './messages/english-language.ts';
 import { ranges } from './ranges.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
@@ -15,8 +18,8 @@ export function gangReport(facts: GangFacts, words: GangWords = englishGang, for
   const forms = facts.forms.map((form, number): ReportSection => ({
     id: formId(number),
     heading: words.form(number + 1, form, format),
-    sentences: form.changes === undefined ? [] : [words.changes(form.changes)],
-    figures: ids.map((id, v) => ({ label: id, value: words.ups(form.counts[v]!), ...stationsOf(id, form, words) })).filter((_, v) => form.counts[v]! > 0),
+    sentences: [...(form.changes === undefined ? [] : [words.changes(form.changes)]), ...(form.cuts ? [words.cuts(form.cuts)] : [])],
+    figures: ids.map((id, v) => ({ label: id, value: words.ups(form.counts[v]!), ...stationsOf(id, form, words) })).filter((_, v) => form.counts[v]! > 0).concat(form.cuts ? cutListFigures(form.cuts, englishCutting, format) : []),
   }));
   const sections: ReportSection[] = [
     ...forms,
@@ -30,7 +33,7 @@ export function gangReport(facts: GangFacts, words: GangWords = englishGang, for
     title: words.title(facts),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
-    caution: { heading: words.headings.caution, text: words.caution },
+    caution: { heading: words.headings.caution, text: facts.forms.some(({ cuts }) => cuts) ? `${words.caution} ${englishCutting.caution}` : words.caution },
   };
 }
 
@@ -46,7 +49,12 @@ function stationsOf(id: string, { layout }: GangForm, words: GangWords): Pick<Fi
 
 /** The sheet of every form whose layout is known. */
 export function gangPictures({ forms }: GangFacts): ReportPicture[] {
-  return forms.flatMap((form, number): ReportPicture[] => (form.layout ? [{ section: formId(number), svg: formSvg(form, { idPrefix: `${formId(number)}-`, size: 'fitted' })!, onPaper: true }] : []));
+  return forms.flatMap((form, number): ReportPicture[] => {
+    if (!form.layout) return [];
+    const section = formId(number);
+    const sheet = { section, svg: formSvg(form, { idPrefix: `${section}-`, size: 'fitted' })!, onPaper: true };
+    return form.cuts ? [sheet, { section, svg: cutPicture(form.layout, form.cuts, englishCutting, createFormat(englishLanguage.locale), `${section}-cuts-`), onPaper: true }] : [sheet];
+  });
 }
 
 /** Undefined where no layout is known. */

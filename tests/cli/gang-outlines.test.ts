@@ -14,6 +14,7 @@ beforeAll(() => {
   drawing('large', 100, 100);
   drawing('small', 100, 50);
   drawing('huge', 900, 900);
+  writeFileSync(join(folder, 'oval.svg'), '<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="60mm" viewBox="0 0 90 60"><ellipse id="Cutting" cx="45" cy="30" rx="45" ry="30" fill="none" stroke="#000"/></svg>');
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -88,16 +89,31 @@ describe('gang, several outlines', () => {
 
   test('designs of another coating do not share, and the report says why', () => {
     const apart = { ...job, coating: 'gloss', designs: [large, { ...small, coating: 'matt' }] };
-    const answer = JSON.parse(run(apart, '--json', '-').stdout);
+    const { stdout } = run(apart, '--json', 'apart.json');
+    const answer = JSON.parse(readFileSync(join(folder, 'apart.json'), 'utf8'));
     expect(answer.apart).toEqual([{ designs: ['large', 'small'], because: 'coating', says: ['gloss', 'matt'] }]);
     expect(answer.forms.map(({ counts }: Answer['forms'][number]) => Object.values(counts).filter((count) => count > 0).length)).toEqual([1, 1]);
-    expect(run(apart).stdout).toContain('large and small: coating gloss and matt.');
+    expect(stdout).toContain('large and small: coating gloss and matt.');
   });
 
   test('more inks than units do not share', () => {
     const inks = { ...job, press: { name: 'Press 9', units: 4 }, designs: [{ ...large, inks: ['a', 'b', 'c'] }, { ...small, inks: ['c', 'd', 'e'] }] };
     const answer = JSON.parse(run(inks, '--json', '-').stdout);
     expect(answer.apart).toEqual([{ designs: ['large', 'small'], because: 'inks', says: ['5', '4'] }]);
+  });
+
+  test('labels by guillotine: straight cuts on every form, a cut list, the fewest pressings proved', () => {
+    const labels = { ...job, cut: 'guillotine', designs: [{ ...large, quantity: 720 }, { ...small, quantity: 960, rotations: [0, 90] }] };
+    const { status, stdout } = run(labels, '--json', '-');
+    expect(status).toBe(0);
+    const answer = JSON.parse(stdout) as Answer;
+    // 720 ÷ 12 + 960 ÷ 24
+    expect(answer).toMatchObject({ totalPressings: 100, lowerBound: 100, optimal: true });
+    for (const { layout } of answer.forms) {
+      const read = readLayoutFile(layout, 'form');
+      expect(judge(read).state).toBe('sound');
+      expect(read.result).toMatchObject({ cut: { by: 'guillotine' } });
+    }
   });
 
   test('page with a picture of each form, and pictures by themselves', () => {
@@ -117,6 +133,8 @@ describe('gang, several outlines', () => {
     ['more groups than forms', { ...job, forms: 1, designs: [{ ...large, board: 'x' }, { ...small, board: 'y' }] }, '2 groups that may not share'],
     ['overs the wrong way round', { ...job, designs: [{ ...large, overs: { least: 9, greatest: 3 } }] }, 'greatest overs'],
     ['a field misspelt', { ...job, gapp: 5 }, 'gapp'],
+    ['a shape for the guillotine', { ...job, cut: 'guillotine', designs: [{ file: 'oval.svg', quantity: 5 }] }, 'oval cannot be guillotined'],
+    ['a guillotine narrower than the sheet', { ...job, cut: 'guillotine', guillotine: { width: 100, liftHeight: 80, secondsPerCut: 8, secondsPerTurn: 8, secondsPerLift: 60, setUpMinutes: 9 } }, 'cuts 100 mm wide'],
     ['bleeds that overlap', { ...job, gap: 4, bleed: 3 }, 'bleeds of neighbours would overlap'],
   ])('%s: exit 2, nothing on stdout', (_, content, named) => {
     const { status, stdout, stderr } = run(content);

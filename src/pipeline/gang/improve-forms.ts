@@ -16,10 +16,12 @@ export interface FormsSearch {
   readonly maker: LayoutMaker;
   readonly room: FormRoom;
   readonly wanted: Wanted;
+  /** No fewer pressings are possible with so many forms. */
+  readonly enough: number;
   readonly settings: Pick<DriverSettings, 'seed' | 'runner' | 'stop'>;
 }
 
-/** What is spent: rounds of the free search, tasks in a round, look-ups of a task. */
+/** What is spent: rounds of the free search, tasks in a round (0: no free search), look-ups of a task. */
 export interface FormsBudget {
   readonly rounds: number;
   readonly tasks: number;
@@ -51,7 +53,7 @@ export async function improveForms(search: FormsSearch, forms: number, budget: F
   const banded = new Set<string>();
   let best = start;
   const again = () => (best = better(best, chooseForms(pool, master, wanted, forms, best.layouts))!);
-  for (let round = 0; round < budget.rounds && !settings.stop(); ) {
+  for (let round = 0; round < budget.rounds && best.pressings > search.enough && !settings.stop(); ) {
     if (DEPTHS.filter((depth) => maker.byWorth(best.prices, depth)).length > 0) {
       const before = best;
       if (again() !== before) continue;
@@ -64,6 +66,7 @@ export async function improveForms(search: FormsSearch, forms: number, budget: F
       again();
       continue;
     }
+    if (budget.tasks === 0) break;
     const chosen = wishes.slice(0, budget.tasks);
     const tasks = chosen.map(({ base, counts }, i) => ({ kind: 'counts' as const, problem, seed: childSeed(childSeed(settings.seed, round), i), work: budget.work, base: pool.layouts[base]!.placements, counts }));
     const results = await settings.runner.run(tasks, () => settings.stop() !== undefined);

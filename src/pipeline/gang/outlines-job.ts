@@ -4,7 +4,9 @@ import { chooseBlank } from '../../dieline/choose-blank.ts';
 import type { Dieline } from '../../dieline/dieline.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { preparePart, type Prepared } from '../../layout/part.ts';
+import { guillotineSchema, INVENTED_GUILLOTINE, type Guillotine } from '../../press/guillotine.ts';
 import { boardSchema, camelCase, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
+import { checkStraightEdges } from '../guillotine.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type PreparedSheet } from '../laying.ts';
 import { readSize, recordOrFile, type LoadJson } from '../quote-job.ts';
 import { groupDesigns, inksOf, SHARED_FIELDS, type Grouped, type Sharing } from './may-share.ts';
@@ -41,6 +43,8 @@ const schema = z.strictObject({
   designs: z.array(design).min(1, 'at least one design is wanted').max(MOST_DESIGNS),
   forms: z.int().min(1).max(MOST_FORMS),
   costs: gangCosts.optional(),
+  cut: z.enum(['die', 'guillotine']).default('die'),
+  guillotine: recordOrFile.optional(),
   bleedMeeting: z.enum(['apart', 'cut']).optional(),
   press: recordOrFile.optional(),
   cutter: recordOrFile.optional(),
@@ -57,6 +61,8 @@ export interface OutlinesJob {
   readonly grouped: Grouped;
   readonly forms: number;
   readonly costs: { readonly form: number; readonly pressing: number } | undefined;
+  /** Where the sheets are cut apart by straight cuts. */
+  readonly guillotine: Guillotine | undefined;
   /** Drawings that ask for a decision. */
   readonly doubtful: readonly string[];
 }
@@ -95,6 +101,8 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     ...Object.fromEntries(SHARED_FIELDS.map((field) => [field, one[field] ?? (field === 'board' ? board : job[field])])),
   }));
   checkUnits(sharing, press, where);
+  if (job.cut === 'die' && job.guillotine !== undefined) throw inputError('options-contradict', { where, facts: { first: '"guillotine"', second: '"cut": "die"', reason: 'a guillotine cuts only with "cut": "guillotine"' } });
+  if (job.cut === 'guillotine') for (const { part } of prepared) checkStraightEdges(part);
   const grouped = groupDesigns(sharing, press?.units);
   if (grouped.groups.length > job.forms) throw inputError('groups-over-forms', { where, facts: { groups: grouped.groups.length, forms: job.forms } });
   return {
@@ -102,6 +110,7 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     quantities: job.designs.map(({ quantity }) => quantity),
     overs: job.designs.map(({ overs }) => ({ least: overs?.least ?? 0, greatest: overs?.greatest ?? Infinity })),
     prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful,
+    guillotine: job.cut === 'die' ? undefined : job.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, typeof job.guillotine === 'string' ? files.json(job.guillotine) : job.guillotine, typeof job.guillotine === 'string' ? job.guillotine : `${where}: guillotine`),
   };
 }
 

@@ -1,10 +1,12 @@
 import { inputError } from '../../base/issue.ts';
+import { toMicrons } from '../../base/units.ts';
 import { layoutOf } from '../../layout/layout-of.ts';
 import { placedArea } from '../../layout/outcome.ts';
 import type { Placement, Problem } from '../../layout/problem.ts';
 import { judgeForProduction, type SoundLayout } from '../../layout/sound.ts';
 import type { GangFacts, GangForm } from '../../render/gang-facts.ts';
 import type { OutlinesJob } from './outlines-job.ts';
+import { cutListInMillimetres, cutListOf, tooNarrow } from '../guillotine.ts';
 import { planOutlines, type OutlinePlans, type OutlineSettings } from './plan-outlines.ts';
 
 type Found = NonNullable<OutlinePlans['plans'][number]>;
@@ -29,7 +31,10 @@ export async function gangOutlines(job: OutlinesJob, settings: OutlineSettings):
       most: members.map((d) => job.quantities[d]! + job.overs[d]!.greatest),
     };
     const most = job.forms - job.grouped.groups.length + 1;
-    groups.push({ members, problem, plans: await planOutlines(problem, wanted, Math.min(most, members.length), settings) });
+    const { guillotine } = job;
+    if (guillotine && Math.min(job.sheet.frame.sheet.width, job.sheet.frame.sheet.height) > toMicrons(guillotine.width)) throw tooNarrow(problem, guillotine);
+    const straight = guillotine && ((placements: readonly Placement[]) => cutListOf(problem, placements, guillotine) !== undefined);
+    groups.push({ members, problem, plans: await planOutlines(problem, wanted, Math.min(most, members.length), { ...settings, straight }) });
   }
   return factsOf(job, groups, settings.seed);
 }
@@ -92,10 +97,13 @@ function leastDeal(options: readonly (readonly ({ readonly forms: number; readon
 
 function formOf(job: OutlinesJob, { members, problem }: Group, { layout, counts, pressings }: Found['forms'][number], seed: number): GangForm {
   const placements = withoutSpare(layout.placements, counts);
+  const list = job.guillotine && cutListOf(problem, placements, job.guillotine);
+  const cuts = list && cutListInMillimetres(list);
   return {
     counts: job.ids.map((_, d) => (members.includes(d) ? counts[members.indexOf(d)]! : 0)),
     pressings,
-    layout: judged(job, members, problem, placements, { source: layout.source, pressings, seed }),
+    layout: judged(job, members, problem, placements, { source: layout.source, pressings, seed, ...(cuts && { cut: { by: 'guillotine', strokes: cuts.strokes, turns: cuts.turns, steps: cuts.steps } }) }),
+    cuts,
   };
 }
 
@@ -105,7 +113,7 @@ function withoutSpare(placements: readonly Placement[], counts: readonly number[
   return placements.filter(({ part }) => taken[part]!++ < counts[part]!);
 }
 
-function judged({ prepared }: OutlinesJob, members: readonly number[], problem: Problem, placements: readonly Placement[], result: { source: string; pressings: number; seed: number }): SoundLayout {
+function judged({ prepared }: OutlinesJob, members: readonly number[], problem: Problem, placements: readonly Placement[], result: Readonly<Record<string, unknown>>): SoundLayout {
   const share = placedArea(problem, placements) / (problem.sheet.width * problem.sheet.height);
   const rounded = (value: number) => Math.round(value * 1e6) / 1e6;
   const layout = layoutOf(problem, members.map((d) => prepared[d]!.design), placements, { ups: placements.length, ...result, yield: rounded(share), waste: rounded(1 - share) });

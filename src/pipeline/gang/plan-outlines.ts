@@ -1,20 +1,24 @@
 import { boundByPrices, mayFit, mostWorth, oneFormBound, type FormRoom } from '../../estimate/gang/form-bound.ts';
 import type { Wanted } from '../../estimate/gang/form-runs.ts';
-import type { Part, Problem } from '../../layout/problem.ts';
+import type { Placement, Problem } from '../../layout/problem.ts';
 import type { DriverSettings } from '../../nesting/driver.ts';
 import type { Effort } from '../../nesting/effort.ts';
-import { areaShares } from '../../nesting/limits/area-limit.ts';
+import { areaLimit, areaShares } from '../../nesting/limits/area-limit.ts';
 import { grant } from '../../nesting/limits/granted.ts';
 import { prepareLinearPrograms } from '../../nesting/linear-program.ts';
-import { solve, type Solution } from '../../nesting/solve.ts';
+import { mostByStraightCuts, worthMostByStraightCuts } from '../../nesting/mixed/straight-layout.ts';
+import { solve } from '../../nesting/solve.ts';
 import { limitHolds } from '../verify-limit.ts';
 import { better, chooseForms, type ChosenForms } from './choose-forms.ts';
 import { improveForms, type FormsBudget } from './improve-forms.ts';
 import { createPool, type LayoutPool, type MixedLayout } from './layout-pool.ts';
-import { createMaster } from './master.ts';
+import { createMaster, type Master } from './master.ts';
 import { createMaker, seekLayouts } from './seek-layouts.ts';
 
-export type OutlineSettings = Pick<DriverSettings, 'effort' | 'seed' | 'runner' | 'stop'>;
+export interface OutlineSettings extends Pick<DriverSettings, 'effort' | 'seed' | 'runner' | 'stop'> {
+  /** Where the sheets are guillotined: whether straight cuts take a layout of rectangles apart. */
+  readonly straight?: ((placements: readonly Placement[]) => boolean) | undefined;
+}
 
 /** Forms of one number of forms allowed. */
 export interface OutlinePlan {
@@ -49,25 +53,27 @@ const EFFORT_ALONE: Readonly<Record<Effort, Effort>> = { quick: 'quick', normal:
 export async function planOutlines(problem: Problem, wanted: Wanted, mostForms: number, settings: OutlineSettings): Promise<OutlinePlans> {
   await prepareLinearPrograms();
   const designs = problem.parts.length;
-  const solutions = await layAlone(problem, settings);
-  const room: FormRoom = { shares: areaShares(problem, grant(problem)), alone: solutions.map(({ limit }) => limit?.ups ?? Infinity) };
+  const { straight } = settings;
+  const alone = straight ? cutAlone(problem) : await layAlone(problem, settings);
+  const room: FormRoom = { shares: areaShares(problem, grant(problem)), alone: alone.map(({ most }) => most) };
   const master = createMaster(wanted.least);
   try {
     const pool = createPool(designs, master);
-    solutions.forEach(({ best }, d) => best && pool.add(best.placements.map((placement) => ({ ...placement, part: d })), best.source));
-    const maker = createMaker(problem, pool);
+    for (const { placements, source } of alone) if (straight?.(placements) ?? true) pool.add(placements, source);
+    const maker = createMaker(problem, pool, straight);
     const stopped = () => settings.stop() !== undefined;
     seekLayouts(maker, pool, master, room, wanted, stopped);
+    const bounds = boundsFor(room, wanted.least, mostForms, straight && boundByCuts(problem, master, wanted.least));
     const found: (ChosenForms | undefined)[] = [undefined];
     for (let forms = 1; forms <= mostForms; forms++) {
       const before = found[forms - 1];
       const chosen = better(chooseForms(pool, master, wanted, forms, before?.layouts), before);
       // The last and largest number of forms is what is asked for; the others only break ties and weigh costs.
-      const budget = BUDGETS[settings.effort];
+      const budget = straight ? { ...BUDGETS[settings.effort], tasks: 0 } : BUDGETS[settings.effort];
       const part = forms === mostForms ? budget : { ...budget, rounds: Math.ceil(budget.rounds / 3) };
-      found.push(chosen && (await improveForms({ problem, pool, master, maker, room, wanted, settings }, forms, part, chosen)));
+      found.push(chosen && (await improveForms({ problem, pool, master, maker, room, wanted, settings, enough: bounds[forms]! }, forms, part, chosen)));
     }
-    return { plans: found.map((chosen) => chosen && planOf(chosen, pool)), bounds: boundsFor(room, wanted.least, mostForms), byArea: wanted.least.reduce((sum, quantity, d) => sum + quantity * room.shares[d]!, 0), alone: solutions.map(({ best }, d) => aloneOf(best?.placements.length ?? 0, wanted.least[d]!)) };
+    return { plans: found.map((chosen) => chosen && planOf(chosen, pool)), bounds, byArea: wanted.least.reduce((sum, quantity, d) => sum + quantity * room.shares[d]!, 0), alone: alone.map(({ placements }, d) => aloneOf(placements.length, wanted.least[d]!)) };
   } finally {
     master.dispose();
   }
@@ -77,13 +83,38 @@ function aloneOf(ups: number, quantity: number) {
   return { ups, pressings: Math.ceil(quantity / ups) };
 }
 
-async function layAlone(problem: Problem, settings: OutlineSettings): Promise<Solution[]> {
-  const solutions: Solution[] = [];
-  for (const part of problem.parts) {
-    const alone: Problem = { ...problem, parts: [part] as readonly Part[], demand: { kind: 'most' } };
-    solutions.push(await solve(alone, { ...settings, effort: EFFORT_ALONE[settings.effort], verifyLimit: (limit) => limitHolds(alone, limit) }));
+/** A design by itself: its best layout, its part number put in, and the most ups that are possible. */
+interface Alone {
+  readonly placements: readonly Placement[];
+  readonly source: string;
+  readonly most: number;
+}
+
+async function layAlone(problem: Problem, settings: OutlineSettings): Promise<Alone[]> {
+  const found: Alone[] = [];
+  for (const [d, part] of problem.parts.entries()) {
+    const alone: Problem = { ...problem, parts: [part], demand: { kind: 'most' } };
+    const { best, limit } = await solve(alone, { ...settings, effort: EFFORT_ALONE[settings.effort], verifyLimit: (one) => limitHolds(alone, one) });
+    found.push({ placements: best?.placements.map((placement) => ({ ...placement, part: d })) ?? [], source: best?.source ?? '', most: limit?.ups ?? Infinity });
   }
-  return solutions;
+  return found;
+}
+
+function cutAlone(problem: Problem): Alone[] {
+  return problem.parts.map((part, d) => {
+    const alone: Problem = { ...problem, parts: [part] };
+    const { placements, exact } = mostByStraightCuts(alone);
+    return { placements: placements.map((placement) => ({ ...placement, part: d })), source: 'straight cuts', most: exact ? placements.length : areaLimit(alone, grant(alone)).ups };
+  });
+}
+
+/** By the prices of the layouts known, and the most worth that straight cuts get out of a sheet at these, which is exact. */
+function boundByCuts(problem: Problem, master: Master, quantities: readonly number[]): number {
+  const { prices } = master.solve();
+  const found = worthMostByStraightCuts(problem, prices);
+  if (!found?.exact) return 0;
+  const worth = found.placements.reduce((sum, { part }) => sum + prices[part]!, 0) * (1 + ALMOST / 1000);
+  return quantities.reduce((sum, quantity, d) => sum + quantity * prices[d]!, 0) / Math.max(worth, Number.MIN_VALUE);
 }
 
 function planOf(chosen: ChosenForms, pool: LayoutPool): OutlinePlan {
@@ -95,8 +126,8 @@ function planOf(chosen: ChosenForms, pool: LayoutPool): OutlinePlan {
 const ALMOST = 1e-6;
 
 /** One form: the fewest pressings at which its counts may fit. More: the program over all counts that may fit. */
-function boundsFor(room: FormRoom, quantities: readonly number[], mostForms: number): number[] {
-  const any = Math.max(1, Math.ceil(anyForms(room, quantities) - ALMOST));
+function boundsFor(room: FormRoom, quantities: readonly number[], mostForms: number, byCuts = 0): number[] {
+  const any = Math.max(1, Math.ceil(Math.max(byCuts, anyForms(room, quantities)) - ALMOST));
   return Array.from({ length: mostForms + 1 }, (_, forms) => (forms === 0 ? Infinity : forms === 1 ? Math.max(any, oneFormBound(room, quantities)) : any));
 }
 

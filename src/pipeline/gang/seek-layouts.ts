@@ -3,6 +3,7 @@ import type { Wanted } from '../../estimate/gang/form-runs.ts';
 import type { Placement, Problem } from '../../layout/problem.ts';
 import { bandsFor } from '../../nesting/mixed/bands.ts';
 import { blockMixture } from '../../nesting/mixed/block-mixture.ts';
+import { worthMostByStraightCuts } from '../../nesting/mixed/straight-layout.ts';
 import { mixedFields, type MixedField } from '../../nesting/mixed/mixed-kinds.ts';
 import { layoutIsValid } from '../../nesting/valid.ts';
 import type { LayoutPool } from './layout-pool.ts';
@@ -28,12 +29,16 @@ export interface LayoutMaker {
   readonly byBands: (counts: readonly number[]) => boolean;
 }
 
-export function createMaker(problem: Problem, pool: LayoutPool): LayoutMaker {
+/** Blocks and bands for a die; `straight` says whether a layout may be offered, where straight cuts must take it apart. */
+export function createMaker(problem: Problem, pool: LayoutPool, straight?: (placements: readonly Placement[]) => boolean): LayoutMaker {
   const sets: MixedField[][] = mixedFields(problem);
   // Kinds of blocks nest rows of one part; where two blocks meet only the gap between their boxes counts. Checked all the same.
-  const offer = (placements: readonly Placement[] | undefined, source: string) => placements !== undefined && layoutIsValid(problem, placements) && pool.add(placements, source);
+  const offer = (placements: readonly Placement[] | undefined, source: string) => placements !== undefined && layoutIsValid(problem, placements) && (straight?.(placements) ?? true) && pool.add(placements, source);
   return {
-    byWorth: (worths, depth) => offer(blockMixture(problem, sets, worths, depth), 'blocks of rows'),
+    byWorth: (worths, depth) => {
+      const cut = straight && worthMostByStraightCuts(problem, worths);
+      return cut ? offer(cut.placements, 'straight cuts') : offer(blockMixture(problem, sets, worths, depth), 'blocks of rows');
+    },
     byBands: (counts) => offer(bandsFor(problem, sets, counts), 'bands of rows'),
   };
 }

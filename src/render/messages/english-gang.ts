@@ -1,3 +1,4 @@
+import type { CutSequence } from '../../estimate/guillotine/cut-sequence.ts';
 import type { Format } from '../format.ts';
 import type { ApartReason, GangFacts, GangForm } from '../gang-facts.ts';
 
@@ -21,6 +22,7 @@ export const englishGang = {
   stations: (numbers: string) => `stations ${numbers}`,
   apart: ({ designs: [a, b], because, says: [first, second] }: NonNullable<GangFacts['apart']>[number]) =>
     because === 'inks' ? `${a} and ${b}: their forms would need ${first} inks, the press has ${second} units.` : `${a} and ${b}: ${fields[because]} ${first ?? 'not given'} and ${second ?? 'not given'}.`,
+  cuts: ({ strokes, turns }: CutSequence) => `Guillotined: ${plural(strokes, 'stroke')} and ${plural(turns, 'turned pile')} a lift.`,
   ups: (count: number) => `${count} up`,
   made: (ordered: number, made: number, over: number, format: Format) => `${whole(ordered, format)} ordered, ${whole(made, format)} made, ${whole(over, format)} over`,
   separate: (facts: GangFacts, format: Format) =>
