@@ -125,7 +125,8 @@ async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts
   const bare = viewOfLayout(turned, { grain, figures: [] });
   const all: HandoverFacts = { ...facts, layout: turned, grain, back: style };
   const notice = `${words.backSide}  ·  ${words.notice(all, format)}`;
-  const figures = [{ label: words.labels.back, value: words.back[style] }, ...titleCells(all, language)];
+  const [ups, ...cells] = titleCells(all, language);
+  const figures = [ups!, { label: words.backSide, value: words.back[style] }, ...cells];
   const imposed = given.length > 0 ? imposeArtwork(turned, given) : undefined;
   const gripperEdge = words.backGripper(style);
   return {
@@ -133,7 +134,7 @@ async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts
       { name: 'sheet-back.svg', content: sceneToSvg(sheetScene({ ...bare, figures }, { words: { ...englishPicture, gripperEdge }, format })) },
       { name: 'sheet-back.pdf', content: await stepsPdf(bare, dieRules(bare), notice, { words: { ...words, gripperEdge }, format }, imposed) },
     ],
-    issues: [...(imposed?.issues ?? []), ...offStations(layout, turned, style)],
+    issues: [...(imposed?.issues ?? []), ...offStations(layout, turned, style), ...secondGripper(layout, turned)],
   };
 }
 
@@ -144,6 +145,12 @@ function offStations(front: LayoutFile, back: LayoutFile, style: WorkStyle): Iss
   const far = (a: Box, b: Box) => Math.max(Math.abs(a.minX - b.minX), Math.abs(a.minY - b.minY), Math.abs(a.maxX - b.maxX), Math.abs(a.maxY - b.maxY));
   const off = placedRings(back).flatMap((ring, station) => (boxes.some((box) => far(box, boxOf(ring)) <= BACK_MICRONS) ? [] : [station + 1]));
   return off.length === 0 ? [] : [{ code: 'back-not-on-stations', severity: 'warning', facts: { style, count: off.length, stations: off.slice(0, 12).join(', ') } }];
+}
+
+/** The edge that is gripped for the back needs to stay as free of ink as the one of the front. */
+function secondGripper({ printable: front }: LayoutFile, { printable: back }: LayoutFile): Issue[] {
+  if (back.y >= front.y) return [];
+  return [{ code: 'second-gripper-narrow', severity: 'warning', facts: { foundMm: back.y, wantedMm: front.y } }];
 }
 
 /** Front and back lie on one another within this, µm: far below what a press registers. */

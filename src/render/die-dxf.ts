@@ -9,7 +9,9 @@ import type { DieSide, HandoverWords } from './messages/english-handover.ts';
 import { placedNicks, type Nicks, type PlacedNick } from './nicks.ts';
 import { isArea } from './processing-steps.ts';
 import type { SheetView } from './sheet-view.ts';
-import { placedBoxes } from './step-runs.ts';
+import { PRODUCTION_SCALE, STATION_UNIT_MM } from './production-scale.ts';
+import { stationNumbers } from './stations.ts';
+import { textWidth } from './text-width.ts';
 
 /** Free curves and elliptical arcs become chains of chords that leave them by at most this, mm. Lines and arcs of circles stay what they are. */
 export const DXF_TOLERANCE_MM = 0.005;
@@ -37,8 +39,9 @@ export function dieDxf(view: SheetView, rules: readonly DieRule[], { side, notic
   }
   const corners = [[0, 0], [width, 0], [width, height], [0, height]] as const;
   writer.addLWPolyline(corners.map(([x, y]) => ({ point: { x, y } })), { flags: 1, layerName: 'Sheet' });
-  placedBoxes(view).forEach(({ minX, minY, maxX, maxY }, station) => {
-    text(writer, String(station + 1), mapPoint(map, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 }), 8, 'Stations');
+  stationNumbers(view, { ...PRODUCTION_SCALE, unit: STATION_UNIT_MM }).forEach(({ at, size }, station) => {
+    const { x, y } = mapPoint(map, at);
+    text(writer, String(station + 1), { x, y: y - size / 2 }, size, 'Stations');
   });
   if (nicks) addNicks(writer, placedNicks(view, nicks), map);
   addMarks(writer, view, map, side, notice, words);
@@ -92,14 +95,18 @@ function addMarks(writer: DxfWriter, { sheet: { width, height }, lay }: SheetVie
   const layY = height * 0.22;
   line({ x: middle, y: -OUT_MM }, { x: middle, y: 0 });
   line({ x: middle, y: height }, { x: middle, y: height + OUT_MM });
-  for (const dy of [-6, 6]) line({ x: layX, y: layY }, { x: layX + outward * 12, y: layY + dy });
+  const corners = [{ x: layX, y: layY }, { x: layX + outward * WEDGE_MM, y: layY + WEDGE_MM / 2 }, { x: layX + outward * WEDGE_MM, y: layY - WEDGE_MM / 2 }];
+  corners.forEach((corner, i) => line(corner, corners[(i + 1) % 3]!));
   line({ x: 0, y: -2 }, { x: width, y: -2 });
   text(writer, words.gripperEdge, mapPoint(map, { x: middle, y: -OUT_MM - 10 }), 8, layerName);
-  text(writer, words.lay, mapPoint(map, { x: layX + outward * 30, y: layY - 4 }), 8, layerName);
+  text(writer, words.lay, mapPoint(map, { x: layX + outward * (WEDGE_MM + 8 + textWidth(words.lay, 8) / 2), y: layY - 4 }), 8, layerName);
   text(writer, words.sides[side].title, { x: middle, y: height + OUT_MM + 26 }, 16, layerName);
   text(writer, words.sides[side].meaning, { x: middle, y: height + OUT_MM + 12 }, 8, layerName);
   text(writer, notice, { x: middle, y: -OUT_MM - 26 }, 6, layerName);
 }
+
+/** Length of the wedge that points at the side lay, mm. */
+const WEDGE_MM = 12;
 
 /** How far marks stand out of the sheet, mm. */
 const OUT_MM = 15;

@@ -4,7 +4,7 @@ import { degreesOf } from '../geometry/turn.ts';
 import { dimensionChain } from './dimension.ts';
 import type { Format } from './format.ts';
 import type { HandoverWords } from './messages/english-handover.ts';
-import { PRODUCTION_SCALE } from './production-scale.ts';
+import { PRODUCTION_SCALE, STATION_UNIT_MM } from './production-scale.ts';
 import type { PathItem, SceneItem, TextItem } from './scene.ts';
 import { drawn, label, line, polyline } from './shapes.ts';
 import type { SheetView } from './sheet-view.ts';
@@ -23,9 +23,13 @@ export function legendNotes(view: SheetView, notice: string, words: HandoverWord
   const inward = lay === 'left' ? 1 : -1;
   const layHeight = sheet.height * 0.22;
   const size = Math.min(unit, Math.max(LEAST_TEXT_MM, usable.y * 0.3));
+  // The side margin up to the bleed is all the room that wedge and word have.
+  const margin = lay === 'left' ? usable.x : sheet.width - usable.x - usable.width;
+  const wedge = Math.min(4, Math.max(1.5, (margin - view.bleed) * 0.8));
+  const laySize = Math.min(size, Math.max(LEAST_TEXT_MM * 0.8, wedge * 0.8));
   return [
     ...stationNotes(view),
-    drawn([polyline([{ x: edge + inward * 0.2, y: layHeight }, { x: edge + inward * 4, y: layHeight + 2 }, { x: edge + inward * 4, y: layHeight - 2 }], true)], { fill: 'ink' }),
+    drawn([polyline([{ x: edge + inward * 0.2, y: layHeight }, { x: edge + inward * wedge, y: layHeight + wedge / 2 }, { x: edge + inward * wedge, y: layHeight - wedge / 2 }], true)], { fill: 'ink' }),
     drawn([line({ x: middle, y: 0 }, { x: middle, y: CENTRE_TICK_MM }), line({ x: middle, y: sheet.height }, { x: middle, y: sheet.height - CENTRE_TICK_MM })], { stroke: 'ink', width: thin }),
     drawn([line({ x: 0, y: heavy / 2 }, { x: sheet.width, y: heavy / 2 })], { stroke: 'ink', width: heavy }),
     drawn(view.keepOuts.map(({ ring }) => polyline(ring, true)), { stroke: 'ink', width: thin, dash: [1.2, 0.8] }),
@@ -35,7 +39,7 @@ export function legendNotes(view: SheetView, notice: string, words: HandoverWord
     }),
     label(notice, { x: 6, y: size * 0.7 }, size),
     label(words.gripperEdge, { x: middle + 2, y: size * 2 }, size, { bold: true }),
-    label(words.lay, { x: edge + inward * 1.5 + (lay === 'left' ? size * 0.7 : 0), y: layHeight + 4 }, size, { turn: 1, bold: true }),
+    label(words.lay, { x: edge + inward * wedge * 0.5 + laySize * 0.36, y: layHeight + wedge / 2 + 1 }, laySize, { turn: 1, bold: true }),
   ];
 }
 
@@ -47,10 +51,17 @@ const CENTRE_TICK_MM = 8;
 export function dimensionNotes(view: SheetView, format: Format): SceneItem[] {
   const boxes = placedBoxes(view);
   const chains = [
-    { axis: 'x', at: view.sheet.height - 5, edge: Math.max(...boxes.map(({ maxY }) => maxY)) },
+    { axis: 'x', at: chainHeight(view), edge: Math.max(...boxes.map(({ maxY }) => maxY)) },
     { axis: 'y', at: view.sheet.width - 1.5, edge: Math.max(...boxes.map(({ maxX }) => maxX)) },
   ] as const;
   return chains.flatMap(({ axis, at, edge }) => dimensionChain({ axis, at, edge: Math.min(edge, at - 0.1), runs: stepRuns(view, axis, format, PRODUCTION_SCALE) }, format, PRODUCTION_SCALE));
+}
+
+/** Above the blanks near the tail, below a colour bar or other area kept free that stands there. */
+function chainHeight({ sheet, keepOuts }: SheetView): number {
+  const top = sheet.height - 5;
+  const there = keepOuts.map(({ ring }) => boxOf(ring)).filter(({ maxY }) => maxY > top - 1);
+  return Math.min(top, ...there.map(({ minY }) => minY - unit * 1.4));
 }
 
 /** The stations' numbers and the noses that tell which way the drawing's upper edge lies, as paths and texts on the sheet. */
@@ -63,6 +74,3 @@ function stationNotes(view: SheetView): Note[] {
     return byId.get(item.symbol)!.items.map(({ paths, look }) => ({ kind: 'path', paths: paths.map((path) => mapPath(map, path)), look: look.stroke ? { stroke: 'ink', width: thin } : look }));
   });
 }
-
-/** Station numbers are read from a step away, mm. */
-const STATION_UNIT_MM = 6;

@@ -38,15 +38,26 @@ export function stations(view: SheetView, scale: Scale): Stations {
     const nose = drawn([polyline([{ x: at.x - half, y: at.y + foot }, { x: at.x, y: at.y + foot + half * 1.2 }, { x: at.x + half, y: at.y + foot }], true)], { fill: 'ink' });
     return { id, items: alone ? [nose] : [nose, drawn([circle(at, radius)], { fill: 'paper', stroke: 'ink', width: radius * 0.09 })] };
   });
-  const items = view.placements.flatMap(({ design, turn, x, y }, i): SceneItem[] => {
-    const badge = badges[design]!;
-    const at = turnPoint(badge.at, turn);
+  const items = view.placements.flatMap((placement, i): SceneItem[] => {
+    const badge = badges[placement.design]!;
+    const { x, y } = onSheet(badge.at, placement);
     return [
-      { kind: 'use', symbol: badge.id, at: { x, y }, turn },
-      label(String(i + 1), { x: x + at.x, y: y + at.y - badge.size * 0.36 }, badge.size, { anchor: 'middle', bold: true }),
+      { kind: 'use', symbol: badge.id, at: { x: placement.x, y: placement.y }, turn: placement.turn },
+      label(String(i + 1), { x, y: y - badge.size * 0.36 }, badge.size, { anchor: 'middle', bold: true }),
     ];
   });
   return { symbols, items };
+}
+
+/** The middle of each station's number, where it lies clear of rules, and the height that it may have there. */
+export function stationNumbers(view: SheetView, scale: Scale): { readonly at: Point; readonly size: number }[] {
+  const badges = view.designs.map((design) => badgeFor(design, view.placements.length, scale));
+  return view.placements.map((placement) => ({ at: onSheet(badges[placement.design]!.at, placement), size: badges[placement.design]!.size }));
+}
+
+function onSheet(at: Point, { turn, x, y }: SheetView['placements'][number]): Point {
+  const turned = turnPoint(at, turn);
+  return { x: x + turned.x, y: y + turned.y };
 }
 
 interface Badge {

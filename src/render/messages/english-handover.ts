@@ -32,6 +32,7 @@ export const artworkMessages: MessageTable = {
   'artwork-not-looked-at': '{where} holds more than is read of a drawing: bleed and texts were checked by the page alone.',
   'artwork-missing': 'Design {design} is laid out but has no artwork; its stations stay empty.',
   'artwork-back-without-style': '--artwork-back: how the back is printed is not said. Give --back.',
+  'second-gripper-narrow': 'The tail of the front is gripped while the back is printed, but only {foundMm} mm of it stay free of ink; the gripper edge keeps {wantedMm}. Lay out with --ink-tail {wantedMm}, and --tail to match.',
   'coating-without-free': 'Design {design} names no glue, code or varnish-free area: all of it is coated. If a flap is glued, name its area Gluing in the drawing.',
   'back-not-on-stations': '--back {style}: the same plate prints both sides, but the backs of {count} stations ({stations}) lie on no front. Lay out symmetrically, or print sheetwise.',
 };
