@@ -15,8 +15,8 @@ import { dieRules, type DieRule } from '../render/die-rules.ts';
 import { createFormat } from '../render/format.ts';
 import { handoverFacts, type HandoverDetails, type HandoverFacts } from '../render/handover-facts.ts';
 import { crewTicket, customerPage, dieOrder, type HandoverLanguage } from '../render/handover-pages.ts';
-import { englishHandover } from '../render/messages/english-handover.ts';
-import { englishPicture } from '../render/messages/english-picture.ts';
+import { englishLanguage } from '../render/messages/english-language.ts';
+import type { Language } from '../render/messages/language.ts';
 import { markedSheet } from '../render/marked-sheet.ts';
 import { placementsCsv } from '../render/placements-csv.ts';
 import { reportHtml } from '../render/report-html.ts';
@@ -50,21 +50,26 @@ export interface HandoverInputs {
   readonly back?: readonly GivenArtwork[];
 }
 
-const ENGLISH: HandoverLanguage = { locale: 'en', words: englishHandover, format: createFormat('en') };
+/** Words, pictures and figures of a language. */
+export function handoverLanguage({ locale, handover: words, picture }: Language): HandoverLanguage {
+  return { locale, words, picture, format: createFormat(locale) };
+}
+
+const ENGLISH = handoverLanguage(englishLanguage);
 
 /**
  * The files for plate room, die maker, press crew and customer, with a manifest of their fingerprints. Takes only what
  * the judge found sound. Throws an InputError `handover-unknown-rules` while it is not known what lines of a design are.
  */
 export async function handover(layout: SoundLayout, details: HandoverDetails, { language = ENGLISH, front = [], back = [] }: HandoverInputs = {}): Promise<Handover> {
-  const { words, format } = language;
+  const { words, picture: pictureWords, format } = language;
   const bare = viewOfLayout(layout, { grain: details.grain, figures: [] });
   const rules = dieRules(bare);
   refuseUnknown(bare, rules);
   const facts = handoverFacts(layout, bare, rules, details);
   const notice = words.notice(facts, format);
   const view = { ...bare, figures: titleCells(facts, language) };
-  const picture = { section: 'answer', svg: sceneToSvg(sheetScene(view, { words: englishPicture, format })), onPaper: true };
+  const picture = { section: 'answer', svg: sceneToSvg(sheetScene(view, { words: pictureWords, format })), onPaper: true };
   const imposed = front.length > 0 ? imposeArtwork(layout, front) : undefined;
   const coating = coatingForm(layout, bare);
   const second = await backFiles(facts, back, language);
@@ -91,23 +96,23 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
 const LEAST_STRIP_MM = 5;
 
 function strippingPage(facts: HandoverFacts, view: SheetView, language: HandoverLanguage): HandoverFile {
-  const { words, format } = language;
+  const { words, picture: pictureWords, format } = language;
   const stripping = strippingOf(facts.layout, facts.leastStrip ?? LEAST_STRIP_MM);
   const figures = words.stripping.marked(stripping, format);
-  const scene = markedSheet({ ...view, figures }, { words: englishPicture, format }, 'Stripping', strippingMarks(stripping, view.sheet));
+  const scene = markedSheet({ ...view, figures }, { words: pictureWords, format }, 'Stripping', strippingMarks(stripping, view.sheet));
   return { name: 'stripping.html', content: reportHtml(strippingReport(stripping, facts, language), [{ section: 'answer', svg: sceneToSvg(scene), onPaper: true }]) };
 }
 
 /** The coating form as picture, as PDF with the step Varnish, and as closed lines for the cutter of blankets. */
 async function coatingFiles(coating: CoatingForm, layout: LayoutFile, view: SheetView, rules: readonly DieRule[], notice: string, language: HandoverLanguage): Promise<HandoverFile[]> {
-  const { words, format } = language;
+  const { words, picture: pictureWords, format } = language;
   const areas = coating.coated.map((curves): DieRule => ({ role: 'Varnish', station: 0, curves }));
   const knives = rules.filter(({ role }) => role === 'Cutting');
   const withoutBleed = viewOfLayout({ ...layout, rules: { ...layout.rules, bleed: 0 } }, { figures: [] });
   const bare = { ...view, designs: withoutBleed.designs, figures: [{ label: words.coating.coated, value: format.area(coating.coatedMm2) }, ...view.figures] };
   const title = `${words.coating.title}  ·  ${notice}`;
   return [
-    { name: 'coating.svg', content: sceneToSvg(markedSheet(bare, { words: englishPicture, format }, 'Varnish', [drawn(coating.coated, { fill: 'hatch' })])) },
+    { name: 'coating.svg', content: sceneToSvg(markedSheet(bare, { words: pictureWords, format }, 'Varnish', [drawn(coating.coated, { fill: 'hatch' })])) },
     { name: 'coating.pdf', content: await stepsPdf(bare, [...areas, ...knives], title, language) },
     { name: 'coating.dxf', content: dieDxf(bare, [...areas, ...knives], { side: 'printed', notice: title, words }) },
   ];
@@ -120,7 +125,7 @@ function allCoated(coating: CoatingForm | undefined): Issue[] {
 /** The sheet as its back is printed, with the artwork of that side. */
 async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts, given: readonly GivenArtwork[], language: HandoverLanguage): Promise<Handover> {
   if (style === undefined) return { files: [], issues: [] };
-  const { words, format } = language;
+  const { words, picture: pictureWords, format } = language;
   const turned = backLayout(layout, style);
   const bare = viewOfLayout(turned, { grain, figures: [] });
   const all: HandoverFacts = { ...facts, layout: turned, grain, back: style };
@@ -131,7 +136,7 @@ async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts
   const gripperEdge = words.backGripper(style);
   return {
     files: [
-      { name: 'sheet-back.svg', content: sceneToSvg(sheetScene({ ...bare, figures }, { words: { ...englishPicture, gripperEdge }, format })) },
+      { name: 'sheet-back.svg', content: sceneToSvg(sheetScene({ ...bare, figures }, { words: { ...pictureWords, gripperEdge }, format })) },
       { name: 'sheet-back.pdf', content: await stepsPdf(bare, dieRules(bare), notice, { words: { ...words, gripperEdge }, format }, imposed) },
     ],
     issues: [...(imposed?.issues ?? []), ...offStations(layout, turned, style), ...secondGripper(layout, turned)],

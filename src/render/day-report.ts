@@ -67,7 +67,7 @@ function layoutFigures({ crew }: DayFormFacts, said: ReadonlySet<string>, format
   if (!crew) return [];
   const { labels } = englishHandover;
   const unknown = new Set([labels.quantity]);
-  return crewTicket(crew, { locale: englishLanguage.locale, words: englishHandover, format })
+  return crewTicket(crew, { locale: englishLanguage.locale, words: englishHandover, picture: englishLanguage.picture, format })
     .sections.filter(({ id }) => id === 'job' || id === 'sheet')
     .flatMap(({ figures }) => figures)
     .filter(({ label }) => !said.has(label) && !unknown.has(label));

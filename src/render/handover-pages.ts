@@ -4,6 +4,7 @@ import type { Format } from './format.ts';
 import type { HandoverFacts } from './handover-facts.ts';
 import { englishQuote } from './messages/english-quote.ts';
 import type { HandoverLabel, HandoverWords } from './messages/english-handover.ts';
+import type { PictureWords } from './messages/words.ts';
 import { shownFigure } from './quote-report.ts';
 import { ranges } from './ranges.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
@@ -12,6 +13,7 @@ export interface HandoverLanguage {
   /** BCP 47 tag. */
   readonly locale: string;
   readonly words: HandoverWords;
+  readonly picture: PictureWords;
   readonly format: Format;
 }
 
@@ -21,7 +23,7 @@ export function dieOrder(facts: HandoverFacts, { locale, words, format }: Handov
   const { layout, ruleMm, stationMm, steps, creaseMm, nicks } = facts;
   const metres = (mm: number) => `${format.number(mm / 1000, 2, true)} m`;
   const caliper = facts.board?.caliper;
-  const figures = (...all: ReturnType<typeof creaseHeight>[]) => all.map((one) => shownFigure(one, '', englishQuote, format));
+  const figures = (...all: ReturnType<typeof creaseHeight>[]) => all.map((one) => named(shownFigure(one, '', englishQuote, format), words));
   return page(locale, words.titles.die, words.dieAnswer(facts, format), { heading: headings.caution, text: words.caution }, [
     section('who', headings.who, [], signOff(facts, words)),
     section('sheet', headings.sheet, [], [
@@ -45,6 +47,12 @@ export function dieOrder(facts: HandoverFacts, { locale, words, format }: Handov
     section('stations', headings.stations, [], stationRows(stationMm, facts, words, metres)),
     section('views', headings.views, [words.views], []),
   ]);
+}
+
+/** In a language with a word of its own for the figure its formula stands in numbers only. */
+function named(shown: Figure, { figures }: HandoverWords): Figure {
+  const name = figures[shown.label];
+  return name === undefined ? shown : { label: name, value: shown.value, ...(shown.formula !== undefined && { formula: shown.formula }) };
 }
 
 /** Stations with equal lengths stand in one row: `1–4, 6`. */
@@ -105,7 +113,7 @@ function signOff(facts: HandoverFacts, { labels, notGiven }: HandoverWords): Fig
 
 function sheetFigures(facts: HandoverFacts, words: HandoverWords, format: Format): Figure[] {
   const { sheet, lay } = facts.layout;
-  return [row(words.labels.sheet, format.size(sheet.width, sheet.height)), row(words.labels.lay, lay), ...boardFigures(facts, words, format)];
+  return [row(words.labels.sheet, format.size(sheet.width, sheet.height)), row(words.labels.lay, words.lays[lay]), ...boardFigures(facts, words, format)];
 }
 
 function boardFigures({ board, grain, layout: { sheet } }: HandoverFacts, { labels }: HandoverWords, format: Format): Figure[] {

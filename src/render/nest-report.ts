@@ -3,6 +3,7 @@ import { createFormat, type Format } from './format.ts';
 import { englishLanguage } from './messages/english-language.ts';
 import type { Language } from './messages/language.ts';
 import { cuttingSections, patternFigures } from './cutting-report.ts';
+import { sourceName } from './messages/source-name.ts';
 import type { NestFacts } from './nest-facts.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 import { roundedShares } from './shares.ts';
@@ -46,7 +47,7 @@ function whyFigures(facts: NestFacts, language: Language, format: Format): Figur
   const sheetArea = sheet.width * sheet.height;
   return [
     ...(facts.cutting ? patternFigures(facts.cutting, language) : limitFigures(limit, ups, language, format)),
-    ...(facts.cutting ? [] : [{ label: labels.source, value: words.sources[facts.source] ?? facts.source }, { label: labels.stopped, value: words.stopped[facts.stopped] }]),
+    ...(facts.cutting ? [] : [{ label: labels.source, value: sourceName(words.sources, facts.source) }, { label: labels.stopped, value: words.stopped[facts.stopped] }]),
     ...(facts.seconds === undefined ? [] : [{ label: labels.time, value: format.duration(facts.seconds) }]),
     { label: labels.blank, value: `${format.size(design.widthMm, design.heightMm)}, ${format.area(design.areaMm2)}` },
     { label: labels.yield, value: format.percent(facts.yield), formula: `${ups} × ${format.area(design.areaMm2)} ÷ ${format.area(sheetArea, design.areaMm2)}` },

@@ -55,6 +55,7 @@ describe('handover', () => {
     ['lines of unknown kind', writeLayoutFile(layoutWith([unknown], placements)), [], '--role Creasing='],
     ['another drawing', sound, ['--drawing', 'layout.json'], 'not the drawing that the layout was made from'],
     ['a wrong number', sound, ['--nicks', 'many'], '--nicks many'],
+    ['a language without words', sound, ['--language', 'constructor'], 'en, de, fr are known'],
     ['no layout', '{}', [], 'not a layout file'],
   ])('nothing is written for %s: exit 2', (_, content, options, message) => {
     const { status, stdout, stderr } = run(content, '--to', 'out', ...options);

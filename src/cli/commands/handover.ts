@@ -5,7 +5,7 @@ import { WORK_STYLES } from '../../layout/back-up.ts';
 import { readLayoutFile } from '../../layout/layout-file.ts';
 import { judgeForProduction } from '../../layout/sound.ts';
 import type { GivenArtwork } from '../../pipeline/artwork.ts';
-import { checkDrawing, handover } from '../../pipeline/handover.ts';
+import { checkDrawing, handover, handoverLanguage } from '../../pipeline/handover.ts';
 import { sheetGrainAxis } from '../../press/grain.ts';
 import { boardSchema, readRecord } from '../../press/records.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
@@ -14,6 +14,7 @@ import { BLANK_SIDES, type BlankSide } from '../../render/nicks.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { exists, readInput, readJson, refuseTakenFolder, writeFolder } from '../files.ts';
 import { readArtwork } from '../read-drawing.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, wholeNumber } from '../option-reader.ts';
 
 interface Options {
@@ -35,6 +36,7 @@ interface Options {
   readonly artworkBackPage?: string;
   readonly artworkAt?: string;
   readonly leastStrip?: string;
+  readonly language: string;
   readonly nicks?: string;
   readonly nickWidth?: string;
   readonly nicksClearOf?: string;
@@ -64,6 +66,7 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--artwork-page <n>', 'page of the artwork', '1')
     .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
     .option('--artwork-at <x,y>', 'place of the artwork page’s lower left corner from that of the blank, mm; else found by die line, trim box or page size')
+    .option('--language <tag>', `language of pages and pictures: ${LANGUAGE_TAGS}`, 'en')
     .option('--least-strip <mm>', 'strips of waste narrower than this are listed, whole millimetres', '5')
     .option('--nicks <n>', 'nicks on every blank')
     .option('--nick-width <mm>', 'width of a nick', '0.5')
@@ -81,7 +84,7 @@ async function runHandover(path: string, options: Options): Promise<number> {
   const { judgement, sound } = judgeForProduction(layout);
   if (!sound) throw inputError('handover-faulty', { where: path, facts: { faults: judgement.faults.length } });
   if (options.artworkBack.length > 0 && details.back === undefined) throw inputError('artwork-back-without-style');
-  const { files, issues } = await handover(sound, details, await readArtworks(options));
+  const { files, issues } = await handover(sound, details, { ...(await readArtworks(options)), language: handoverLanguage(languageValue(options.language)) });
   writeFolder(options.to, files);
   for (const issue of issues) process.stderr.write(`${sentence(issue)}\n`);
   process.stdout.write(`${options.to}\n${files.map(({ name }) => `  ${name}\n`).join('')}`);

@@ -14,6 +14,7 @@ import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
 import { addEffortOptions, addLayingOptions, readNestOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
@@ -58,6 +59,7 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--history <file>', 'write how the layout was found as JSON, with a chart beside it (.svg)')
     .option('--explain-limit <file>', 'write how the limit is known, so that it can be recomputed')
     .option('--library <file>', 'ask this library first, and keep the answer in it: the same question again is answered at once')
+    .option('--language <tag>', `language of report and picture: ${LANGUAGE_TAGS}`, 'en')
     .option('--progress', 'show how the search goes on stderr')
     .addHelpText('after', `
 With --cut guillotine --svg also writes the cuts beside the picture: sheet-cuts.svg.
@@ -66,11 +68,12 @@ Exit code 0: done; 1: done, but the drawing or an interruption asks for a decisi
     .action(action(runNest));
 };
 
-type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly rates?: string; readonly library?: string; readonly progress?: boolean };
+type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string; readonly press?: string; readonly cutter?: string; readonly board?: string; readonly guillotine?: string; readonly rates?: string; readonly library?: string; readonly progress?: boolean; readonly language: string };
 
 async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
   refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board, raw.guillotine, raw.rates].filter((input) => input !== undefined), outputs);
+  const language = languageValue(raw.language);
   const options = readNestOptions(raw);
   const reader = createOptionReader(raw);
   const near = readNearMissOptions(raw, reader);
@@ -110,7 +113,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
     const standing = { job, problem: outcome.problem, placements: outcome.layouts[0]!.ranked.placements, style: near.wanted ? styleOfDrawing(path, blank) : undefined };
     const misses = near.wanted ? await nearMisses(standing, nearMissTerms(near, raw.rates, options.machines), { seed: options.seed, runner: pool, stop: stop.reason }) : undefined;
     const occasion = { name: nameOf(path), seed: options.seed, seconds, history: found, limits, cutting };
-    const showings = outcome.layouts.map((layout, index) => showNest(outcome, layout, { ...occasion, nearMisses: index === 0 ? misses : undefined }));
+    const showings = outcome.layouts.map((layout, index) => showNest(outcome, layout, { ...occasion, nearMisses: index === 0 ? misses : undefined }, language));
     writeAll(await outputFiles(raw, outcome, showings, history, misses));
     if (raw.json !== '-') sayAll(dieline, outcome, showings);
     const asks = dieline.issues.some(({ severity }) => severity !== 'note') || outcome.solution.stopped === 'interrupted';

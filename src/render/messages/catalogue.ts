@@ -10,7 +10,8 @@ export interface Catalogue {
   sentence(issue: Issue): string;
 }
 
-export function createCatalogue(tables: readonly MessageTable[]): Catalogue {
+/** `otherwise` answers for codes that no table has; `terms` are words that stand for facts of the same name. */
+export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {} }: { readonly otherwise?: Catalogue; readonly terms?: Readonly<Record<string, string>> } = {}): Catalogue {
   const messages = new Map<string, string>();
   for (const table of tables) {
     for (const [code, text] of Object.entries(table)) {
@@ -21,14 +22,15 @@ export function createCatalogue(tables: readonly MessageTable[]): Catalogue {
   return {
     sentence(issue) {
       const text = messages.get(issue.code);
+      if (text === undefined && otherwise) return otherwise.sentence(issue);
       if (text === undefined) throw new Error(`no message for issue ${issue.code}`);
-      return text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name]));
+      return text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms));
     },
   };
 }
 
 /** Numbers with at most three decimals and no trailing zeros. */
-function formatFact(fact: string | number | undefined): string {
+function formatFact(fact: string | number | undefined, terms: Readonly<Record<string, string>>): string {
   if (fact === undefined) return '?';
-  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000) : fact;
+  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000) : (terms[fact] ?? fact);
 }

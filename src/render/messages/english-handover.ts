@@ -44,6 +44,9 @@ export type DieSide = 'printed' | 'rule';
 export interface HandoverWords {
   readonly gripperEdge: string;
   readonly lay: string;
+  readonly lays: Readonly<Record<'left' | 'right', string>>;
+  /** Names of the die maker's figures, by `Figure.name`; a figure without a word is shown under its own name. */
+  readonly figures: Readonly<Record<string, string>>;
   readonly keepOut: (kind: string) => string;
   readonly role: (role: Role) => string;
   readonly sides: Readonly<Record<DieSide, { readonly title: string; readonly meaning: string }>>;
@@ -89,6 +92,8 @@ const LISTED = 8;
 export const englishHandover: HandoverWords = {
   gripperEdge: englishPicture.gripperEdge,
   lay: englishPicture.sideLay,
+  lays: { left: 'left', right: 'right' },
+  figures: {},
   keepOut: (kind) => englishPicture.keepOuts[kind] ?? kind,
   role: (role) => englishPicture.roles[role] ?? role,
   sides: {

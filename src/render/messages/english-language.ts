@@ -1,7 +1,8 @@
 import { english } from './english.ts';
 import { englishCutting } from './english-cutting.ts';
+import { englishHandover } from './english-handover.ts';
 import { englishPicture } from './english-picture.ts';
 import { englishReport } from './english-report.ts';
 import type { Language } from './language.ts';
 
-export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture, cutting: englishCutting };
+export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture, cutting: englishCutting, handover: englishHandover };

@@ -32,12 +32,12 @@ export interface StrippingWords {
 }
 
 /** Least widths of the frame at the tail and the sides by mode, mm: common practice, no source. */
-const LEAST_FRAME_MM = 5;
+export const LEAST_FRAME_MM = 5;
 
 /** A blanking grid stands in straight ways of at least this, mm: common practice, no source. */
-const LEAST_GRID_MM = 3;
+export const LEAST_GRID_MM = 3;
 
-const islandsOf = ({ pieces }: Stripping) => pieces.filter(({ island }) => island).length;
+export const islandsOf = ({ pieces }: Stripping) => pieces.filter(({ island }) => island).length;
 
 /** What stands in the way of each mode; nothing where it goes. The same in every language. */
 export function strippingHindrances(stripping: Stripping) {

@@ -1,5 +1,6 @@
 import type { Catalogue } from './catalogue.ts';
 import type { CuttingWords } from './english-cutting.ts';
+import type { HandoverWords } from './english-handover.ts';
 import type { PictureWords, ReportWords } from './words.ts';
 
 /** Everything that is said to people in one language. A new language is one such object made from its own tables. */
@@ -10,4 +11,5 @@ export interface Language {
   readonly report: ReportWords;
   readonly picture: PictureWords;
   readonly cutting: CuttingWords;
+  readonly handover: HandoverWords;
 }

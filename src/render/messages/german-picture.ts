@@ -1,0 +1,18 @@
+import type { PictureWords } from './words.ts';
+
+export const germanPicture: PictureWords = {
+  title: (ups, size) => `${ups} Nutzen auf ${size}`,
+  description: (designs, ups) => `Druckbogen von der Druckseite gesehen, Greiferkante unten, mit ${ups} nummerierten Nutzen von ${designs}.`,
+  gripperEdge: 'GREIFERKANTE',
+  sideLay: 'SEITENANLAGE',
+  grain: 'Laufrichtung',
+  knifeLimit: 'Messer bleiben innerhalb',
+  inkLimit: 'Farbe bleibt innerhalb',
+  waste: 'Abfall',
+  bleed: 'Beschnitt',
+  roles: {
+    Cutting: 'Schneiden', PartialCutting: 'Anschneiden', ReversePartialCutting: 'Anschneiden von hinten', Creasing: 'Rillen', ReverseCreasing: 'Gegenrillen', CuttingCreasing: 'Ritzrillen', Perforating: 'Perforieren',
+    Gluing: 'Klebefläche', Bleed: 'Beschnitt', VarnishFree: 'lackfrei', InkFree: 'farbfrei', InkVarnishFree: 'farb- und lackfrei', Varnish: 'Lack', Unknown: 'Linie unbekannter Art',
+  },
+  keepOuts: { 'colour-bar': 'Kontrollstreifen', spoiled: 'beschädigt', label: 'Werksetikett', used: 'schon benutzt' },
+};
