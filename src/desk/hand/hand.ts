@@ -85,6 +85,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   let { words, lengths } = input;
   let layers: ReadonlySet<LayerName> = FIRST_LAYERS;
   let busy = false;
+  let isWhole = false;
   let revision = 0;
   let judgedRevision = -1;
   let judgement: Judgement | undefined;
@@ -123,7 +124,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
 
   function draw(): void {
     picture.show(situation);
-    bar.show(restingCommands(situation, busy), pressedCommands(situation));
+    bar.show(restingCommands(situation, busy), pressedCommands(situation, isWhole));
     status.show(situation, { judged: judgedNow(), busy }, words, lengths);
     root.dataset['doing'] = situation.interaction.kind;
   }
@@ -131,6 +132,10 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   function run(name: CommandName): void {
     if (restingCommands(situation, busy).has(name)) return;
     if (name === 'solve-rest' || name === 'tidy') return input.onAsk(name, stateNow());
+    if (name === 'whole-window') {
+      isWhole = root.classList.toggle('is-whole-window');
+      return draw();
+    }
     if (name === 'keys') return open(keyList(words));
     if (name === 'rows-and-columns') return open(gridForm(words, lengths.unit, (wish) => emit({ kind: 'grid', wish })));
     emit({ kind: 'command', name });
@@ -145,6 +150,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   function showLayer(name: LayerName, isShown: boolean): void {
     layers = new Set([...layers].filter((other) => other !== name).concat(isShown ? [name] : []));
     picture.setLayers(layers);
+    if (name === 'rule-side') return emit({ kind: 'side', mirrored: isShown });
     picture.show(situation);
   }
 
@@ -152,7 +158,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     if (event.target instanceof Element && (event.target.closest('dialog') || (isField(event.target) && !event.ctrlKey && !event.metaKey))) return;
     const meaning = meaningOf(event);
     if (!meaning) return;
-    const direction = DIRECTIONS[event.key];
+    const direction = directionOf(event.key, situation.view);
     event.preventDefault();
     if (direction && meaning === 'align-arrows') run(`align-${direction}`);
     else if (direction && meaning.startsWith('nudge-')) emit({ kind: 'arrow', direction, amount: meaning.slice('nudge-'.length) as 'fine' });
@@ -243,6 +249,13 @@ const REST_BETWEEN_MS = 30;
 
 const DIRECTIONS: Readonly<Record<string, Direction | undefined>> = { ArrowLeft: 'left', ArrowRight: 'right', ArrowDown: 'gripper', ArrowUp: 'tail' };
 
+/** Arrows go where they point, from whichever side the sheet is seen. */
+function directionOf(key: string, { mirrored }: View): Direction | undefined {
+  return DIRECTIONS[mirrored ? (OPPOSITE[key] ?? key) : key];
+}
+
+const OPPOSITE: Readonly<Record<string, string | undefined>> = { ArrowLeft: 'ArrowRight', ArrowRight: 'ArrowLeft' };
+
 /** Commands that would do nothing now. */
 function restingCommands({ history, selected, draft }: Situation, busy: boolean): ReadonlySet<CommandName> {
   const resting = new Set<CommandName>();
@@ -258,8 +271,8 @@ const NEED_SELECTION: readonly CommandName[] = [
   'align-left', 'align-right', 'align-gripper', 'align-tail', 'align-above', 'align-beside', 'zoom-selection',
 ];
 
-function pressedCommands({ interaction, history, selected }: Situation): ReadonlySet<CommandName> {
-  const pressed = new Set<CommandName>();
+function pressedCommands({ interaction, history, selected }: Situation, isWhole: boolean): ReadonlySet<CommandName> {
+  const pressed = new Set<CommandName>(isWhole ? ['whole-window'] : []);
   if (interaction.kind === 'ready-to-measure' || interaction.kind === 'measuring') pressed.add('measure');
   const chosenBlanks = history.present.blanks.filter(({ id }) => selected.has(id));
   if (chosenBlanks.length > 0 && chosenBlanks.every(({ locked }) => locked)) pressed.add('lock');

@@ -44,6 +44,7 @@ export const HAND_KEYS: readonly KeyRow[] = [
   { keys: ['-'], does: 'zoom-out' },
   { keys: ['0'], does: 'whole-sheet' },
   { keys: ['1'], does: 'zoom-selection' },
+  { keys: ['f'], does: 'whole-window' },
   { keys: ['?'], does: 'keys' },
 ];
 

@@ -14,7 +14,7 @@ import { endPanning, pan } from './interaction/panning.ts';
 import { selectAll, selectBeside, selectNone, selectTowards } from './selection.ts';
 import { boxAround, type SheetFrame } from './sheet-frame.ts';
 import { cancelled, committed, shown, type Situation } from './situation.ts';
-import { fitted, panBy, resized, zoomAt } from './view.ts';
+import { fitted, panBy, resized, turnedOver, zoomAt } from './view.ts';
 
 /** Everything that can happen to the hand. */
 export type HandEvent =
@@ -24,6 +24,7 @@ export type HandEvent =
   | { readonly kind: 'pinch'; readonly at: Point; readonly factor: number; readonly by: Point }
   | { readonly kind: 'resize'; readonly width: number; readonly height: number }
   | { readonly kind: 'look'; readonly box: Box }
+  | { readonly kind: 'side'; readonly mirrored: boolean }
   | { readonly kind: 'command'; readonly name: CommandName }
   | { readonly kind: 'grid'; readonly wish: GridWish }
   | { readonly kind: 'arrow'; readonly direction: Direction; readonly amount: Amount }
@@ -40,7 +41,7 @@ export function respond(situation: Situation, event: HandEvent, frame: SheetFram
 }
 
 function keepsNudging(event: HandEvent): boolean {
-  return event.kind === 'arrow' || event.kind === 'resize' || event.kind === 'look' || event.kind === 'pinch' || event.kind === 'move' || (event.kind === 'command' && event.name === 'release');
+  return event.kind === 'arrow' || event.kind === 'resize' || event.kind === 'look' || event.kind === 'side' || event.kind === 'pinch' || event.kind === 'move' || (event.kind === 'command' && event.name === 'release');
 }
 
 function respondTo(situation: Situation, event: HandEvent, frame: SheetFrame): Situation {
@@ -59,6 +60,8 @@ function respondTo(situation: Situation, event: HandEvent, frame: SheetFrame): S
       return { ...situation, view: resized(situation.view, event.width, event.height) };
     case 'look':
       return { ...situation, view: fitted(situation.view, event.box) };
+    case 'side':
+      return { ...situation, view: turnedOver(situation.view, event.mirrored) };
     case 'command':
       return command(situation, event.name, frame);
     case 'grid':
@@ -159,6 +162,7 @@ function command(situation: Situation, name: CommandName, frame: SheetFrame): Si
     case 'solve-rest':
     case 'tidy':
     case 'keys':
+    case 'whole-window':
     case 'rows-and-columns':
       return situation;
   }

@@ -30,8 +30,11 @@ export function sheetFrame(layout: LayoutFile): SheetFrame {
 
 /** Where a blank's box stands on the sheet, µm. */
 export function boxOnSheet({ boxes }: Pick<SheetFrame, 'boxes'>, { part, turn, x, y }: Placement): Box {
-  const box = boxes[part][turn];
-  return { minX: box.minX + x, minY: box.minY + y, maxX: box.maxX + x, maxY: box.maxY + y };
+  return movedBox(boxes[part][turn], { x, y });
+}
+
+export function movedBox({ minX, minY, maxX, maxY }: Box, { x, y }: Point): Box {
+  return { minX: minX + x, minY: minY + y, maxX: maxX + x, maxY: maxY + y };
 }
 
 /** The box around several blanks; undefined for none. */

@@ -8,12 +8,14 @@ import type { Box, Point } from '../../geometry/point.ts';
 export interface View {
   /** Pixels per millimetre. */
   readonly zoom: number;
-  /** The sheet's point in the upper left corner of the picture, µm. */
+  /** The least x and the greatest y of the sheet that the picture shows, µm. */
   readonly left: number;
   readonly top: number;
   /** Size of the picture, pixels. */
   readonly width: number;
   readonly height: number;
+  /** Seen from the rule side, as the die lies: left and right change places. `left` is then at the right edge of the picture. */
+  readonly mirrored?: boolean;
 }
 
 /** A hundredth of a millimetre is then eight pixels wide: enough to see and to point at. */
@@ -24,14 +26,19 @@ export const LEAST_ZOOM = 0.05;
 /** Free room left around what is fitted in, as a part of the picture. */
 const BORDER = 0.06;
 
-export function toSheet({ zoom, left, top }: View, { x, y }: Point): Point {
-  const scale = MICRONS_PER_MM / zoom;
-  return { x: left + x * scale, y: top - y * scale };
+export function toSheet(view: View, { x, y }: Point): Point {
+  const scale = MICRONS_PER_MM / view.zoom;
+  return { x: view.left + across(view, x) * scale, y: view.top - y * scale };
 }
 
-export function toScreen({ zoom, left, top }: View, { x, y }: Point): Point {
-  const scale = zoom / MICRONS_PER_MM;
-  return { x: (x - left) * scale, y: (top - y) * scale };
+export function toScreen(view: View, { x, y }: Point): Point {
+  const scale = view.zoom / MICRONS_PER_MM;
+  return { x: across(view, (x - view.left) * scale), y: (view.top - y) * scale };
+}
+
+/** Between pixels from the left edge of the picture and pixels from where `left` lies. */
+function across({ mirrored, width }: View, x: number): number {
+  return mirrored ? width - x : x;
 }
 
 /** How long so many pixels are on the sheet, µm. */
@@ -44,12 +51,12 @@ export function zoomAt(view: View, at: Point, factor: number): View {
   const zoom = Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, view.zoom * factor));
   const still = toSheet(view, at);
   const scale = MICRONS_PER_MM / zoom;
-  return { ...view, zoom, left: still.x - at.x * scale, top: still.y + at.y * scale };
+  return { ...view, zoom, left: still.x - across(view, at.x) * scale, top: still.y + at.y * scale };
 }
 
 /** The picture moved along with a finger that moves by so many pixels. */
 export function panBy(view: View, dx: number, dy: number): View {
-  return { ...view, left: view.left - onSheet(view, dx), top: view.top + onSheet(view, dy) };
+  return { ...view, left: view.left - onSheet(view, view.mirrored ? -dx : dx), top: view.top + onSheet(view, dy) };
 }
 
 /** The box in the middle of the picture, as large as it goes. */
@@ -64,5 +71,10 @@ export function fitted(view: View, box: Box): View {
 
 /** The same look at a picture of another size: its middle stays. */
 export function resized(view: View, width: number, height: number): View {
-  return { ...panBy(view, (width - view.width) / 2, (height - view.height) / 2), width, height };
+  return { ...panBy({ ...view, mirrored: false }, (width - view.width) / 2, (height - view.height) / 2), width, height, mirrored: view.mirrored ?? false };
+}
+
+/** The other side of the same part of the sheet. */
+export function turnedOver(view: View, mirrored: boolean): View {
+  return { ...view, mirrored };
 }

@@ -49,6 +49,7 @@ export const englishHand: HandWords = {
     'zoom-in': { name: 'Zoom in', does: 'zoom in' },
     'zoom-out': { name: 'Zoom out', does: 'zoom out' },
     'whole-sheet': { name: 'Whole sheet', does: 'show the whole sheet' },
+    'whole-window': { name: 'Large', does: 'use the whole window, or go back to the page' },
     'zoom-selection': { name: 'Zoom to selection', does: 'show the selection as large as it goes' },
     'select-all': { name: 'Select all', does: 'select every blank' },
     'select-none': { name: 'Select none', does: 'select nothing' },
@@ -73,6 +74,7 @@ export const englishHand: HandWords = {
     numbers: 'Station numbers',
     grid: 'Grid',
     distances: 'Distances',
+    'rule-side': 'Seen from the rule side (mirrored)',
   },
   notices: {
     'all-locked': 'Locked blanks stay where they are. Press L to free them.',
@@ -90,6 +92,7 @@ export const englishHand: HandWords = {
   selected: (count, ups) => (count === 0 ? `${ups} ups` : `${count} of ${ups} ups selected`),
   fault: (kind, byMm, format) => (kind === 'rotation' ? faultKinds.rotation : `${faultKinds[kind]}: ${format.length(byMm)}`),
   step: 'step',
+  ruleSide: 'RULE SIDE, MIRRORED',
   measured: (along, away, distance, format) => `${format.length(distance)} (${format.bareLength(Math.abs(along))} along, ${format.bareLength(Math.abs(away))} away)`,
   moved: (along, away, format) => `moved ${format.bareLength(along)} along, ${format.bareLength(away)} away from the gripper (${format.unit})`,
   grid: {

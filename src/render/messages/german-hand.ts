@@ -49,6 +49,7 @@ export const germanHand: HandWords = {
     'zoom-in': { name: 'Näher', does: 'näher heran' },
     'zoom-out': { name: 'Weiter weg', does: 'weiter weg' },
     'whole-sheet': { name: 'Ganzer Bogen', does: 'den ganzen Bogen zeigen' },
+    'whole-window': { name: 'Groß', does: 'das ganze Fenster nehmen oder zurück zur Seite' },
     'zoom-selection': { name: 'Zur Auswahl', does: 'die Auswahl so groß wie möglich zeigen' },
     'select-all': { name: 'Alles auswählen', does: 'alle Zuschnitte auswählen' },
     'select-none': { name: 'Nichts auswählen', does: 'nichts auswählen' },
@@ -73,6 +74,7 @@ export const germanHand: HandWords = {
     numbers: 'Platznummern',
     grid: 'Raster',
     distances: 'Abstände',
+    'rule-side': 'Von der Linienseite gesehen (gespiegelt)',
   },
   notices: {
     'all-locked': 'Festgehaltene Zuschnitte bleiben, wo sie sind. L löst sie.',
@@ -90,6 +92,7 @@ export const germanHand: HandWords = {
   selected: (count, ups) => (count === 0 ? `${ups} Nutzen` : `${count} von ${ups} Nutzen ausgewählt`),
   fault: (kind, byMm, format) => (kind === 'rotation' ? faultKinds.rotation : `${faultKinds[kind]}: ${format.length(byMm)}`),
   step: 'Schritt',
+  ruleSide: 'LINIENSEITE, GESPIEGELT',
   measured: (along, away, distance, format) => `${format.length(distance)} (${format.bareLength(Math.abs(along))} längs, ${format.bareLength(Math.abs(away))} quer)`,
   moved: (along, away, format) => `verschoben um ${format.bareLength(along)} längs, ${format.bareLength(away)} vom Greifer weg (${format.unit})`,
   grid: {

@@ -42,6 +42,8 @@ export interface HandWords {
   readonly selected: (count: number, ups: number) => string;
   readonly fault: (kind: FaultKind, byMm: number, format: Format) => string;
   readonly step: string;
+  /** Over the sheet while it is seen mirrored. */
+  readonly ruleSide: string;
   readonly measured: (alongMm: number, awayMm: number, distanceMm: number, format: Format) => string;
   readonly moved: (alongMm: number, awayMm: number, format: Format) => string;
   readonly grid: {

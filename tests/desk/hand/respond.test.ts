@@ -7,7 +7,7 @@ import type { Pointer } from '../../../src/desk/hand/interaction/interaction.ts'
 import { HAND_KEYS, meaningOf } from '../../../src/desk/hand/keys.ts';
 import { respond, type HandEvent } from '../../../src/desk/hand/respond.ts';
 import { beginSituation, shown, type Situation } from '../../../src/desk/hand/situation.ts';
-import { toScreen } from '../../../src/desk/hand/view.ts';
+import { panBy, resized, toScreen, toSheet, zoomAt } from '../../../src/desk/hand/view.ts';
 import { englishHand } from '../../../src/render/messages/english-hand.ts';
 import { germanHand } from '../../../src/render/messages/german-hand.ts';
 import { LAYERS } from '../../../src/desk/hand/drawing/layers.ts';
@@ -198,5 +198,30 @@ describe('words', () => {
     for (const part of ['commands', 'layers', 'notices', 'keyNames'] as const) expect(Object.keys(germanHand[part]).sort()).toEqual(Object.keys(englishHand[part]).sort());
     expect(Object.keys(englishHand.layers).sort()).toEqual([...LAYERS].sort());
     expect(germanHand.gestures).toHaveLength(englishHand.gestures.length);
+  });
+});
+
+describe('the view', () => {
+  const view = fc.record({ zoom: fc.double({ min: 0.05, max: 800, noNaN: true }), left: fc.integer({ min: -1e6, max: 1e6 }), top: fc.integer({ min: -1e6, max: 2e6 }), width: fc.integer({ min: 100, max: 3000 }), height: fc.integer({ min: 100, max: 2000 }), mirrored: fc.boolean() });
+  const screen = fc.record({ x: fc.integer({ min: 0, max: 3000 }), y: fc.integer({ min: 0, max: 2000 }) });
+  const isNear = (a: { x: number; y: number }, b: { x: number; y: number }, by: number) => Math.abs(a.x - b.x) <= by && Math.abs(a.y - b.y) <= by;
+
+  test('screen and sheet are each the way back of the other, from both sides', () => {
+    fc.assert(fc.property(view, screen, (v, p) => isNear(toScreen(v, toSheet(v, p)), p, 1e-3)));
+  });
+
+  test('what lies under the pointer stays there while zooming, and goes with the hand while panning', () => {
+    fc.assert(fc.property(view, screen, fc.double({ min: 0.2, max: 5, noNaN: true }), screen, (v, p, factor, by) => {
+      const before = toSheet(v, p);
+      const panned = panBy(v, by.x - 1500, by.y - 1000);
+      return isNear(toScreen(zoomAt(v, p, factor), before), p, 1e-2) && isNear(toScreen(panned, before), { x: p.x + by.x - 1500, y: p.y + by.y - 1000 }, 1e-2);
+    }));
+  });
+
+  test('a picture of another size keeps its middle', () => {
+    fc.assert(fc.property(view, (v) => {
+      const other = resized(v, v.width + 300, v.height - 40);
+      return isNear(toSheet(v, { x: v.width / 2, y: v.height / 2 }), toSheet(other, { x: other.width / 2, y: other.height / 2 }), 1e-3 * (1000 / v.zoom));
+    }));
   });
 });

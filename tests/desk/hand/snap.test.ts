@@ -114,6 +114,16 @@ describe('snapping', () => {
     expect(frame.judge(moved.map((blank) => placedBlank(frame, blank))).faults.filter(({ blanks }) => !blanks.every((n) => n < 2))).toEqual([]);
   });
 
+  test('where knives may be shared, edge on edge; elsewhere the gap is kept', () => {
+    const commonKnife = { gap: 6, bleed: 0, bleedMeeting: 'apart', commonKnife: true } as const;
+    const { frame, document } = rectangles([at('card', 500, 300), at('card', 20, 20)], { rules: commonKnife });
+    const move = beginMove([document.blanks[0]], [document.blanks[1]], frame);
+    expect(snap(frame, move, { x: -379_300, y: -279_600 }, 1500)).toMatchObject({ snapped: true, shift: { x: 120_000 - 500_000, y: 20_000 - 300_000 } });
+    // Half beside it they still share the edge that they have in common.
+    expect(snap(frame, move, { x: -379_300, y: -250_000 }, 1500)).toMatchObject({ snapped: true, shift: { x: 120_000 - 500_000, y: -250_000 } });
+    expect(snap(frame, move, { x: -373_600, y: -279_600 }, 1500).shift.x).toBe(126_000 - 500_000);
+  });
+
   test('with no reach, or far from everything, the wanted place is kept', () => {
     const { frame, document } = rectangles([at('card', 500, 300), at('card', 20, 20)]);
     const move = beginMove([document.blanks[0]], [document.blanks[1]], frame);

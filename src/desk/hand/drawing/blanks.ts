@@ -17,6 +17,7 @@ interface Drawn {
   readonly number: SVGTextElement;
   readonly lock: SVGPathElement;
   blank: Blank | undefined;
+  mirrored: boolean;
 }
 
 export interface BlanksLayer {
@@ -38,13 +39,14 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
   const marks = createMarks((id) => drawn.get(id)?.element);
   let stations = new Map<number, number>();
   let { words, format } = language;
+  let mirrored = false;
 
   const add = (id: number): Drawn => {
     const use = svg('use');
     const number = svg('text', { class: 'hand-number', 'aria-hidden': 'true' });
     const lock = svg('path', { class: 'hand-lock', d: LOCK });
     const group = svg('g', { class: 'hand-blank', role: 'option', tabindex: -1, 'aria-selected': 'false', 'data-id': id }, [use, number, lock]);
-    const made: Drawn = { element: group, use, number, lock, blank: undefined };
+    const made: Drawn = { element: group, use, number, lock, blank: undefined, mirrored };
     drawn.set(id, made);
     element.append(group);
     return made;
@@ -54,13 +56,14 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
     const { part, turn, x, y, locked } = blank;
     const { id, number, numberSize } = drawings[part][turn];
     setAttributes(made.element, { transform: `translate(${toMillimetres(x)} ${toMillimetres(y)})` });
-    if (made.blank?.part !== part || made.blank.turn !== turn) {
+    if (made.blank?.part !== part || made.blank.turn !== turn || made.mirrored !== mirrored) {
       setAttributes(made.use, { href: `#${id}` });
-      setAttributes(made.number, numberPlace(number, numberSize));
+      setAttributes(made.number, numberPlace(number, numberSize, mirrored));
       setAttributes(made.lock, { transform: `translate(${number.x + numberSize * 1.1} ${number.y}) scale(${numberSize * 0.9})` });
     }
     made.element.classList.toggle('is-locked', locked);
     made.blank = blank;
+    made.mirrored = mirrored;
   };
 
   const placeAll = ({ blanks }: SheetDocument) => {
@@ -72,7 +75,7 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
     }
     for (const blank of blanks) {
       const made = drawn.get(blank.id) ?? add(blank.id);
-      if (made.blank !== blank) place(made, blank);
+      if (made.blank !== blank || made.mirrored !== mirrored) place(made, blank);
     }
   };
 
@@ -100,7 +103,9 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
     },
     show: (situation, before) => {
       const document = drawnDocument(situation);
-      if (!before || document !== drawnDocument(before)) placeAll(document);
+      const isTurnedOver = mirrored !== (situation.view.mirrored ?? false);
+      mirrored = situation.view.mirrored ?? false;
+      if (!before || isTurnedOver || document !== drawnDocument(before)) placeAll(document);
       if (!before || situation.faults !== before.faults || situation.selected !== before.selected || situation.active !== before.active || underWay(situation) !== underWay(before)) {
         const kinds = faultKinds(situation);
         if (!situation.draft) nameAll(situation.history.present, kinds);

@@ -18,11 +18,11 @@ export function liftedLayer(drawings: readonly (readonly DesignDrawing[])[]): Li
   let shown: readonly Blank[] = [];
   let groups = new Map<number, SVGGElement>();
 
-  const draw = ({ part, turn, x, y }: Blank, number: number | undefined) => {
+  const draw = ({ part, turn, x, y }: Blank, number: number | undefined, mirrored: boolean | undefined) => {
     const { id, number: at, numberSize } = drawings[part][turn];
     return svg('g', { class: 'hand-blank is-selected', transform: `translate(${toMillimetres(x)} ${toMillimetres(y)})` }, [
       svg('use', { href: `#${id}` }),
-      svg('text', { class: 'hand-number', ...numberPlace(at, numberSize) }, [String(number ?? '')]),
+      svg('text', { class: 'hand-number', ...numberPlace(at, numberSize, mirrored) }, [String(number ?? '')]),
     ]);
   };
 
@@ -32,7 +32,7 @@ export function liftedLayer(drawings: readonly (readonly DesignDrawing[])[]): Li
       const group = underWay(situation);
       if (group !== shown) {
         shown = group;
-        groups = new Map(group.map((blank) => [blank.id, draw(blank, numberOf(blank.id))]));
+        groups = new Map(group.map((blank) => [blank.id, draw(blank, numberOf(blank.id), situation.view.mirrored)]));
         element.replaceChildren(...groups.values());
       }
       if (group.length === 0) return;
@@ -52,7 +52,7 @@ export function underWay({ interaction, live }: Situation): readonly Blank[] {
 }
 
 /** Attributes of a station's number: upright, its middle at the place. */
-export function numberPlace({ x, y }: DesignDrawing['number'], size: number): { readonly transform: string; readonly 'font-size': number } {
-  return { transform: `translate(${x} ${y - size * 0.36}) scale(1 -1)`, 'font-size': size };
+export function numberPlace({ x, y }: DesignDrawing['number'], size: number, mirrored = false): { readonly transform: string; readonly 'font-size': number } {
+  return { transform: `translate(${x} ${y - size * 0.36}) scale(${mirrored ? -1 : 1} -1)`, 'font-size': size };
 }
 

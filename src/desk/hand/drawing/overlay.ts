@@ -37,6 +37,7 @@ export function overlayItems(situation: Situation, frame: SheetFrame, { words, f
     const by = { x: toMillimetres(measured.to.x - measured.from.x), y: toMillimetres(measured.to.y - measured.from.y) };
     items.push(...distanceItems(from, to, format.length(Math.sqrt(by.x * by.x + by.y * by.y)), 'hand-measure'));
   }
+  if (view.mirrored) items.push(...text({ x: view.width / 2, y: 14 }, words.ruleSide, 'hand-label'));
   if (interaction.kind === 'marquee') items.push(marquee(view, interaction.start, interaction.end));
   return items;
 }
@@ -58,7 +59,8 @@ function lineItems(situation: Situation, frame: SheetFrame, words: HandWords): S
     const box = boxAround(frame, [...others, ...moved]);
     if (!box) return [];
     const at = line.axis === 'x' ? toScreen(view, { x: line.at, y: 0 }).x : toScreen(view, { x: 0, y: line.at }).y;
-    const [low, high] = [toScreen(view, { x: box.minX, y: box.minY }), toScreen(view, { x: box.maxX, y: box.maxY })];
+    const ends = [toScreen(view, { x: box.minX, y: box.minY }), toScreen(view, { x: box.maxX, y: box.maxY })];
+    const [low, high] = [{ x: Math.min(ends[0].x, ends[1].x), y: ends[0].y }, { x: Math.max(ends[0].x, ends[1].x), y: ends[1].y }];
     const d = line.axis === 'x' ? `M${at} ${high.y - 12}V${low.y + 12}` : `M${low.x - 12} ${at}H${high.x + 12}`;
     const name = line.kind === 'step' ? [text({ x: line.axis === 'x' ? at : low.x - 12, y: line.axis === 'x' ? high.y - 22 : at }, words.step, 'hand-label')] : [];
     return [svg('path', { class: `hand-line hand-line-${line.kind}`, d }), ...name.flat()];

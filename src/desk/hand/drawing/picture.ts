@@ -5,7 +5,7 @@ import type { HandWords } from '../../../render/messages/hand-words.ts';
 import { viewOfLayout } from '../../../render/view-of-layout.ts';
 import type { SheetFrame } from '../sheet-frame.ts';
 import type { Situation } from '../situation.ts';
-import type { View } from '../view.ts';
+import { toScreen, toSheet, type View } from '../view.ts';
 import { blanksLayer } from './blanks.ts';
 import { designDrawings } from './design-drawings.ts';
 import { html, setAttributes, svg } from './elements.ts';
@@ -32,10 +32,14 @@ export interface Picture {
   destroy(): void;
 }
 
-/** Nothing is written where nothing is moved, so that letters stay sharp. */
-function setTransform(element: SVGSVGElement, dx: number, dy: number, scale: string): void {
-  element.style.transform = dx === 0 && dy === 0 && scale === '' ? '' : `translate(${dx}px, ${dy}px)${scale}`;
+/** Moves by so many pixels and scales. Nothing is written where nothing is moved, so that letters stay sharp. */
+function setTransform(element: SVGSVGElement, dx: number, dy: number, scale: number): void {
+  const isStill = Math.abs(dx) < STILL_PX && Math.abs(dy) < STILL_PX && scale === 1;
+  element.style.transform = isStill ? '' : `translate(${dx}px, ${dy}px) scale(${scale})`;
 }
+
+/** Less than an eye or a screen tells, pixels: roundings of the way there and back. */
+const STILL_PX = 1e-3;
 
 let pictures = 0;
 
@@ -55,10 +59,10 @@ export function createPicture(layout: LayoutFile, frame: SheetFrame, language: L
   const grid = svg('path', { class: 'hand-grid', 'aria-hidden': 'true' });
   const drawing = svg('svg', { class: 'hand-drawing', preserveAspectRatio: 'none' }, [
     svg('defs', {}, drawings.flat().map(({ symbol }) => symbol)),
-    svg('g', { transform: 'scale(1 -1)' }, [sheetDrawing(view), grid, blanks.element]),
+    svg('g', {}, [sheetDrawing(view), grid, blanks.element]),
   ]);
   const lifted = liftedLayer(drawings);
-  const liftedDrawing = svg('svg', { class: 'hand-drawing hand-lifted', preserveAspectRatio: 'none', 'aria-hidden': 'true' }, [svg('g', { transform: 'scale(1 -1)' }, [lifted.element])]);
+  const liftedDrawing = svg('svg', { class: 'hand-drawing hand-lifted', preserveAspectRatio: 'none', 'aria-hidden': 'true' }, [svg('g', {}, [lifted.element])]);
   const overlay = svg('svg', { class: 'hand-overlay', 'aria-hidden': 'true' });
   const stage = html('div', { class: 'hand-stage' }, [drawing, liftedDrawing, overlay]);
   const edges = rulers();
@@ -74,7 +78,8 @@ export function createPicture(layout: LayoutFile, frame: SheetFrame, language: L
     const [left, top] = [toMillimetres(now.left), toMillimetres(now.top)];
     const [wide, high] = [now.width / now.zoom, now.height / now.zoom];
     for (const each of [drawing, liftedDrawing]) {
-      setAttributes(each, { viewBox: `${left} ${-top} ${wide} ${high}`, width: now.width, height: now.height });
+      setAttributes(each, { viewBox: `${now.mirrored ? -left - wide : left} ${-top} ${wide} ${high}`, width: now.width, height: now.height });
+      setAttributes(each.lastElementChild!, { transform: `scale(${now.mirrored ? -1 : 1} -1)` });
       each.style.setProperty('--hand-px', String(1 / now.zoom));
     }
     carry(now);
@@ -86,18 +91,18 @@ export function createPicture(layout: LayoutFile, frame: SheetFrame, language: L
   /** The drawings as they were made for another view, carried to where they belong in this one. */
   const carry = (now: View) => {
     const from = drawnFor ?? now;
-    const pixels = now.zoom / MICRONS_PER_MM;
-    const dx = (from.left - now.left) * pixels;
-    const dy = (now.top - from.top) * pixels;
-    const scale = now.zoom === from.zoom ? '' : ` scale(${now.zoom / from.zoom})`;
-    setTransform(drawing, dx, dy, scale);
+    const scale = now.zoom / from.zoom;
+    // Where the upper left corner of the drawing as it was made lies now.
+    const corner = toScreen(now, toSheet(from, { x: 0, y: 0 }));
+    setTransform(drawing, corner.x, corner.y, scale);
     const by = last && underWay(last).length > 0 ? last.live!.by : { x: 0, y: 0 };
-    setTransform(liftedDrawing, dx + by.x * pixels, dy - by.y * pixels, scale);
+    const pixels = now.zoom / MICRONS_PER_MM;
+    setTransform(liftedDrawing, corner.x + (now.mirrored ? -by.x : by.x) * pixels, corner.y - by.y * pixels, scale);
   };
 
   const showView = (now: View) => {
     edges.show(now, format);
-    if (!drawnFor || drawnFor.width !== now.width || drawnFor.height !== now.height) return drawFor(now);
+    if (!drawnFor || drawnFor.width !== now.width || drawnFor.height !== now.height || drawnFor.mirrored !== now.mirrored) return drawFor(now);
     carry(now);
     clearTimeout(resting);
     resting = setTimeout(() => last && drawFor(last.view), REST_MS);

@@ -24,12 +24,12 @@ export function rulers(): Rulers {
   return {
     elements: sides.map(({ element }) => element),
     show: (view, format) => {
-      const start = toSheet(view, { x: 0, y: view.height });
-      const end = toSheet(view, { x: view.width, y: 0 });
+      const [one, other] = [toSheet(view, { x: 0, y: view.height }), toSheet(view, { x: view.width, y: 0 })];
+      const [start, end] = [{ x: Math.min(one.x, other.x), y: one.y }, { x: Math.max(one.x, other.x), y: other.y }];
       for (const { side, marks, figures } of sides) {
         const isAlong = side === 'along';
         const [from, to] = isAlong ? [toMillimetres(start.x), toMillimetres(end.x)] : [toMillimetres(start.y), toMillimetres(end.y)];
-        const place = (mm: number) => (isAlong ? (mm - from) * view.zoom : view.height - (mm - from) * view.zoom);
+        const place = (mm: number) => (isAlong ? (view.mirrored ? to - mm : mm - from) * view.zoom : view.height - (mm - from) * view.zoom);
         const all = ticks(from, to, view.zoom, format.unit);
         marks.setAttribute('d', all.map(({ at, rank }) => (isAlong ? `M${place(at)} ${RULER_PX}v${-LENGTHS_PX[rank]}` : `M${RULER_PX} ${place(at)}h${-LENGTHS_PX[rank]}`)).join(''));
         figures.replaceChildren(

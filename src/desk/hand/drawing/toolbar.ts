@@ -12,7 +12,7 @@ const GROUPS: readonly (readonly [GroupName, readonly CommandName[]])[] = [
   ['edit', ['turn-next', 'duplicate', 'remove', 'lock']],
   ['arrange', ['rows-and-columns', 'gather', 'equal-steps']],
   ['ask', ['solve-rest', 'tidy']],
-  ['look', ['measure', 'zoom-in', 'zoom-out', 'whole-sheet', 'keys']],
+  ['look', ['measure', 'zoom-in', 'zoom-out', 'whole-sheet', 'whole-window', 'keys']],
 ];
 const ALIGNMENTS: readonly CommandName[] = ['align-left', 'align-right', 'align-gripper', 'align-tail', 'align-above', 'align-beside'];
 
@@ -26,7 +26,7 @@ export interface Toolbar {
 const SIGNS: Readonly<Partial<Record<CommandName, string>>> = { 'zoom-in': '+', 'zoom-out': '−' };
 
 /** Buttons that stay in when pressed. */
-const STAYING: ReadonlySet<CommandName> = new Set<CommandName>(['measure', 'lock']);
+const STAYING: ReadonlySet<CommandName> = new Set<CommandName>(['measure', 'lock', 'whole-window']);
 
 /** Buttons for what keys do. One stop for the Tab key; the arrow keys go along the buttons. */
 export function toolbar(words: HandWords, layers: ReadonlySet<LayerName>, on: { command(name: CommandName): void; layer(name: LayerName, isShown: boolean): void }): Toolbar {

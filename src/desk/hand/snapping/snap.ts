@@ -5,9 +5,10 @@ import { blankArea, requiredGap } from '../../../layout/problem.ts';
 import { intersect } from '../../../nesting/finish/free-places.ts';
 import { groupShifts } from '../../../nesting/group-shifts.ts';
 import type { Blank } from '../document.ts';
-import { boxAround, boxOnSheet, type SheetFrame } from '../sheet-frame.ts';
+import { boxAround, boxOnSheet, movedBox, type SheetFrame } from '../sheet-frame.ts';
 import { linesNear, snapLines, type SnapLine, type SnapLines } from './lines.ts';
 import { near, standingOf, type Standing } from './near-blanks.ts';
+import { sharedKnifeShift } from './shared-knife.ts';
 
 /** A move as it begins: who moves, who stands, and what may be met. */
 export interface Moving {
@@ -42,10 +43,15 @@ const MERIT = 0.4;
 /**
  * The place for a group that is wanted at `wanted` (a shift in µm, any number): at contact with others at the distance the
  * rules ask for, at the edge of the usable area, in line or in step with others, or at two of these at once; at most
- * `reach` away. Every such place is valid for the group against all that stand, exactly, and whole. A group pushed into
+ * `reach` away. Where knives may be shared, edge on edge comes first. Every such place is valid for the group against all that stand, exactly, and whole. A group pushed into
  * another slides along it: along each axis the nearest free place is taken from the exact slices of the no-fit polygons.
  */
-export function snap(frame: SheetFrame, { group, standing, lines }: Moving, wanted: Point, reach: number): Snapped {
+export function snap(frame: SheetFrame, moving: Moving, wanted: Point, reach: number): Snapped {
+  const shared = sharedKnifeShift(moving.group, moving.standing, frame, wanted, reach);
+  return shared ? { shift: shared, snapped: true, touching: { x: true, y: true }, lines: [] } : snapApart(frame, moving, wanted, reach);
+}
+
+function snapApart(frame: SheetFrame, { group, standing, lines }: Moving, wanted: Point, reach: number): Snapped {
   const at = { x: Math.round(wanted.x) + 0, y: Math.round(wanted.y) + 0 };
   const raw: Snapped = { shift: at, snapped: false, touching: { x: false, y: false }, lines: [] };
   const room = innerFit(blankArea(frame.problem), boxAround(frame, group)!);
@@ -94,7 +100,7 @@ function slicer(frame: SheetFrame, { group, standing }: Moving, room: Box, at: P
   const window = { minX: at.x - far, minY: at.y - far, maxX: at.x + far, maxY: at.y + far };
   if (!meets(room, window)) return undefined;
   const distance = requiredGap(problem.rules) + far;
-  const boxes = group.map((blank) => moved(boxOnSheet(frame, blank), at));
+  const boxes = group.map((blank) => movedBox(boxOnSheet(frame, blank), at));
   const around = near(standing, boxes, distance);
   const obstacles = [...around.map((i) => standing.boxes[i]), ...problem.keepOuts.map(({ ring, clearance }) => grown(boxOf(ring), clearance))];
   const involved = group.filter((_, i) => obstacles.some((box) => meets(grown(boxes[i], distance), box)));
@@ -152,10 +158,6 @@ function touchingAt({ x, y }: Point, slice: Slice): Snapped['touching'] {
 function linesAt({ x, y }: Lines, shift: Point): SnapLine[] {
   const isMet = (axis: Axis, across: Axis) => (line: SnapLine) => line.shift === shift[axis] && (line.lane ?? shift[across]) === shift[across];
   return [...x.filter(isMet('x', 'y')), ...y.filter(isMet('y', 'x'))];
-}
-
-function moved({ minX, minY, maxX, maxY }: Box, { x, y }: Point): Box {
-  return { minX: minX + x, minY: minY + y, maxX: maxX + x, maxY: maxY + y };
 }
 
 function grown({ minX, minY, maxX, maxY }: Box, by: number): Box {
