@@ -17,6 +17,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   proof: ['base', 'geometry'],
   render: ['base', 'geometry', 'dieline', 'press', 'layout', 'estimate', 'proof'],
   pipeline: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render'],
+  api: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline'],
   desk: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline'],
   shop: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline'],
   cli: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline', 'desk', 'shop'],
