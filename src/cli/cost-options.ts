@@ -10,6 +10,7 @@ import { dieSchema, readRecord } from '../press/records.ts';
 import { GERMAN_TABLE, wasteTableSchema } from '../press/waste-table.ts';
 import { readJson } from './files.ts';
 import { openJob } from './job-files.ts';
+import { readRecordFile } from './read-record-file.ts';
 import { wholeNumber, type OptionReader } from './option-reader.ts';
 
 /** What an estimator asks for when no quantities are given. */
@@ -20,7 +21,7 @@ const USUAL_STAGES = 'die-cutting';
 export function addCostOptions(command: Command): Command {
   return command
     .option('--quantities <list>', 'quantities to count with: 5000,20000,100000 (those by default with --rates)')
-    .option('--rates <file>', 'the shop’s rates (JSON), or demo for invented ones, named so; board prices come from the sheets or the board record')
+    .option('--rates <file>', 'the shop’s rates (JSON or CSV), or demo for invented ones, named so; board prices come from the sheets or the board record')
     .option('--colours <n>', 'printed colours, for plates, waste and ink (default 4)')
     .option('--varnish-units <n>', 'varnish units (default 0)')
     .option('--stages <list>', 'stages after printing, for waste and hours: die-cutting,gluing (default die-cutting)')
@@ -54,7 +55,7 @@ export function currencyValue(text: string): string | undefined {
 /** A file's rates, the invented ones for `demo`, none where nothing was given. */
 export function readRates(rates: string | undefined): Rates {
   if (rates === undefined) return {};
-  return rates === 'demo' ? DEMO_RATES : readRecord(ratesSchema, readJson(rates), rates);
+  return rates === 'demo' ? DEMO_RATES : readRecord(ratesSchema, readRecordFile(rates, 'rates'), rates);
 }
 
 /** Rising, each once. */

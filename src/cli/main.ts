@@ -15,6 +15,7 @@ const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
   reel: async () => (await import('./commands/reel.ts')).registerReel,
   quote: async () => (await import('./commands/quote.ts')).registerQuote,
   day: async () => (await import('./commands/day.ts')).registerDay,
+  records: async () => (await import('./commands/records.ts')).registerRecords,
   judge: async () => (await import('./commands/judge.ts')).registerJudge,
   handover: async () => (await import('./commands/handover.ts')).registerHandover,
   batch: async () => (await import('./commands/batch.ts')).registerBatch,

@@ -5,6 +5,7 @@ import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
 import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
 import { readJson } from './files.ts';
+import { readRecordFile } from './read-record-file.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, sizeValue, SIZE_WANTED, wholeNumber, type OptionReader } from './option-reader.ts';
 
 export interface LayingOptions extends Omit<LayingSettings, 'sheet'> {
@@ -38,7 +39,7 @@ export function addLayingOptions(command: Command): Command {
     .option('--drawn-from <side>', 'the drawing shows the printed side or the inside (default printed)')
     .option('--press <file>', 'press record (JSON) with the same settings by name')
     .option('--cutter <file>', 'die-cutter record (JSON); of press and die-cutter the narrower limit binds')
-    .option('--board <file>', 'board record (JSON)');
+    .option('--board <file>', 'board record (JSON), or a table of boards and a name: boards.csv#name');
 }
 
 export function addEffortOptions(command: Command): Command {
@@ -93,7 +94,7 @@ export function readMachines(raw: { press?: string; cutter?: string; board?: str
   return {
     press: raw.press === undefined ? undefined : readRecord(pressSchema, readJson(raw.press), raw.press),
     cutter: raw.cutter === undefined ? undefined : readRecord(cutterSchema, readJson(raw.cutter), raw.cutter),
-    board: raw.board === undefined ? undefined : readRecord(boardSchema, readJson(raw.board), raw.board),
+    board: raw.board === undefined ? undefined : readRecord(boardSchema, readRecordFile(raw.board, 'boards'), raw.board),
   };
 }
 

@@ -7,12 +7,13 @@ import { compareJson } from '../../render/compare-json.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addCostOptions, costTerms, readCostOptions, readStandingDie } from '../cost-options.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
-import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { nameOf, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
 import { addEffortOptions, addLayingOptions, readEffortOptions, readLayingOptions, readMachines } from '../nest-options.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, sizeValue } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
+import { fileOfRecord, readRecordFile } from '../read-record-file.ts';
 import { createStopSignal } from '../stop-signal.ts';
 import { styleOfDrawing } from '../style-of-drawing.ts';
 import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
@@ -36,7 +37,7 @@ export const registerCompare: RegisterCommand = (program) => {
     .command('compare')
     .description('Lays one design out on every sheet that could be bought: which saves board, which saves money, from what quantity.')
     .argument('<drawing>', 'dieline drawing (SVG)')
-    .requiredOption('--sheets <list>', 'sizes such as 1020x720,1000x700, or a JSON list of sheets, parents, reels and sizes made to order; the first is the usual one')
+    .requiredOption('--sheets <list>', 'sizes such as 1020x720,1000x700, or a list (JSON or CSV) of sheets, parents, reels and sizes made to order; the first is the usual one')
     .option('--tolerance <mm>', 'how much shorter than ordered a sheet may come (default: that of the list, or 0)')
     .option('--die <file>', 'a die that stands, with its layout (record or layout file): compared without the price of a die');
   addLayingOptions(command);
@@ -53,7 +54,7 @@ export const registerCompare: RegisterCommand = (program) => {
 
 async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const isFile = sizeList(raw.sheets) === undefined;
-  const inputs = [path, raw.press, raw.cutter, raw.board, raw.rates, raw.waste, raw.die, isFile ? raw.sheets : undefined];
+  const inputs = [path, raw.press, raw.cutter, raw.board && fileOfRecord(raw.board), raw.rates, raw.waste, raw.die, isFile ? raw.sheets : undefined];
   refuseOverwrite(inputs.filter((input) => input !== undefined), [raw.json, raw.svg, raw.html]);
   const reader = createOptionReader(raw);
   const laying = readLayingOptions(raw, reader);
@@ -66,7 +67,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const { terms, notes } = costTerms(cost, raw, machines);
   const standing = raw.die === undefined ? undefined : readStandingDie(raw.die);
   const { dieline, blank } = await readChosenBlank(path, raw, laying.drawnFrom);
-  const list = isFile ? readRecord(sheetListSchema, readJson(raw.sheets), raw.sheets) : undefined;
+  const list = isFile ? readRecord(sheetListSchema, readRecordFile(raw.sheets, 'sheets'), raw.sheets) : undefined;
   const candidates = list ? listedCandidates(list, machines) : sizeList(raw.sheets)!;
   const ranges = list ? listedRanges(list, machines) : [];
   if (candidates.length === 0 && ranges.length === 0) throw inputError('no-sheets-listed', { where: raw.sheets });

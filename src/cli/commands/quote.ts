@@ -32,7 +32,7 @@ export const registerQuote: RegisterCommand = (program) => {
     .command('quote')
     .description('Quantities to sheets, weight, hours and cost per thousand, every figure with its formula.')
     .argument('<job>', 'a job file (JSON) with ups and sheet, a layout, a drawing or a blank from dimensions; paths in it are relative to it')
-    .option('--rates <file>', 'the shop’s rates (JSON), or demo for invented ones, named so')
+    .option('--rates <file>', 'the shop’s rates (JSON or CSV), or demo for invented ones, named so')
     .option('--json <file>', 'write the quote as JSON; - is standard output')
     .option('--html <file>', 'write the inside page, with formulas')
     .option('--customer <file>', 'write the customer’s page, without rates')
