@@ -25,10 +25,14 @@ export const englishGang = {
   cuts: ({ strokes, turns }: CutSequence) => `Guillotined: ${plural(strokes, 'stroke')} and ${plural(turns, 'turned pile')} a lift.`,
   ups: (count: number) => `${count} up`,
   made: (ordered: number, made: number, over: number, format: Format) => `${whole(ordered, format)} ordered, ${whole(made, format)} made, ${whole(over, format)} over`,
-  separate: (facts: GangFacts, format: Format) =>
-    facts.separate
-      ? [`Each design by itself: ${whole(facts.separate.pressings, format)} pressings on ${plural(facts.separate.forms, 'form')}${facts.separate.cost === undefined ? '' : `, cost ${format.number(facts.separate.cost, 2, true)}`}.`]
-      : [],
+  separate: ({ separate, forms, pressings, cost }: GangFacts, format: Format) => {
+    if (!separate) return [];
+    const apart = `Each design by itself: ${whole(separate.pressings, format)} pressings on ${plural(separate.forms, 'form')}${separate.cost === undefined ? '' : `, cost ${format.number(separate.cost, 2, true)}`}`;
+    const less = (saved: number, what: string) => (saved === 0 ? [] : [`${what} ${saved > 0 ? 'fewer' : 'more'}`]);
+    const by = [...less(separate.pressings - pressings, `${whole(Math.abs(separate.pressings - pressings), format)} pressings`), ...less(separate.forms - forms.length, plural(Math.abs(separate.forms - forms.length), 'form'))];
+    const money = cost === undefined || separate.cost === undefined ? '' : `, cost ${format.number(Math.abs(separate.cost - cost), 2, true)} ${cost <= separate.cost ? 'less' : 'more'}`;
+    return [`${apart}. The plan takes ${by.length > 0 ? by.join(' and ') : 'as many'}${money}.`];
+  },
   caution: 'Only jobs of the same board, grain, coating, colours, food class and delivery may share a form. Makeready sheets and plates of every further form come on top of the pressings.',
 };
 
