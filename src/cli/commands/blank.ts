@@ -5,6 +5,8 @@ import { boundText } from '../../dieline/styles/parameter.ts';
 import type { Style } from '../../dieline/styles/style.ts';
 import { STYLES } from '../../dieline/styles/styles.ts';
 import { dielineSvg } from '../../render/dieline-svg.ts';
+import { stylePicture } from '../../render/style-picture.ts';
+import { sceneToSvg } from '../../render/svg.ts';
 import { action, DONE, type RegisterCommand } from '../command.ts';
 import { writeAll } from '../files.ts';
 import { createOptionReader, LENGTH_WANTED, oneOf } from '../option-reader.ts';
@@ -18,7 +20,7 @@ export const registerBlank: RegisterCommand = (program) => {
     .argument('[dimensions...]', 'in mm, mostly length, width, depth; --explain names them')
     .option('--set <name=mm>', 'another value for an allowance, such as glueFlap=12; repeatable', collect, [])
     .option('--grain <x|y|any>', 'fibre direction on the drawing; by default the usual one of the style')
-    .option('--explain', 'list the parameters of the style, their limits and where their usual values come from')
+    .option('--explain', 'list the parameters of the style, their limits and where their usual values come from; with --svg a picture with dimensions')
     .option('--svg <file>', 'write the drawing there; without it the drawing goes to standard output')
     .action(
       action((id: string | undefined, dimensions: readonly string[], raw: Readonly<Record<string, unknown>>) => {
@@ -34,7 +36,8 @@ export const registerBlank: RegisterCommand = (program) => {
         }
         const given = dimensions.length === 0 && explain ? style.dimensions.map(({ example }) => String(example)) : dimensions;
         const blank = styledBlank(id, { ...readDimensions(style, given), ...readSettings(raw.set as readonly string[]) });
-        writeAll([{ path: svg ?? '-', content: dielineSvg(`${id} ${given.join(' x ')} mm`, dielineOfBlank(blank, grain), { id, values: blank.values }) }]);
+        const content = explain ? sceneToSvg(stylePicture(blank)) : dielineSvg(`${id} ${given.join(' x ')} mm`, dielineOfBlank(blank, grain), { id, values: blank.values });
+        writeAll([{ path: svg ?? '-', content }]);
         return DONE;
       }),
     );
