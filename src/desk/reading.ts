@@ -7,7 +7,7 @@ import { EngineLost } from './engine/client.ts';
 /** Keeps the read drawing and the empty sheet in step with what is on the desk. */
 export function keepReading(desk: Desk): void {
   let asked = 0;
-  const source = computed(() => ({ drawing: desk.job.value.drawing, remembered: desk.remembered.value }));
+  const source = computed(() => ({ drawing: desk.job.value.drawing, remembered: desk.remembered.value, locale: desk.locale.value }));
   let before: typeof source.value['drawing'];
   whenChanged(source, 0, async ({ drawing, remembered }) => {
     const number = ++asked;
@@ -24,7 +24,8 @@ export function keepReading(desk: Desk): void {
   });
 
   let framed = 0;
-  whenChanged(desk.laying, 60, async (laying) => {
+  const laid = computed(() => ({ laying: desk.laying.value, locale: desk.locale.value }));
+  whenChanged(laid, 60, async ({ laying }) => {
     const number = ++framed;
     if ('faults' in laying) return;
     const result = await answered(() => desk.engine.ask('frame', laying.laying));

@@ -13,6 +13,9 @@ export function drawingSvg(file: string, dieline: Dieline): string {
   return sceneToSvg(drawingScene(file, dieline));
 }
 
+/** What the legend calls roles; a role without a name keeps its own. */
+export type RoleNames = Readonly<Partial<Record<Role, string>>>;
+
 /** Rules tell themselves apart in black and white: whole lines are cut, dashes crease, dots perforate. */
 const LOOKS: Readonly<Partial<Record<Role, Look>>> = {
   Cutting: { stroke: 'ink', width: 0.4 },
@@ -23,13 +26,13 @@ const LOOKS: Readonly<Partial<Record<Role, Look>>> = {
 const OTHER_RULE: Look = { stroke: 'ink', width: 0.3, dash: [5, 1, 1, 1] };
 const LEFT_OUT: Look = { stroke: 'light', width: 0.2 };
 
-export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline): Scene {
+export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline, names: RoleNames = {}): Scene {
   const paths = [...blanks.map(({ outline }) => outline), ...rest.map(({ curves }) => curves)];
   const inner = boxOf(paths.flatMap((path) => flattenPath(path, PICTURE_TOLERANCE_MM)));
   const unit = Math.max(inner.maxX - inner.minX, inner.maxY - inner.minY) / 100;
   const rules = new Map<Role, CurvePath[]>();
   for (const { role, curves } of blanks.flatMap((blank) => blank.rules)) rules.set(role, [...(rules.get(role) ?? []), curves]);
-  const key = legend([...rules.keys()], rest.length > 0, { x: inner.minX, y: inner.minY - 5 * unit }, unit);
+  const key = legend([...rules.keys()], rest.length > 0, names, { x: inner.minX, y: inner.minY - 5 * unit }, unit);
   const layers: SceneLayer[] = [
     { name: 'left out', items: [pathItem(rest.map(({ curves }) => curves), LEFT_OUT)] },
     { name: 'blanks', items: blanks.map(({ outline, openings }) => pathItem([outline, ...openings], { fill: 'blank' })) },
@@ -58,8 +61,8 @@ function lookOf(role: Role): Look {
 }
 
 /** One row a role: a piece of its line and its name. */
-function legend(roles: readonly Role[], anyLeftOut: boolean, { x, y }: Point, unit: number): SceneItem[] {
-  const rows: [string, Look][] = [...roles.map((role): [string, Look] => [role, lookOf(role)]), ...(anyLeftOut ? [['left out', LEFT_OUT] as [string, Look]] : [])];
+function legend(roles: readonly Role[], anyLeftOut: boolean, names: RoleNames, { x, y }: Point, unit: number): SceneItem[] {
+  const rows: [string, Look][] = [...roles.map((role): [string, Look] => [names[role] ?? role, lookOf(role)]), ...(anyLeftOut ? [['left out', LEFT_OUT] as [string, Look]] : [])];
   return rows.flatMap(([name, look], i): SceneItem[] => {
     const height = y - 3 * unit * i;
     const sample: CurvePath = [{ kind: 'line', from: { x, y: height }, to: { x: x + 10 * unit, y: height } }];

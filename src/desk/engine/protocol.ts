@@ -241,7 +241,7 @@ export interface HandoverAsk {
 
 export interface HandoverAnswer {
   readonly files: readonly OutputFile[];
-  /** Why the die maker's files are not among them. */
+  /** What is to be looked at; an error says why the die maker's files are not among them. */
   readonly waiting: readonly Issue[];
 }
 

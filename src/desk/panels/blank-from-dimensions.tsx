@@ -9,7 +9,7 @@ import { Block, ChoiceField, TextField } from './fields.tsx';
 /** A style and its dimensions instead of a drawing. */
 export function BlankFromDimensions() {
   const { desk } = useDesk();
-  const { say } = useWords();
+  const { say, styleText } = useWords();
   const { drawing } = desk.job.value;
   const present = drawing?.kind === 'style' ? drawing : undefined;
   const [chosen, setChosen] = useState(present?.style ?? STYLES[0]!.id);
@@ -37,10 +37,10 @@ export function BlankFromDimensions() {
   };
   return (
     <Block title={say('drawing-from-dimensions')}>
-      <ChoiceField label={say('field-style')} hint={style.description} value={chosen} options={STYLES.map(({ id }) => [id, id.replaceAll('-', ' ')])} onChange={choose} />
+      <ChoiceField label={say('field-style')} hint={styleText(style.description)} value={chosen} options={STYLES.map(({ id }) => [id, styleText(id.replaceAll('-', ' '))])} onChange={choose} />
       <div class="row">
         {style.dimensions.map(({ name, meaning, example }) => (
-          <TextField key={name} label={name} unit="mm" numeric placeholder={String(example)} value={texts[name] ?? ''} hint={meaning} onInput={(text) => type(name, text)} />
+          <TextField key={name} label={styleText(name)} unit="mm" numeric placeholder={String(example)} value={texts[name] ?? ''} hint={styleText(meaning)} onInput={(text) => type(name, text)} />
         ))}
       </div>
     </Block>

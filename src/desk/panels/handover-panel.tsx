@@ -16,7 +16,7 @@ import { explainAskOf } from './why-panel.tsx';
 
 export function HandoverPanel() {
   const { desk } = useDesk();
-  const { say } = useWords();
+  const { say, sourceName } = useWords();
   const { handover } = desk.job.value;
   const chosen = desk.chosen.value;
   const state = desk.chosenState.value;
@@ -29,7 +29,7 @@ export function HandoverPanel() {
         <div class="handover">
           {chosen && state ? (
             <p>
-              {say('handed-over', { ups: chosen.file.placements.length, source: chosen.source })} <StateMark state={state} />
+              {say('handed-over', { ups: chosen.file.placements.length, source: sourceName(chosen.source) })} <StateMark state={state} />
             </p>
           ) : (
             <p class="empty">{say('nothing-found-yet')}</p>
@@ -50,7 +50,7 @@ function FileList() {
   const chosen = desk.chosen.value!;
   const [pages, setPages] = useState<readonly OutputFile[]>([]);
   const details = detailsOf(job, desk.records.value);
-  const answer = useAnswer(() => desk.engine.ask('handover', { file: chosen.file, details }), [chosen.file, JSON.stringify(details)]);
+  const answer = useAnswer(() => desk.engine.ask('handover', { file: chosen.file, details }), [chosen.file, JSON.stringify(details), locale]);
   useAnswer(async () => setPages(await reportPages()), [chosen, JSON.stringify(job.money), locale]);
   if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
   if (answer.kind !== 'answer') return <p>{say('making-files')}</p>;

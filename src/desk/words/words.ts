@@ -1,6 +1,6 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import { createCatalogue } from '../../render/messages/catalogue.ts';
+import { createCatalogue, type Catalogue } from '../../render/messages/catalogue.ts';
 import type { Issue } from '../../base/issue.ts';
 import { createFormat, type Format } from '../../render/format.ts';
 import { english } from '../../render/messages/english.ts';
@@ -8,6 +8,10 @@ import { englishDesk, type DeskWord } from '../../render/messages/english-desk.t
 import { englishHand } from '../../render/messages/english-hand.ts';
 import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
+import { germanIssues, germanTerms } from '../../render/messages/german-issues.ts';
+import { germanReport } from '../../render/messages/german-report.ts';
+import { germanStyles } from '../../render/messages/german-styles.ts';
+import { sourceName } from '../../render/messages/source-name.ts';
 import { germanHand } from '../../render/messages/german-hand.ts';
 
 export const LOCALES = ['en', 'de'] as const;
@@ -21,6 +25,10 @@ export interface Words {
   say(word: DeskWord, facts?: Readonly<Record<string, string | number>>): string;
   /** What is wrong or doubtful, in the desk's own terms: options of the command line become fields. */
   issue(issue: Issue): string;
+  /** A word or sentence that stands with a style of blank. */
+  styleText(text: string): string;
+  /** How a layout was found, in the person's words. */
+  sourceName(source: string): string;
   /** A role in the person's words; one without words keeps its ISO 19593-1 name. */
   roleName(role: string): string;
 }
@@ -29,13 +37,15 @@ const TABLES: Readonly<Record<Locale, Readonly<Record<DeskWord, string>>>> = { e
 
 export function wordsIn(locale: Locale): Words {
   const table = TABLES[locale];
-  const catalogue = createCatalogue([table]);
+  const catalogue = createCatalogue([table], { decimalSign: locale === 'de' ? ',' : '.' });
   return {
     locale,
     format: createFormat(locale),
     say: (word, facts) => catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }),
+    styleText: (text) => (locale === 'de' ? (germanStyles[text] ?? text) : text),
+    sourceName: (source) => (locale === 'de' ? sourceName(germanReport.sources, source) : source),
     roleName: (role) => (Object.hasOwn(table, `role-${role}`) ? table[`role-${role}` as DeskWord] : role),
-    issue: (issue) => (Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }) : english.sentence(issue)).replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option),
+    issue: (issue) => (Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }) : ISSUES[locale].sentence(issue)).replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option),
   };
 }
 
@@ -51,6 +61,7 @@ function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): str
   return word && `“${table[word]}”`;
 }
 
+const ISSUES: Readonly<Record<Locale, Catalogue>> = { en: english, de: createCatalogue([germanIssues], { otherwise: english, terms: germanTerms, decimalSign: ',' }) };
 const HAND: Readonly<Record<Locale, HandWords>> = { en: englishHand, de: germanHand };
 
 /** Words of the hand. */

@@ -10,8 +10,15 @@ export interface Catalogue {
   sentence(issue: Issue): string;
 }
 
-/** `otherwise` answers for codes that no table has; `terms` are words that stand for facts of the same name. */
-export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {} }: { readonly otherwise?: Catalogue; readonly terms?: Readonly<Record<string, string>> } = {}): Catalogue {
+export interface CatalogueOptions {
+  /** Answers for codes that no table has. */
+  readonly otherwise?: Catalogue;
+  /** Words that stand for facts of the same name. */
+  readonly terms?: Readonly<Record<string, string>>;
+  readonly decimalSign?: string;
+}
+
+export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {}, decimalSign = '.' }: CatalogueOptions = {}): Catalogue {
   const messages = new Map<string, string>();
   for (const table of tables) {
     for (const [code, text] of Object.entries(table)) {
@@ -24,13 +31,13 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
       const text = messages.get(issue.code);
       if (text === undefined && otherwise) return otherwise.sentence(issue);
       if (text === undefined) throw new Error(`no message for issue ${issue.code}`);
-      return text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms));
+      return text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms, decimalSign));
     },
   };
 }
 
 /** Numbers with at most three decimals and no trailing zeros. */
-function formatFact(fact: string | number | undefined, terms: Readonly<Record<string, string>>): string {
+function formatFact(fact: string | number | undefined, terms: Readonly<Record<string, string>>, decimalSign: string): string {
   if (fact === undefined) return '?';
-  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000) : (terms[fact] ?? fact);
+  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000).replace('.', decimalSign) : (terms[fact] ?? fact);
 }

@@ -93,7 +93,7 @@ export const englishDesk = {
   'issue-no-blank-fits': 'Not a single blank fits clear of margins, bar and what must stay free. Take a larger sheet or move the bar.',
   'issue-several-blanks': 'The drawing holds {count} blanks; choose one above.',
   'issue-role-unknown': '{count} inner lines of one kind ({stroke}, {pattern}), {lengthMm} mm together: nothing says what they are. Say it once:',
-  'issue-unit-assumed': 'The drawing gives no unit: one user unit was taken as 1/96 in, {mmPerUnit} mm. If that is wrong, type the known width of the blank above.{hint}',
+  'issue-unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'by-hand': 'hand',
   'sheet-by-hand': 'The sheet under the hand',
   'issue-locked-not-sound': 'Locked blanks {blanks} are faulty as they lie. Mend or unlock them first.',

@@ -1,12 +1,13 @@
 import { toMillimetres } from '../../../base/units.ts';
 import { mmArea, mmRing } from '../../../layout/rings.ts';
 import { prepareSheet } from '../../../pipeline/laying.ts';
+import type { Host } from '../host.ts';
 import type { DeskLaying, FrameAnswer } from '../protocol.ts';
 import { machinesOf } from './machines-of.ts';
 import { picture } from './picture.ts';
 
 /** The sheet before anything lies on it. */
-export function frame(laying: DeskLaying): FrameAnswer {
+export function frame(laying: DeskLaying, host: Pick<Host<'frame'>, 'locale'>): FrameAnswer {
   const { frame: prepared, sheetGrain, notes } = prepareSheet({ ...laying, machines: machinesOf(laying.machines) });
   const usable = mmArea(prepared.usable);
   const printable = mmArea(prepared.printable);
@@ -22,5 +23,5 @@ export function frame(laying: DeskLaying): FrameAnswer {
     designs: [],
     placements: [],
   };
-  return { usable, printable, gap, bleed, notes, scene: picture({ file, grain: sheetGrain, small: true }) };
+  return { usable, printable, gap, bleed, notes, scene: picture({ file, grain: sheetGrain, small: true }, host) };
 }

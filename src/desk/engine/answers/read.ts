@@ -4,9 +4,11 @@ import { parseRoleRule } from '../../../dieline/role-rule.ts';
 import { ruleLengths } from '../../../dieline/rule-lengths.ts';
 import { dielineOfStyle } from '../../../dieline/styles/dieline-of-style.ts';
 import { drawingScene } from '../../../render/drawing-svg.ts';
+import type { Host } from '../host.ts';
 import type { DrawingSource, ReadAnswer, ReadAsk } from '../protocol.ts';
+import { languageOf } from './language-of.ts';
 
-export async function read({ source, remembered }: ReadAsk): Promise<ReadAnswer> {
+export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Host<'read'>, 'locale'>): Promise<ReadAnswer> {
   const name = nameOf(source);
   const dieline = source.kind === 'style' ? dielineOfStyle(source.style, source.values) : await readFile(source, remembered);
   const { blanks, rest } = dieline;
@@ -15,7 +17,7 @@ export async function read({ source, remembered }: ReadAsk): Promise<ReadAnswer>
   return {
     name,
     dieline,
-    scene: blanks.length + rest.length > 0 ? drawingScene(name, dieline) : undefined,
+    scene: blanks.length + rest.length > 0 ? drawingScene(name, dieline, languageOf(locale).picture.roles) : undefined,
     ruleLengths: [...lengths].toSorted(([, a], [, b]) => b - a),
   };
 }
