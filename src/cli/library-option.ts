@@ -10,7 +10,7 @@ export function addLibraryOption(command: Command): Command {
 }
 
 export function libraryPath(given: string | undefined): string {
-  return given ?? process.env[LIBRARY_VARIABLE] ?? USUAL_LIBRARY;
+  return given ?? (process.env[LIBRARY_VARIABLE] || USUAL_LIBRARY);
 }
 
 /** Opens the library that is meant for a piece of work and closes it afterwards. */

@@ -18,7 +18,7 @@ export const englishBatch = {
     if (facts.cartons.length === 0) return `None of ${count(facts.refused.length, 'carton', format)} could be laid out.${unfinished}`;
     if (known.length === 0) return `${count(facts.cartons.length, 'carton', format)} laid out; what a year saves is not known, since no carton has both a yearly volume and a usual sheet that holds it.${unfinished}`;
     if (gaining.length === 0) return `Not one of ${count(known.length, 'carton', format)} takes less board on another sheet than on its usual one.${unfinished}`;
-    return `${format.number(gaining.length, 0)} of ${count(known.length, 'carton', format)} take less board on another sheet than the usual one: ${worth(facts.total, facts.currency, format)} a year.${unfinished}`;
+    return `${format.number(gaining.length, 0)} of ${count(known.length, 'carton', format)} ${gaining.length === 1 ? 'takes' : 'take'} less board on another sheet than the usual one: ${worth(facts.total, facts.currency, format)} a year.${unfinished}`;
   },
   headings: {
     cartons: 'Who saves what in a year',

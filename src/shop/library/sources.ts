@@ -103,9 +103,9 @@ export function recordOf(json: unknown, { file, where, as, id, read }: Place): N
   return { kind, id: String(name).trim(), content, where, drawingPath: path, drawing: path === undefined ? undefined : () => read.bytes(relative('', path)) };
 }
 
-/** `presses/one.json` and `presses.csv` hold presses. */
+/** `presses/one.json`, `presses.csv` and `old-presses.csv` hold presses. */
 function kindFrom(own: unknown, content: Record<string, unknown>, file: string): Kind | undefined {
   if (typeof own === 'string') return kindOf(own);
   if (content['format'] === LAYOUT_FORMAT) return 'layout';
-  return kindOf(stemOf(file)) ?? kindOf(basename(dirname(resolve(file))));
+  return kindOf(stemOf(file).split(/[\s_-]/).at(-1)!) ?? kindOf(basename(dirname(resolve(file))));
 }
