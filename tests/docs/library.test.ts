@@ -13,8 +13,15 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 /** What changes from day to day is shown as an ellipsis. */
 const steady = (text: string) => text.replace(/\d{4}-\d\d-\d\dT[\d:.]+Z/g, '…').replace(/"[0-9a-f]{64}"/g, '"…"').trimEnd();
 
+interface Step {
+  readonly title: string;
+  /** A file to write; otherwise the title is a command and the content what it says. */
+  readonly file: string | undefined;
+  readonly content: string;
+}
+
 /** The page from top to bottom: its files are written, its commands run, what they say is what it shows. */
-const steps = [...readFileSync(page, 'utf8').matchAll(/```(console|json|csv) ?(\S*)\n([\s\S]*?)```/g)].flatMap(([, kind, name, content]) =>
+const steps = [...readFileSync(page, 'utf8').matchAll(/```(console|json|csv) ?(\S*)\n([\s\S]*?)```/g)].flatMap(([, kind, name, content]): Step[] =>
   kind === 'console'
     ? content!.split(/^\$ blankwright /m).slice(1).map((part) => ({ title: part.split('\n', 1)[0]!, file: undefined, content: part.slice(part.indexOf('\n') + 1) }))
     : [{ title: name!, file: name!, content: content! }],
