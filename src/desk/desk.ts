@@ -32,8 +32,13 @@ export interface Desk {
   note(edit: (job: Job) => Job): void;
   /** Another job; nothing can be taken back beyond it. */
   replace(job: Job): void;
+  /** The last step under the hand, while a sheet lies there that has one; else the last step of the job. */
   undo(): void;
   redo(): void;
+  readonly canUndo: ReadonlySignal<boolean>;
+  readonly canRedo: ReadonlySignal<boolean>;
+  /** Steps of the sheet under the hand, which come first. */
+  readonly underHand: Signal<StepsUnderHand | undefined>;
 
   readonly records: Signal<Records>;
   readonly remembered: Signal<readonly string[]>;
@@ -66,6 +71,13 @@ export interface Desk {
   readonly helper: Engine;
 }
 
+export interface StepsUnderHand {
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  undo(): void;
+  redo(): void;
+}
+
 /** Changes of one kind that follow within this time are one step, milliseconds. */
 const ONE_STEP_MS = 1200;
 
@@ -75,6 +87,7 @@ export function createDesk(locale: Locale): Desk {
   const language = signal(locale);
   const records = signal<Records>(NO_RECORDS);
   const reading = signal<Asked<ReadAnswer>>({ kind: 'none' });
+  const underHand = signal<StepsUnderHand | undefined>(undefined);
   const search = signal<SearchState>({ phase: 'idle', seconds: 0, inputs: '' });
   let last = { kind: '', at: 0 };
 
@@ -106,8 +119,11 @@ export function createDesk(locale: Locale): Desk {
       history.value = NO_HISTORY;
       job.value = other;
     },
-    undo: () => step(stepBack(history.value, job.value)),
-    redo: () => step(stepForward(history.value, job.value)),
+    undo: () => (underHand.value?.canUndo ? underHand.value.undo() : step(stepBack(history.value, job.value))),
+    redo: () => (underHand.value?.canRedo ? underHand.value.redo() : step(stepForward(history.value, job.value))),
+    canUndo: computed(() => underHand.value?.canUndo === true || history.value.past.length > 0),
+    canRedo: computed(() => underHand.value?.canRedo === true || history.value.future.length > 0),
+    underHand,
     records,
     remembered: signal<readonly string[]>([]),
     locale: language,

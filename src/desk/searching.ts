@@ -4,7 +4,7 @@ import type { Blank } from '../dieline/dieline.ts';
 import { whenChanged, type Desk } from './desk.ts';
 import type { FoundLayout, LimitFacts, SearchAnswer, SearchAsk, SearchEvent } from './engine/protocol.ts';
 import type { Job, KeptLayout } from './job/job.ts';
-import { samePlacements } from './job/layouts.ts';
+import { inOrder, samePlacements } from './job/layouts.ts';
 import type { Improvement, LimitStep } from '../render/nest-facts.ts';
 
 /** Begins a search when the inputs have stood still for so long, milliseconds. */
@@ -63,9 +63,11 @@ export function keepSearching(desk: Desk): Searching {
 
   whenChanged(desk.inputs, STANDS_STILL_MS, (inputs) => {
     if (inputs === undefined || desk.search.value.inputs === inputs) return;
-    if (desk.job.value.layouts.some((layout) => layout.inputs === inputs)) {
+    const known = desk.job.value.layouts.filter((layout) => layout.inputs === inputs);
+    if (known.some(isFinished)) {
       end();
       desk.search.value = { phase: 'idle', seconds: 0, inputs };
+      desk.note((job) => (known.some(({ id }) => id === job.chosen) ? job : { ...job, chosen: inOrder(known, inputs)[0]?.id }));
     } else void start();
   });
 
@@ -75,6 +77,11 @@ export function keepSearching(desk: Desk): Searching {
     desk.search.value = { ...desk.search.value, phase };
   };
   return { start: () => void start(), pause: () => tell('pause', 'paused'), resume: () => tell('resume', 'running'), stop: () => tell('stop', 'running') };
+}
+
+/** Whether a layout came at the end of a search, or from somebody's hand: one that was found on the way calls for a new search. */
+function isFinished({ seconds, byHand }: KeptLayout): boolean {
+  return seconds !== undefined || byHand === true;
 }
 
 /** Counts the seconds of a search, pauses left out. */

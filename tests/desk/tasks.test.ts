@@ -188,6 +188,14 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     await hand.locator('.hand-blanks [tabindex="0"]').focus();
     for (const key of ['n', 'ArrowLeft', 'ArrowLeft', 'ArrowDown']) await page.keyboard.press(key);
     await page.locator('.card.chosen .state-sound').waitFor();
+    // The page's own Undo goes through the steps of the hand, after a look at another panel too.
+    await goTo(page, 'Money');
+    await goTo(page, 'Layouts found');
+    await page.locator('.head-tools').getByRole('button', { name: 'Undo' }).click();
+    await page.locator('.card.chosen .state-faulty').waitFor();
+    await page.locator('.head-tools').getByRole('button', { name: 'Redo' }).click();
+    await page.locator('.card.chosen .state-sound').waitFor();
+    await hand.locator('.hand-blanks .is-selected').focus();
     await page.keyboard.press('l');
     await page.keyboard.press('n');
     await page.keyboard.press('Delete');

@@ -67,6 +67,10 @@ export interface Hand {
   update(update: HandUpdate): void;
   undo(): void;
   redo(): void;
+  /** Something is under way: a drag, a selection being drawn, a measure. */
+  readonly isBusy: boolean;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
   /** Shows a place of the sheet, mm, with so much of the sheet around it. */
   goTo(place: readonly [number, number], aroundMm: number): void;
   readonly state: HandState;
@@ -173,13 +177,17 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   const stopPointers = listenToPointers(picture.stage, () => situation, emit);
 
   let isFitted = memory !== undefined;
+  let fittedView: View | undefined;
   const resize = () => {
     const { clientWidth: width, clientHeight: height } = picture.stage;
     if (width === 0 || height === 0) return;
-    if (isFitted) return emit({ kind: 'resize', width, height });
+    // A view that nobody has changed keeps showing the whole sheet.
+    const showsWhole = !isFitted || situation.view === fittedView;
     isFitted = true;
+    if (!showsWhole) return emit({ kind: 'resize', width, height });
     situation = respond(situation, { kind: 'resize', width, height }, frame);
     emit({ kind: 'command', name: 'whole-sheet' });
+    fittedView = situation.view;
   };
   const watch = new ResizeObserver(resize);
   watch.observe(picture.stage);
@@ -202,6 +210,15 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     },
     undo: () => emit({ kind: 'command', name: 'undo' }),
     redo: () => emit({ kind: 'command', name: 'redo' }),
+    get isBusy() {
+      return situation.interaction.kind !== 'idle';
+    },
+    get canUndo() {
+      return situation.history.past !== undefined;
+    },
+    get canRedo() {
+      return situation.history.future !== undefined;
+    },
     goTo: ([x, y], aroundMm) => {
       const [at, half] = [{ x: toMicrons(x), y: toMicrons(y) }, toMicrons(aroundMm) / 2];
       emit({ kind: 'look', box: { minX: at.x - half, minY: at.y - half, maxX: at.x + half, maxY: at.y + half } });

@@ -9,7 +9,7 @@ import { SavingMark } from './saving-mark.tsx';
 export function Head() {
   const { desk } = useDesk();
   const { say } = useWords();
-  const { history, job } = desk;
+  const { job } = desk;
   const keys = useRef<HTMLDialogElement>(null);
   const jobs = useRef<HTMLDialogElement>(null);
   return (
@@ -21,8 +21,8 @@ export function Head() {
       </label>
       <SavingMark />
       <div class="head-tools">
-        <button type="button" disabled={history.value.past.length === 0} onClick={desk.undo}>{say('undo')}</button>
-        <button type="button" disabled={history.value.future.length === 0} onClick={desk.redo}>{say('redo')}</button>
+        <button type="button" disabled={!desk.canUndo.value} onClick={desk.undo}>{say('undo')}</button>
+        <button type="button" disabled={!desk.canRedo.value} onClick={desk.redo}>{say('redo')}</button>
         <button type="button" onClick={() => jobs.current?.showModal()}>{say('jobs')}</button>
         <button type="button" data-opens="keys" onClick={() => keys.current?.showModal()}>{say('keys')}</button>
         <label>

@@ -1,3 +1,4 @@
+import type { Issue } from '../../base/issue.ts';
 import { STAGES } from '../../press/stages.ts';
 import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
@@ -5,6 +6,7 @@ import type { MoneyFields } from '../job/job.ts';
 import { quotedOf, quoteOf, type MoneyFault } from '../job/quote-of.ts';
 import { boardOf } from '../job/records.ts';
 import { useWords } from '../words/words.ts';
+import { BoardField } from './board-field.tsx';
 import { Block, CheckField, TextField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
@@ -16,7 +18,7 @@ type NumberField = Exclude<MoneyFault, 'quantities'>;
 
 export function MoneyPanel() {
   const { desk } = useDesk();
-  const { say } = useWords();
+  const { say, issue: sentence } = useWords();
   const { money } = desk.job.value;
   const chosen = desk.chosen.value;
   const asked = chosen && quoteOf(desk.job.value, desk.records.value, quotedOf(chosen));
@@ -39,6 +41,7 @@ export function MoneyPanel() {
           <Block title={say('order')}>
             <TextField label={say('field-quantities')} hint={say('hint-quantities')} value={money.quantities} fault={faults.includes('quantities') ? say('fault-quantities') : undefined}
               onInput={(quantities) => set({ quantities }, 'quantities')} />
+            <BoardField />
             <div class="row">
               {number('grammage', 'g/m²')}
               {number('boardPrice', per('t'))}
@@ -73,12 +76,17 @@ export function MoneyPanel() {
       picture={
         <div class="money">
           {!chosen && <p class="empty">{say('nothing-found-yet')}</p>}
-          {quote.kind === 'issues' && <IssueList issues={quote.issues} />}
+          {quote.kind === 'issues' && (quote.issues.every(isOpen) ? quote.issues.map((issue) => <p key={issue.code} class="empty">{sentence(issue)}</p>) : <IssueList issues={quote.issues} />)}
           {quote.kind === 'answer' && <QuoteView answer={quote.answer} />}
         </div>
       }
     />
   );
+}
+
+/** Something that nobody has said yet is no error. */
+function isOpen({ code }: Issue): boolean {
+  return code === 'grammage-missing';
 }
 
 function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {

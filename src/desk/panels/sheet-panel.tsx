@@ -3,6 +3,7 @@ import type { SheetFields } from '../job/job.ts';
 import { nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
 import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
+import { BoardField } from './board-field.tsx';
 import { Block, ChoiceField, TextField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { FramePicture } from './frame-picture.tsx';
@@ -14,7 +15,7 @@ export function SheetPanel() {
   const { desk } = useDesk();
   const { say } = useWords();
   const { sheet } = desk.job.value;
-  const { presses, cutters, boards } = desk.records.value;
+  const { presses, cutters } = desk.records.value;
   const set = (fields: Partial<SheetFields>, kind = '') => desk.change((job) => ({ ...job, sheet: { ...job.sheet, ...fields } }), kind);
   const choice = (list: readonly NamedRecord[]) => [['', say('none')] as const, ...list.map((one) => [one.id, nameOfRecord(one)] as const)];
   return (
@@ -26,7 +27,7 @@ export function SheetPanel() {
               fault={desk.faultyFields.value.includes('size') ? say('fault-size') : undefined} onInput={(size) => set({ size }, 'sheet size')} />
             <ChoiceField label={say('field-press')} value={sheet.press} options={choice(presses)} onChange={(press) => set({ press })} />
             <ChoiceField label={say('field-cutter')} value={sheet.cutter} options={choice(cutters)} onChange={(cutter) => set({ cutter })} />
-            <ChoiceField label={say('field-board')} value={sheet.board} options={choice(boards)} onChange={(board) => set({ board })} />
+            <BoardField />
             <ChoiceField label={say('field-sheet-grain')} hint={say('hint-sheet-grain')} value={sheet.sheetGrain} onChange={(sheetGrain) => set({ sheetGrain })}
               options={[['', say('from-board')], ['x', say('grain-x')], ['y', say('grain-y')], ['long', say('long-grain')], ['short', say('short-grain')]]} />
           </Block>

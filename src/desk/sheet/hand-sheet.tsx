@@ -11,11 +11,17 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
   const { locale, format, say } = useWords();
   const host = useRef<HTMLDivElement>(null);
   const present = useRef<{ hand: Hand; work: HandWork } | undefined>(undefined);
+  /** So that the page's own Undo goes through the hand's steps first. */
+  const tellSteps = () => {
+    const hand = present.current?.hand;
+    if (hand) desk.underHand.value = { canUndo: hand.canUndo, canRedo: hand.canRedo, undo: hand.undo, redo: hand.redo };
+  };
   const leave = () => {
     if (!present.current) return;
     const { hand, work } = present.current;
     memories.set(work.id(), hand.memory);
     hand.destroy();
+    desk.underHand.value = undefined;
     present.current = undefined;
   };
 
@@ -23,15 +29,22 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
     // A change by hand gives the layout an id of its own; the hand is there already.
     if (present.current?.work.id() === layout.id) return;
     let isLeft = false;
-    void import('../hand/hand.ts').then(({ mountHand }) => {
+    const mount = ({ mountHand }: typeof import('../hand/hand.ts')) => {
       if (isLeft || !host.current) return;
+      // A search may find something better in the middle of a drag: nobody's blank is taken out of the hand.
+      if (present.current?.hand.isBusy) {
+        setTimeout(mount, PATIENCE_MS, { mountHand });
+        return;
+      }
       leave();
       const work = createHandWork(desk, layout, () => present.current?.hand);
       const { file, locked = [] } = layout;
-      const hand = mountHand(host.current, { layout: file, locked, memory: memories.get(layout.id), words: handWordsIn(locale), lengths: format, onChange: work.changed, onAsk: work.asked });
+      const hand = mountHand(host.current, { layout: file, locked, memory: memories.get(layout.id), words: handWordsIn(locale), lengths: format, onChange: (state) => { tellSteps(); work.changed(state); }, onAsk: work.asked });
       present.current = { hand, work };
+      tellSteps();
       if (file.placements.length > 0) void desk.engine.ask('judge', file).then((judgement) => hand.update({ judged: { revision: hand.state.revision, judgement } }), () => undefined);
-    });
+    };
+    void import('../hand/hand.ts').then(mount);
     return () => {
       isLeft = true;
     };
@@ -50,6 +63,9 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
   useEffect(() => leave, []);
   return <div ref={host} class="hand-host" role="region" aria-label={say('sheet-by-hand')} />;
 }
+
+/** How often it is looked whether the hand is free again, milliseconds. */
+const PATIENCE_MS = 200;
 
 /** Width of sheet that is seen around a fault, mm. */
 const FAULT_VIEW_MM = 60;

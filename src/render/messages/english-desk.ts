@@ -1,3 +1,5 @@
+import { layoutMessages } from './english-layout.ts';
+
 /** Words of the desk, the page that `open` serves. The same keys stand in every language; `{name}` is a fact. */
 export const englishDesk = {
   'panel-drawing': 'Drawing',
@@ -89,13 +91,20 @@ export const englishDesk = {
   'step-layouts': 'See the layouts',
   'step-money': 'See what it costs',
   'file-not-known': '{name} is nothing that the desk knows: a drawing, a layout, a press, die-cutter or board record, or a job is wanted.',
-  'issue-grammage-missing': 'The grammage is open. Type it, or choose a board in the panel Sheet.',
+  'issue-grammage-missing': 'The grammage is still open: choose a board or type its grammage, and the sheets to order and the money stand here.',
   'issue-no-blank-fits': 'Not a single blank fits clear of margins, bar and what must stay free. Take a larger sheet or move the bar.',
   'issue-several-blanks': 'The drawing holds {count} blanks; choose one above.',
   'issue-role-unknown': '{count} inner lines of one kind ({stroke}, {pattern}), {lengthMm} mm together: nothing says what they are. Say it once:',
   'issue-unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'by-hand': 'hand',
   'sheet-by-hand': 'The sheet under the hand',
+  'issue-fault-gap': layoutMessages['fault-gap'],
+  'issue-fault-overlap': layoutMessages['fault-overlap'],
+  'issue-fault-outside': layoutMessages['fault-outside'],
+  'issue-fault-keep-out': layoutMessages['fault-keep-out'],
+  'issue-fault-bleed': layoutMessages['fault-bleed'],
+  'issue-fault-rotation': layoutMessages['fault-rotation'],
+  'issue-fault-outline': layoutMessages['fault-outline'],
   'issue-locked-not-sound': 'Locked blanks {blanks} are faulty as they lie. Mend or unlock them first.',
   'issue-tidy-faulty': 'The blanks overlap too much to be pushed apart. Take one away or move it first.',
   'all-sheets': 'Every sheet that could be bought',
@@ -156,7 +165,7 @@ export const englishDesk = {
   none: 'none',
   'own-records': 'Records of your own',
   'choose-record': 'Add a record (JSON)',
-  'hint-record': 'A press, die-cutter or board as `nest` reads it.',
+  'hint-record': 'A press, die-cutter or board as the command line reads it.',
   'records-invented': 'The records that come with the desk are invented.',
   'picture-of-sheet': 'Empty sheet {size}, gripper edge at the bottom',
   'knife-area': 'Knives may be in {size},',

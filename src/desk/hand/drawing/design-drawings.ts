@@ -5,13 +5,16 @@ import type { Point } from '../../../geometry/point.ts';
 import { degreesOf, TURNS, turnPoint, type Turn } from '../../../geometry/turn.ts';
 import { labelPlace } from '../../../render/label-place.ts';
 import { polyline } from '../../../render/shapes.ts';
-import type { DesignView } from '../../../render/sheet-view.ts';
+import type { DesignView, SheetView } from '../../../render/sheet-view.ts';
 import { svg } from './elements.ts';
 
 /** Decimals of path data: finer than a screen shows at the closest look. */
 const DECIMALS = 4;
 /** Room wanted around a station's number, as a part of the design's shorter side. */
 const NUMBER_ROOM = 0.1;
+
+/** Height of a number that can be read while the whole sheet is shown, as a part of the sheet's width. */
+const SHEET_PART = 0.015;
 
 /** One design in one rotation, drawn once and used by every blank that stands so. */
 export interface DesignDrawing {
@@ -23,9 +26,9 @@ export interface DesignDrawing {
 }
 
 /** All designs in all rotations. `prefix` keeps ids apart from those of other pictures in the page. */
-export function designDrawings(designs: readonly DesignView[], prefix: string): DesignDrawing[][] {
+export function designDrawings({ designs, sheet }: Pick<SheetView, 'designs' | 'sheet'>, prefix: string): DesignDrawing[][] {
   return designs.map((design, index) => {
-    const place = numberPlace(design);
+    const place = numberPlace(design, sheet.width * SHEET_PART);
     return TURNS.map((turn) => drawingOf(design, turn, `${prefix}-design${index}-${degreesOf(turn)}`, place));
   });
 }
@@ -45,12 +48,12 @@ function drawingOf(design: DesignView, turn: Turn, id: string, { at, size }: { a
   return { symbol, id, number: turnPoint(at, turn), numberSize: size };
 }
 
-function numberPlace({ ring, openingRings }: DesignView): { at: Point; size: number } {
+function numberPlace({ ring, openingRings }: DesignView, readable: number): { at: Point; size: number } {
   const xs = ring.map(({ x }) => x);
   const ys = ring.map(({ y }) => y);
   const side = Math.min(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
   const { at, clearance } = labelPlace([ring, ...openingRings], [], side * NUMBER_ROOM);
-  return { at, size: Math.max(side * 0.03, Math.min(side * 0.12, clearance * 0.8)) };
+  return { at, size: Math.max(side * 0.03, Math.min(Math.max(side * 0.12, readable), clearance * 0.8)) };
 }
 
 /** A point above the number as drawn: it shows where the drawing's upper edge lies when the blank is turned. */

@@ -53,7 +53,7 @@ const REST_MS = 120;
 export function createPicture(layout: LayoutFile, frame: SheetFrame, language: Language): Picture {
   const prefix = `hand${++pictures}`;
   const view = viewOfLayout({ ...layout, placements: [] }, { figures: [] });
-  const drawings = designDrawings(view.designs, prefix);
+  const drawings = designDrawings(view, prefix);
   let { words, format } = language;
   const blanks = blanksLayer(frame, drawings, language);
   const grid = svg('path', { class: 'hand-grid', 'aria-hidden': 'true' });
