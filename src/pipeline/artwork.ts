@@ -21,8 +21,9 @@ export interface Artwork {
   readonly issues: readonly Issue[];
 }
 
-/** Artwork for the stations of one design, or for all where there is one design. */
+/** Artwork for the stations of one version or design, or for all. */
 export interface GivenArtwork {
+  /** Name of the version, or of the design where stations have no versions. */
   readonly design: string | undefined;
   readonly where: string;
   readonly artwork: Artwork;
@@ -36,28 +37,30 @@ export interface Imposition extends ImposedArtwork {
 }
 
 /**
- * Artwork laid on every station of one side. Throws InputError where a page fits no blank, names a design that is not laid
- * out, or a design has two.
+ * Artwork laid on every station of one side, by the version that the station prints, else by its design. Throws InputError
+ * where a page fits no blank, names what no station prints, or a version has two.
  */
-export function imposeArtwork(layout: LayoutFile, given: readonly GivenArtwork[]): Imposition {
-  const ids = layout.designs.map(({ id }) => id);
-  const wanted = given.flatMap((one) => (one.design === undefined ? ids : [one.design]).map((design) => ({ ...one, design })));
-  for (const { design, where } of wanted) if (!ids.includes(design)) throw inputError('artwork-for-no-design', { where, facts: { design, designs: ids.join(', ') } });
-  const doubled = wanted.find(({ design }, i) => wanted.findIndex((other) => other.design === design) < i);
-  if (doubled) throw inputError('artwork-twice', { where: doubled.where, facts: { design: doubled.design } });
-  const fits = wanted.map(({ design, artwork, at, where }) => {
-    const fit = fitArtwork(artwork.content, layout.designs[ids.indexOf(design)]!, { bleed: layout.rules.bleed, at, where });
-    return { design, where, artwork, fit };
+export function imposeArtwork(layout: LayoutFile, given: readonly GivenArtwork[], versions?: readonly string[]): Imposition {
+  const designs = layout.placements.map(({ design }) => design);
+  const printed = versions ?? designs;
+  const names = [...new Set(printed)];
+  const wanted = given.flatMap((one) => (one.design === undefined ? names : [one.design]).map((name) => ({ ...one, name })));
+  for (const { name, where } of wanted) if (!names.includes(name)) throw inputError('artwork-for-no-design', { where, facts: { design: name, designs: names.join(', ') } });
+  const doubled = wanted.find(({ name }, i) => wanted.findIndex((other) => other.name === name) < i);
+  if (doubled) throw inputError('artwork-twice', { where: doubled.where, facts: { design: doubled.name } });
+  const fits = wanted.flatMap(({ name, artwork, at, where }) => {
+    const stood = new Set(designs.filter((_, station) => printed[station] === name));
+    return layout.designs.filter(({ id }) => stood.has(id)).map((design) => ({ name, design: design.id, where, artwork, fit: fitArtwork(artwork.content, design, { bleed: layout.rules.bleed, at, where }) }));
   });
-  const bare = ids.filter((id) => !wanted.some(({ design }) => design === id) && layout.placements.some(({ design }) => design === id));
+  const bare = names.filter((name) => !wanted.some((one) => one.name === name));
   return {
     artworks: fits.map(({ artwork: { file, page }, fit }): PlacedArtwork => ({ file, page, offset: fit.offset })),
-    ofStation: layout.placements.map(({ design }) => {
-      const index = fits.findIndex((one) => one.design === design);
+    ofStation: designs.map((design, station) => {
+      const index = fits.findIndex((one) => one.design === design && one.name === printed[station]);
       return index < 0 ? undefined : index;
     }),
     areas: printAreas(layout),
-    placed: fits.map(({ design, where, fit: { by, offset } }) => ({ design, where, by, offset })),
+    placed: fits.map(({ name, where, fit: { by, offset } }) => ({ design: name, where, by, offset })),
     issues: [
       ...given.flatMap(({ artwork }) => artwork.issues),
       ...fits.flatMap(({ fit }) => fit.issues),

@@ -70,7 +70,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
   const notice = words.notice(facts, format);
   const view = { ...bare, figures: titleCells(facts, language) };
   const picture = { section: 'answer', svg: sceneToSvg(sheetScene(view, { words: pictureWords, format })), onPaper: true };
-  const imposed = front.length > 0 ? imposeArtwork(layout, front) : undefined;
+  const imposed = front.length > 0 ? imposeArtwork(layout, front, details.versions) : undefined;
   const coating = coatingForm(layout, bare);
   const second = await backFiles(facts, back, language);
   const files: HandoverFile[] = [
@@ -82,7 +82,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
     { name: 'die-printed-side.dxf', content: dieDxf(bare, rules, { side: 'printed', notice, words, nicks: details.nicks }) },
     { name: 'die-rule-side.dxf', content: dieDxf(bare, rules, { side: 'rule', notice, words, nicks: details.nicks }) },
     { name: 'die-order.html', content: reportHtml(dieOrder(facts, language), [picture]) },
-    { name: 'placements.csv', content: placementsCsv(layout, bare, details.back) },
+    { name: 'placements.csv', content: placementsCsv(layout, bare, details.back, details.versions) },
     { name: 'job.xjdf', content: layoutXjdf(facts, bare) },
     ...(coating ? await coatingFiles(coating, layout, view, rules, notice, language) : []),
     strippingPage(facts, view, language),
@@ -132,7 +132,7 @@ async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts
   const notice = `${words.backSide}  ·  ${words.notice(all, format)}`;
   const [ups, ...cells] = titleCells(all, language);
   const figures = [ups!, { label: words.backSide, value: words.back[style] }, ...cells];
-  const imposed = given.length > 0 ? imposeArtwork(turned, given) : undefined;
+  const imposed = given.length > 0 ? imposeArtwork(turned, given, facts.versions) : undefined;
   const gripperEdge = words.backGripper(style);
   return {
     files: [

@@ -27,6 +27,8 @@ export interface HandoverDetails {
   /** Sheets to print. */
   readonly sheets?: number | undefined;
   readonly back?: WorkStyle | undefined;
+  /** What each station prints, in station order, where several versions share the form. */
+  readonly versions?: readonly string[] | undefined;
   readonly nicks?: Nicks | undefined;
   /** Strips of waste narrower than this are listed, whole mm. */
   readonly leastStrip?: number | undefined;

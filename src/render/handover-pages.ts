@@ -74,6 +74,7 @@ export function crewTicket(facts: HandoverFacts, { locale, words, format }: Hand
     section('who', headings.who, [], signOff(facts, words)),
     section('job', headings.job, [], [
       ...facts.designs.map((design) => row(design.id, words.designLine(design, format))),
+      ...(facts.versions ? alike(facts.versions).map(([numbers, version]) => row(version, `${labels.station} ${numbers}`)) : []),
       row(labels.quantity, amount(facts.quantity)),
       row(labels.sheets, amount(facts.sheets)),
       ...(facts.back ? [row(labels.back, words.back[facts.back])] : []),

@@ -74,13 +74,26 @@ describe('handover', () => {
     for (const [options, message] of [
       [['--artwork', 'layout.json'], 'artwork is placed from PDF only'],
       [['--artwork', 'art.svg', '--artwork-page', '2'], 'There is no page 2'],
-      [['--artwork', 'lid=art.svg'], 'no design is called lid'],
+      [['--artwork', 'lid=art.svg'], 'no station prints lid'],
       [['--artwork', 'art.svg', '--artwork-at', '3'], '--artwork-at 3'],
       [['--artwork-back', 'art.svg'], 'Give --back'],
     ] as const) {
       expect(run(sound, '--to', 'out', ...options)).toMatchObject({ status: 2, stdout: '', stderr: expect.stringContaining(message) });
     }
     rmSync(join(folder, 'art.svg'));
+    expect(left()).toEqual([]);
+  });
+
+  test('a plan of versions says what each station prints; one for another number of stations is refused', () => {
+    const plan = (counts: object) => writeFileSync(join(folder, 'plan.json'), JSON.stringify({ forms: [{ counts: { mint: 2 } }, { counts }] }));
+    plan({ mint: 1, lemon: 1 });
+    expect(run(sound, '--to', 'out', '--gang', 'plan.json', '--form', '2')).toMatchObject({ status: 0, stderr: '' });
+    expect(readFileSync(join(folder, 'out', 'placements.csv'), 'utf8')).toContain(',lemon\r\n');
+    rmSync(join(folder, 'out'), { recursive: true });
+    plan({ mint: 3 });
+    expect(run(sound, '--to', 'out', '--gang', 'plan.json', '--form', '2')).toMatchObject({ status: 2, stderr: expect.stringContaining('form 2 prints 3 blanks, the layout has 2 stations') });
+    expect(run(sound, '--to', 'out', '--gang', 'plan.json', '--form', '3')).toMatchObject({ status: 2, stderr: expect.stringContaining('there is no form 3') });
+    rmSync(join(folder, 'plan.json'));
     expect(left()).toEqual([]);
   });
 

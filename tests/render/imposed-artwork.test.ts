@@ -85,6 +85,19 @@ describe('artwork on every station', () => {
     expect(() => imposeArtwork(two, [{ ...a, design: 'third' }])).toThrow('artwork-for-no-design');
   });
 
+  test('versions of a gang run: each station has the artwork of what it prints', async () => {
+    const versions = ['mint', 'lemon', 'mint'];
+    const imposed = imposeArtwork(layout, [await given('mint'), await given('lemon')], versions);
+    expect(imposed.ofStation).toEqual([0, 1, 0]);
+    const half = imposeArtwork(layout, [await given('lemon')], versions);
+    expect([half.ofStation, half.issues.at(-1)]).toEqual([[undefined, 0, undefined], { code: 'artwork-missing', severity: 'warning', facts: { design: 'mint' } }]);
+    const one = await given('card');
+    expect(() => imposeArtwork(layout, [one], versions)).toThrow('artwork-for-no-design');
+    const { files } = await handover(judgeForProduction(layout).sound!, { versions }, { front: [await given('mint'), await given('lemon')] });
+    expect(String(files.find(({ name }) => name === 'placements.csv')!.content).split('\r\n').map((row) => row.split(',').at(-1))).toEqual(['version', 'mint', 'lemon', 'mint', '']);
+    expect(String(files.find(({ name }) => name === 'crew-ticket.html')!.content)).toMatch(/mint<\/th><td><b>station 1, 3/);
+  });
+
   test('the file is sound to another program, its plates are those of artwork and steps', async ({ skip }) => {
     if (!hasProgram('qpdf', '--version') || !hasProgram('gs', '--version') || !hasProgram('pdftotext', '-v')) skip();
     const path = join(folder, 'sheet-artwork.pdf');

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { fingerprintOf } from '../../dieline/fingerprint.ts';
 import { inputError } from '../../base/issue.ts';
 import { parseLengthMm } from '../../base/units.ts';
@@ -30,6 +31,8 @@ interface Options {
   readonly quantity?: string;
   readonly sheets?: string;
   readonly back?: string;
+  readonly gang?: string;
+  readonly form?: string;
   readonly artwork: readonly string[];
   readonly artworkBack: readonly string[];
   readonly artworkPage?: string;
@@ -61,7 +64,9 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--quantity <n>', 'cartons or labels ordered')
     .option('--sheets <n>', 'sheets to print')
     .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}`)
-    .option('--artwork <file>', 'PDF of the print of one blank, placed on every station; several designs: design=file.pdf; repeatable', collect, [])
+    .option('--artwork <file>', 'PDF of the print of one blank, placed on every station; of several designs or versions: name=file.pdf; repeatable', collect, [])
+    .option('--gang <file>', 'plan of versions, as gang --json writes it: which version each station prints, in station order')
+    .option('--form <n>', 'form of that plan', '1')
     .option('--artwork-back <file>', 'the same for the back, as it is looked at; needs --back', collect, [])
     .option('--artwork-page <n>', 'page of the artwork', '1')
     .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
@@ -79,7 +84,7 @@ export const registerHandover: RegisterCommand = (program) => {
 async function runHandover(path: string, options: Options): Promise<number> {
   refuseTakenFolder(options.to);
   const layout = readLayoutFile(readJson(path), path);
-  const details = readDetails(options, layout.sheet);
+  const details = { ...readDetails(options, layout.sheet), versions: options.gang === undefined ? undefined : readVersions(options.gang, options.form, layout.placements.length) };
   for (const drawing of options.drawing) checkDrawing(layout, fingerprintOf(readInput(drawing)), drawing);
   const { judgement, sound } = judgeForProduction(layout);
   if (!sound) throw inputError('handover-faulty', { where: path, facts: { faults: judgement.faults.length } });
@@ -89,6 +94,21 @@ async function runHandover(path: string, options: Options): Promise<number> {
   for (const issue of issues) process.stderr.write(`${sentence(issue)}\n`);
   process.stdout.write(`${options.to}\n${files.map(({ name }) => `  ${name}\n`).join('')}`);
   return issues.some(({ severity }) => severity !== 'note') ? ASKS : DONE;
+}
+
+const planSchema = z.looseObject({ forms: z.array(z.looseObject({ counts: z.record(z.string(), z.int().nonnegative().max(10_000)) })).min(1).max(1000) });
+
+/** What each station prints: the versions of one form, one after the other. */
+function readVersions(path: string, form: string | undefined, stations: number): string[] {
+  const reader = createOptionReader({ form });
+  const number = reader.read('--form', wholeNumber(1, 1000), 'the number of a form is wanted, such as 2') ?? 1;
+  reader.finish();
+  const { forms } = readRecord(planSchema, readJson(path), path);
+  const chosen = forms[number - 1];
+  if (!chosen) throw inputError('gang-no-such-form', { where: path, facts: { number, count: forms.length } });
+  const wanted = Object.values(chosen.counts).reduce((sum, count) => sum + count, 0);
+  if (wanted !== stations) throw inputError('gang-other-stations', { where: path, facts: { number, wanted, found: stations } });
+  return Object.entries(chosen.counts).flatMap(([version, count]) => Array.from({ length: count }, () => version));
 }
 
 async function readArtworks(options: Options): Promise<{ front: GivenArtwork[]; back: GivenArtwork[] }> {

@@ -21,8 +21,8 @@ export const handoverMessages: MessageTable = {
 /** Artwork on the stations; sizes are in the blank's own axes. */
 export const artworkMessages: MessageTable = {
   'artwork-not-pdf': '{where}: artwork is placed from PDF only. Save it as PDF, colours and text as they are.',
-  'artwork-for-no-design': '{where}: no design is called {design}. Designs of the layout: {designs}. Write --artwork design=file.pdf.',
-  'artwork-twice': '{where}: design {design} has artwork already. Name the design of each file: --artwork design=file.pdf.',
+  'artwork-for-no-design': '{where}: no station prints {design}. Stations print: {designs}. Write --artwork name=file.pdf.',
+  'artwork-twice': '{where}: {design} has artwork already. Name what each file is for: --artwork name=file.pdf.',
   'artwork-size': '{where}: the page ({foundWidthMm} × {foundHeightMm} mm) is neither the blank ({widthMm} × {heightMm} mm) nor the blank with the same bleed all round, and it holds no die line of that size. Give the place of its lower left corner with --artwork-at.',
   'artwork-turned': '{where}: the page ({foundWidthMm} × {foundHeightMm} mm) lies across the blank ({widthMm} × {heightMm} mm). Turn it by a quarter in the artwork program.',
   'artwork-other-die-line': '{where}: the die line in the artwork is {foundWidthMm} × {foundHeightMm} mm, that of the layout {widthMm} × {heightMm} mm. The artwork was made for another die line.',
@@ -30,7 +30,9 @@ export const artworkMessages: MessageTable = {
   'artwork-text-near-knife': '{where}: the text "{text}" stands {mm} mm from a knife; {leastMm} mm is the least that print and cut hold.',
   'artwork-holds-die-line': '{where} holds the die line. Layers of it that say so are switched off; a spot colour of it is left out by the plate room.',
   'artwork-not-looked-at': '{where} holds more than is read of a drawing: bleed and texts were checked by the page alone.',
-  'artwork-missing': 'Design {design} is laid out but has no artwork; its stations stay empty.',
+  'artwork-missing': '{design} is laid out but has no artwork; its stations stay empty.',
+  'gang-no-such-form': '{where}: there is no form {number}; the plan has {count}. Choose one with --form.',
+  'gang-other-stations': '{where}: form {number} prints {wanted} blanks, the layout has {found} stations. Lay out as many as the plan has stations.',
   'artwork-back-without-style': '--artwork-back: how the back is printed is not said. Give --back.',
   'second-gripper-narrow': 'The tail of the front is gripped while the back is printed, but only {foundMm} mm of it stay free of ink; the gripper edge keeps {wantedMm}. Lay out with --ink-tail {wantedMm}, and --tail to match.',
   'coating-without-free': 'Design {design} names no glue, code or varnish-free area: all of it is coated. If a flap is glued, name its area Gluing in the drawing.',
