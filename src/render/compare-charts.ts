@@ -31,9 +31,12 @@ export function costChart(facts: CompareFacts, words: CompareWords, format: Form
   return chartSvg(words.chart.costTitle, WIDTH, below.length > 0 ? 508 : 286, [...top, ...below]);
 }
 
-/** Winners first to last, the usual sheet among them. */
+/** The usual sheet, then the winners at the quantities that the chart shows, first to last. */
 function namedSheets({ winners, sheets }: CompareFacts): number[] {
-  return [...new Set([0, ...winners.map(({ candidate }) => candidate)])].filter((index) => sheets[index]!.curve.length > 1);
+  const shown = sheets.flatMap(({ curve }) => curve.map(({ quantity }) => quantity));
+  const [least, most] = [Math.min(...shown), Math.max(...shown)];
+  const winning = winners.filter(({ fromQuantity }, i) => fromQuantity <= most && (winners[i + 1]?.fromQuantity ?? Infinity) > least);
+  return [...new Set([0, ...winning.map(({ candidate }) => candidate)])].filter((index) => sheets[index]!.curve.length > 1);
 }
 
 interface Scale {
