@@ -20,9 +20,9 @@ export function addQueueOptions(command: Command): Command {
     .option('--queue-key <file>', 'its private key (PEM)');
 }
 
-/** The address given, or that of the environment where `fallBack` allows it. */
-export function queueAddress({ queue }: QueueOptions, fallBack: boolean): string | undefined {
-  return queue ?? (fallBack ? process.env[ADDRESS_VARIABLE] : undefined);
+/** The address given, or that of the environment; undefined where there is none. */
+export function queueAddress({ queue }: QueueOptions): string | undefined {
+  return queue ?? (process.env[ADDRESS_VARIABLE] || undefined);
 }
 
 /** Loads the queue's packages only now; tries the connection before any work is done. */

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { chooseBlank } from '../../src/dieline/choose-blank.ts';
@@ -9,7 +9,7 @@ import { keepDrawing } from '../../src/shop/library/drawings.ts';
 import { openLibrary, type Library } from '../../src/shop/library/open-library.ts';
 import { keepEntry, removeEntry } from '../../src/shop/library/records.ts';
 import { shapeOf } from '../../src/shop/library/shapes.ts';
-import { binary, sample, scratchFolder } from './support.ts';
+import { binary, rectangle, sample, scratchFolder } from './support.ts';
 
 const folder = scratchFolder();
 const path = join(folder, 'find.blankwright');
@@ -98,6 +98,21 @@ describe('by shape', () => {
     expect(ids(await find(library, { like, kind: 'die', within: 1 }))).toEqual([]);
     expect(ids(await find(library, { like: await shape(drawing('pillow.svg')), kind: 'die', within: 1 }))).toEqual(['die 4711']);
   });
+});
+
+test('a customer’s own words for lines decide how the drawings of his cartons are read', async () => {
+  const two = '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200"><g fill="none" stroke="#000"><g id="zorg"><rect x="10" y="10" width="150" height="120"/></g><g id="plok"><rect x="20" y="20" width="90" height="70"/></g></g></svg>';
+  const place = join(folder, 'customer');
+  mkdirSync(place);
+  writeFileSync(join(place, 'two.svg'), two);
+  // The table of cartons comes before the folder of customers in the order of names.
+  writeFileSync(join(place, 'cartons.csv'), 'number,customer,drawing\nours,Zorg & Co,two.svg\n');
+  mkdirSync(join(place, 'customers'));
+  writeFileSync(join(place, 'customers', 'zorg.json'), JSON.stringify({ id: 'Zorg & Co', roles: ['Cutting=id:plok', 'Legend=id:zorg'] }));
+  const run = spawnSync(process.execPath, [binary, 'library', 'add', place, '--library', path], { encoding: 'utf8', cwd: folder });
+  expect(run).toMatchObject({ status: 0, stderr: '' });
+  const like = shapeOf(chooseBlank(await readDrawing(Buffer.from(rectangle(90, 70))), undefined));
+  expect(ids(await find(library, { like, within: 0.1 }))).toEqual(['carton ours']);
 });
 
 test('the command: exit code 1 where nothing is found, figures with the answer', () => {

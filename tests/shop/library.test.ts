@@ -1,11 +1,13 @@
-import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmdirSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { backUp } from '../../src/shop/library/backup.ts';
 import { openStore } from '../../src/shop/library/database.ts';
 import { drawingNamed, keepDrawing } from '../../src/shop/library/drawings.ts';
 import { migrate, NEWEST_VERSION, versionOf } from '../../src/shop/library/migrations.ts';
-import { openLibrary } from '../../src/shop/library/open-library.ts';
+import { libraryError, openLibrary } from '../../src/shop/library/open-library.ts';
 import { entriesOf, entryNamed, historyOf, keepEntry, removeEntry } from '../../src/shop/library/records.ts';
 import { compiled, ended, root, scratchFolder, startModule } from './support.ts';
 
@@ -192,6 +194,30 @@ test('two processes make one library and write into it at once', async () => {
   expect(results.map(({ code, stderr }) => [code, stderr])).toEqual([[0, ''], [0, ''], [0, '']]);
   const library = openLibrary(path, { create: false });
   expect(historyOf(library, 'job', 'shared').map(({ revision }) => revision)).toEqual(Array.from({ length: 300 }, (_, i) => 300 - i));
+  library.close();
+});
+
+const tiny = mkdtempSync(join(tmpdir(), 'blankwright-tiny-'));
+const mounted = process.platform === 'linux' && spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=600k', 'tmpfs', tiny]).status === 0;
+afterAll(() => {
+  // Lazily: the database lets its file go when it is collected.
+  if (mounted) spawnSync('umount', ['-l', tiny]);
+  rmdirSync(tiny);
+});
+if (!mounted) process.stderr.write('\n!! no small disk could be mounted (it wants root): a full disk is not tested here\n\n');
+test.runIf(mounted)('a full disk says so and keeps what was there', () => {
+  const path = join(tiny, 'library');
+  const library = openLibrary(path, { create: true });
+  keepEntry(library, 'press', 'one', { gripper: 12 });
+  let full: unknown;
+  try {
+    for (let i = 0; ; i++) keepEntry(library, 'job', String(i), { text: 'x'.repeat(10_000) });
+  } catch (error) {
+    full = libraryError(error, path);
+  }
+  expect(full).toMatchObject({ message: 'library-disk-full' });
+  expect(entryNamed(library, 'press', 'one')).toMatchObject({ content: { gripper: 12 } });
+  expect(library.rows('PRAGMA integrity_check')).toMatchObject([{ integrity_check: 'ok' }]);
   library.close();
 });
 

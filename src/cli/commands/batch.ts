@@ -69,7 +69,7 @@ async function runBatchCommand(path: string, raw: Options): Promise<number> {
 
 /** Threads of this machine, or a queue where one is named. */
 async function executorFor(raw: Options, workers: number | undefined): Promise<Executor> {
-  const address = queueAddress(raw, false);
+  const address = queueAddress(raw);
   if (address === undefined) return threadExecutor(startThreads(workers));
   const { connection, keepsTasks } = await openQueue(address, raw);
   const { queueExecutor } = await import('../../shop/queue/queue-executor.ts');

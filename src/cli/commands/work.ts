@@ -26,7 +26,7 @@ async function work(raw: Options): Promise<number> {
   const workers = reader.read('--workers', wholeNumber(1, 256), 'a whole number from 1 to 256 is wanted');
   const leaseSeconds = reader.read('--lease', wholeNumber(1, 3600), 'whole seconds from 1 to 3600 are wanted') ?? USUAL_LEASE;
   reader.finish();
-  const address = queueAddress(raw, true);
+  const address = queueAddress(raw);
   if (address === undefined) throw inputError('option-missing', { where: '--queue', facts: { expected: 'the address of a Redis server, such as redis://host:6379' } });
   const { connection } = await openQueue(address, raw);
   const [{ workAtQueue }, { startThreads }, { engineVersion }] = await Promise.all([import('../../shop/queue/queue-worker.ts'), import('../../shop/batch/threads.ts'), import('../../shop/answers/engine.ts')]);

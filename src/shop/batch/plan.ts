@@ -12,6 +12,7 @@ import type { Size } from '../../press/sheet-areas.ts';
 import { bareTask, taskFingerprint } from '../answers/task-fingerprint.ts';
 import { cartonSchema } from '../library/kinds.ts';
 import { readingOf } from '../library/reading.ts';
+import type { Library } from '../library/open-library.ts';
 import type { Offered } from '../library/sources.ts';
 import type { BatchJob } from './batch-job.ts';
 
@@ -31,11 +32,11 @@ export interface CartonPlan {
 }
 
 /** Reads one carton and prepares it on every sheet. Throws an InputError where its record or drawing cannot be used. */
-export async function planCarton(offer: Offered, job: BatchJob): Promise<CartonPlan> {
+export async function planCarton(library: Library, offer: Offered, job: BatchJob): Promise<CartonPlan> {
   if ('error' in offer) throw offer.error;
   const { id, where } = offer;
   const content = readRecord(cartonSchema, offer.content, where);
-  const reading = readingOf(content);
+  const reading = readingOf(library, content);
   const drawing = await readDrawing(offer.drawing!(), reading);
   const chosen = chooseBlank(drawing, reading.blank);
   const blank = content.drawnFrom === 'inside' ? mirrorBlank(chosen) : chosen;

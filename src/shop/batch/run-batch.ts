@@ -49,7 +49,7 @@ export async function runBatch(job: BatchJob, offers: readonly Offered[], host: 
   for (const index of shuffled(offers.length)) {
     if (host.signal.aborted) break;
     const offer = offers[index];
-    const carton = await attempt(() => planCarton(offer, job));
+    const carton = await attempt(() => planCarton(host.library, offer, job));
     if ('issues' in carton) {
       results[index] = { id: 'id' in offer ? offer.id : offer.where, where: offer.where, issues: carton.issues };
       run.refuse();

@@ -38,9 +38,16 @@ export function openStore(path: string): Store {
     script: (sql) => database.exec(sql),
     whole: (work) => {
       if (depth > 0) return work();
+      database.exec('BEGIN IMMEDIATE');
       depth++;
       try {
-        return database.transaction(work).immediate();
+        const result = work();
+        database.exec('COMMIT');
+        return result;
+      } catch (error) {
+        // A full disk has rolled back already; the reason is what is to be told.
+        if (database.inTransaction) database.exec('ROLLBACK');
+        throw error;
       } finally {
         depth--;
       }

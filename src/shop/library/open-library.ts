@@ -1,4 +1,5 @@
-import { closeSync, existsSync, openSync, readSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readSync, statfsSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { inputError } from '../../base/issue.ts';
 import { openStore, type Store } from './database.ts';
 import { APPLICATION_ID, migrate, NEWEST_VERSION, versionOf } from './migrations.ts';
@@ -37,12 +38,21 @@ export function openLibrary(path: string, { create }: Opening): Library {
 /** Sentences for what the file system or the database refuse; other errors as they are. */
 export function libraryError(error: unknown, path: string): unknown {
   const code = String((error as { code?: unknown }).code ?? '');
-  if (code === 'SQLITE_FULL') return inputError('library-disk-full', { where: path });
+  // Without room for its shared memory the database speaks of input and output only.
+  if (code === 'SQLITE_FULL' || (code.startsWith('SQLITE_IOERR') && diskIsFull(path))) return inputError('library-disk-full', { where: path });
   if (code === 'SQLITE_BUSY') return inputError('library-busy', { where: path });
   // A file that cannot be opened at all comes as a plain error.
   if (/^SQLITE_(CANTOPEN|READONLY|IOERR|PERM|AUTH)/.test(code) || (error as Error).message.startsWith('ConnectionFailed')) return inputError('library-not-writable', { where: path, facts: { reason: (error as Error).message } });
   if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return inputError('library-damaged', { where: path, facts: { reason: (error as Error).message } });
   return error;
+}
+
+function diskIsFull(path: string): boolean {
+  try {
+    return statfsSync(dirname(path)).bavail === 0;
+  } catch {
+    return false;
+  }
 }
 
 /** Offsets of the SQLite file format, section 1.3 (https://www.sqlite.org/fileformat.html). */

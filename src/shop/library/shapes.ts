@@ -67,7 +67,7 @@ async function shapeOfEntry(library: Library, { content }: Entry): Promise<Shape
   try {
     const bytes = drawing === undefined ? undefined : drawingNamed(library, drawing);
     if (bytes) {
-      const options = readingOf(content);
+      const options = readingOf(library, content);
       const blank = chooseBlank(await readDrawing(bytes, options), options.blank);
       return shapeOf(drawnFrom === 'inside' ? mirrorBlank(blank) : blank);
     }

@@ -25,7 +25,7 @@ const DRAWING = /\.(svgz?|dxf|pdf)$/i;
 export function* offersOf(paths: readonly string[], as: Kind | undefined, read: FileReader): Generator<Offered> {
   const files = paths.flatMap(filesAt);
   const named = new Set<string>();
-  const records = files.filter((file) => /\.(json|csv)$/i.test(file));
+  const records = files.filter((file) => /\.(json|csv)$/i.test(file)).toSorted((a, b) => Number(isOfCustomers(b)) - Number(isOfCustomers(a)));
   for (const file of records) {
     for (const offered of tried(file, () => recordsIn(file, as, read))) {
       if ('drawingPath' in offered && offered.drawingPath !== undefined) named.add(offered.drawingPath);
@@ -36,6 +36,11 @@ export function* offersOf(paths: readonly string[], as: Kind | undefined, read: 
     const kind = as ?? 'carton';
     yield { kind, id: stemOf(file), content: { drawing: basename(file) }, where: file, drawing: () => read.bytes(file) };
   }
+}
+
+/** These come first: they say how the drawings of the others are read. */
+function isOfCustomers(file: string): boolean {
+  return kindFrom(undefined, {}, file) === 'customer';
 }
 
 /** A folder's files, those of folders within it too, in the order of their names; hidden ones and those of former states are left out. */

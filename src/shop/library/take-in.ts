@@ -51,7 +51,8 @@ export async function takeIn(library: Library, offers: Iterable<Offer | { readon
       if (!(error instanceof InputError)) throw error;
       refused.push({ where: offer.where, issues: error.issues });
     }
-    if (ready.length >= AT_ONCE) write();
+    // What a customer calls his lines must be known before his cartons are read.
+    if (ready.length >= AT_ONCE || ready.at(-1)?.offer.kind === 'customer') write();
   }
   write();
   return { counts, refused };
@@ -71,7 +72,7 @@ async function check(library: Library, offer: Offer): Promise<Checked> {
   const given = drawing?.();
   const bytes = given ?? (typeof content['drawing'] === 'string' ? drawingNamed(library, content['drawing']) : undefined);
   if (!bytes) return { offer, content };
-  const options = readingOf(content);
+  const options = readingOf(library, content);
   await located(where, async () => chooseBlank(await readDrawing(bytes, options), options.blank));
   return { offer, content: given ? { ...content, drawing: fingerprintOf(given) } : content, ...(given && { bytes: given }) };
 }
