@@ -97,7 +97,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   let situation: Situation = { ...beginSituation(memory?.history.present ?? documentOf(input.layout, frame, input.locked), frame, NO_VIEW), ...memory };
 
   const picture = createPicture(input.layout, frame, { words, format: lengths });
-  const status = statusLine();
+  const status = statusLine(frame);
   const root = html('div', { class: 'hand' });
   let bar = toolbar(words, layers, { command: run, layer: showLayer });
   root.append(bar.element, picture.element, status.element);

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { useDesk } from '../desk-context.ts';
 import type { Hand, HandMemory } from '../hand/hand.ts';
 import type { KeptLayout } from '../job/job.ts';
+import { samePlacements } from '../job/layouts.ts';
 import { handWordsIn, useWords } from '../words/words.ts';
 import { createHandWork, type HandWork } from './hand-work.ts';
 
@@ -54,7 +55,7 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
     const { hand, work } = present.current ?? {};
     // As it is now: what was rendered may be older than the hand's last change.
     const now = desk.job.value.layouts.find(({ id }) => id === work?.id());
-    if (hand && now && work?.file() !== now.file) hand.update({ layout: now.file, locked: now.locked ?? [] });
+    if (hand && work && now && !samePlacements(work.file(), now.file)) hand.update({ layout: now.file, locked: now.locked ?? [] });
   }, [layout.file]);
   useEffect(() => present.current?.hand.update({ words: handWordsIn(locale), lengths: format }), [locale]);
   useEffect(() => {

@@ -49,6 +49,7 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
       const worked = await answered(() => desk.helper.ask('byHand', { layout, locked, wish, effort: desk.job.value.effort }));
       hand()?.update({ busy: false });
       if (worked.kind === 'issues') desk.notice.value = worked.issues.map(issue).join(' ');
+      else if (worked.kind === 'answer' && hand()?.judged === 'sound' && worked.answer.layout.placements.length < layout.placements.length) desk.notice.value = say('rest-no-better');
       else hand()?.update({ layout: worked.answer.layout, locked: worked.answer.locked, done: wish });
     },
   };

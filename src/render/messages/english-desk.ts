@@ -97,6 +97,7 @@ export const englishDesk = {
   'issue-role-unknown': '{count} inner lines of one kind ({stroke}, {pattern}), {lengthMm} mm together: nothing says what they are. Say it once:',
   'issue-unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'by-hand': 'hand',
+  'rest-no-better': 'Nothing better was found around the locked blanks: the sheet stays as it is.',
   'sheet-by-hand': 'The sheet under the hand',
   'issue-fault-gap': layoutMessages['fault-gap'],
   'issue-fault-overlap': layoutMessages['fault-overlap'],

@@ -97,6 +97,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'issue-role-unknown': '{count} innere Linien einer Art ({stroke}, {pattern}), zusammen {lengthMm} mm: Nichts sagt, was sie sind. Sagen Sie es einmal:',
   'issue-unit-assumed': 'Die Zeichnung nennt keine Einheit: Eine Einheit wurde als {unit} genommen. Ist das falsch, geben Sie oben die bekannte Breite des Zuschnitts ein.{hint}',
   'by-hand': 'Hand',
+  'rest-no-better': 'Um die festgehaltenen Zuschnitte wurde nichts Besseres gefunden: Der Bogen bleibt, wie er ist.',
   'sheet-by-hand': 'Der Bogen unter der Hand',
   'issue-fault-gap': 'Plätze {stations}: Die Messer liegen um {by} mm zu nah beieinander.',
   'issue-fault-overlap': 'Plätze {stations}: Die Zuschnitte überdecken sich, {by} mm tief.',

@@ -1,10 +1,10 @@
 import { toMillimetres } from '../../../base/units.ts';
-import { degreesOf } from '../../../geometry/turn.ts';
 import type { FaultKind } from '../../../layout/judge.ts';
 import type { Format } from '../../../render/format.ts';
 import type { HandWords } from '../../../render/messages/hand-words.ts';
 import { stationsOf, type Blank, type SheetDocument } from '../document.ts';
-import { boxOnSheet, type SheetFrame } from '../sheet-frame.ts';
+import { blankFacts } from '../facts/blank-facts.ts';
+import type { SheetFrame } from '../sheet-frame.ts';
 import { shown, type Situation } from '../situation.ts';
 import type { DesignDrawing } from './design-drawings.ts';
 import { setAttributes, svg } from './elements.ts';
@@ -88,11 +88,7 @@ export function blanksLayer(frame: SheetFrame, drawings: readonly (readonly Desi
     }
   };
 
-  const nameOf = (blank: Blank, station: number | undefined, faults: ReadonlySet<FaultKind> | undefined) => {
-    const { minX, minY } = boxOnSheet(frame, blank);
-    const design = frame.problem.parts[blank.part].id;
-    return words.blank({ station, design, rotation: degreesOf(blank.turn), fromLeft: toMillimetres(minX), fromGripper: toMillimetres(minY), locked: blank.locked, faults: [...(faults ?? [])] }, format);
-  };
+  const nameOf = (blank: Blank, station: number | undefined, faults: ReadonlySet<FaultKind> | undefined) => words.blank(blankFacts(blank, station, [...(faults ?? [])], frame), format);
 
   return {
     element,

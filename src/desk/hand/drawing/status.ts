@@ -1,6 +1,9 @@
 import { toMillimetres } from '../../../base/units.ts';
 import type { Format } from '../../../render/format.ts';
 import type { HandWords, JudgedState } from '../../../render/messages/hand-words.ts';
+import { stationsOf } from '../document.ts';
+import { blankFacts } from '../facts/blank-facts.ts';
+import type { SheetFrame } from '../sheet-frame.ts';
 import { shown, type Situation } from '../situation.ts';
 import { html } from './elements.ts';
 
@@ -10,7 +13,7 @@ export interface StatusLine {
 }
 
 /** One line of words under the sheet, read out politely: the state, what is selected, what happened. */
-export function statusLine(): StatusLine {
+export function statusLine(frame: SheetFrame): StatusLine {
   const state = html('strong', { class: 'hand-state' });
   const text = html('span', {});
   const element = html('div', { class: 'hand-status', role: 'status' }, [state, ' ', text]);
@@ -20,15 +23,17 @@ export function statusLine(): StatusLine {
       const now = words.states[judged];
       if (state.textContent !== now) state.textContent = now;
       state.dataset['state'] = judged;
-      const said = (busy ? `${words.working} · ` : '') + sentence(situation, words, format);
+      const said = (busy ? `${words.working} · ` : '') + sentence(situation, frame, words, format);
       if (text.textContent !== said) text.textContent = said;
     },
   };
 }
 
-function sentence(situation: Situation, words: HandWords, format: Format): string {
+function sentence(situation: Situation, frame: SheetFrame, words: HandWords, format: Format): string {
   const { live, measured, notice, faults, selected, history } = situation;
-  const parts = [words.selected(selected.size, shown(situation).blanks.length)];
+  const only = selected.size === 1 && !live ? history.present.blanks.find(({ id }) => selected.has(id)) : undefined;
+  // Its faults are told with their figures below.
+  const parts = [only ? words.blank(blankFacts(only, stationsOf(history.present, frame).indexOf(only) + 1, [], frame), format) : words.selected(selected.size, shown(situation).blanks.length)];
   if (live) parts.push(words.moved(toMillimetres(live.by.x), toMillimetres(live.by.y), format));
   if (measured) {
     const [along, away] = [toMillimetres(measured.to.x - measured.from.x), toMillimetres(measured.to.y - measured.from.y)];
