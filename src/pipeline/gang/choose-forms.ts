@@ -11,30 +11,26 @@ export interface ChosenForms extends WholeRuns {
   readonly prices: readonly number[];
 }
 
-/** Layouts looked at when one of the forms is exchanged: those that the master program would press most, then the rest. */
+/** Layouts looked at when one of the forms is exchanged. */
 const MOST_LAYOUTS = 150;
 const MOST_ROUNDS = 12;
 
 /**
- * The fewest pressings on at most so many forms from the layouts known: begins with what the program without a limit
- * presses most by itself or with others (or with `start`), then exchanges one form at a time while that helps. Not proved best. Undefined when no
- * choice found makes everything within the limits.
+ * Few pressings on at most so many forms from the layouts known: begins with `start`, or with layouts gathered one by one,
+ * and exchanges one form at a time while that helps. Not proved best. Undefined when no choice met makes everything within
+ * the limits. `all`: every form is to be pressed, so that the search does not fall back to a plan of fewer.
  */
-export function chooseForms(pool: LayoutPool, master: Master, wanted: Wanted, forms: number, start: readonly number[] = []): ChosenForms | undefined {
-  const free = master.solve();
-  const order = pool.layouts.map((_, layout) => layout).sort((a, b) => free.runs[b]! - free.runs[a]! || worthOf(b) - worthOf(a));
-  function worthOf(layout: number): number {
-    return pool.layouts[layout]!.counts.reduce((sum, count, d) => sum + count * free.prices[d]!, 0);
-  }
-  const candidates = order.slice(0, MOST_LAYOUTS);
+export function chooseForms(pool: LayoutPool, master: Master, wanted: Wanted, forms: number, start?: readonly number[], all = false): ChosenForms | undefined {
+  const candidates = mostPressed(pool, master);
   const known = new Map<string, ChosenForms | undefined>();
   const weigh = (layouts: readonly number[]) => {
     const key = layouts.toSorted((a, b) => a - b).join();
     if (!known.has(key)) known.set(key, weighForms(pool, master, wanted, layouts));
-    return known.get(key);
+    const plan = known.get(key);
+    return all && plan && plan.layouts.length < forms ? undefined : plan;
   };
-  let current: readonly number[] = gathered(candidates, master, forms);
-  let best = better(weigh(current), start.length > 0 ? weigh(start) : undefined);
+  let current: readonly number[] = start ?? gathered(candidates, master, forms);
+  let best = weigh(current);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     let found = best;
     for (let form = 0; form < forms; form++) {
@@ -45,6 +41,39 @@ export function chooseForms(pool: LayoutPool, master: Master, wanted: Wanted, fo
     current = best!.layouts;
   }
   return best;
+}
+
+/** Layouts that the program without a limit of forms presses most, then those worth most at its prices. */
+function mostPressed(pool: LayoutPool, master: Master): number[] {
+  const { runs, prices } = master.solve();
+  const worths = pool.layouts.map(({ counts }) => counts.reduce((sum, count, d) => sum + count * prices[d]!, 0));
+  return worths.map((_, layout) => layout).sort((a, b) => runs[b]! - runs[a]! || worths[b]! - worths[a]!).slice(0, MOST_LAYOUTS);
+}
+
+/**
+ * The list, sorted by quantity, cut into so many pieces, each on the known layout that makes it in the fewest pressings:
+ * a start in which no form has to carry everything. Undefined when some piece is on no layout.
+ */
+export function partitionedForms({ layouts }: LayoutPool, quantities: readonly number[], forms: number): number[] | undefined {
+  const order = quantities.map((_, d) => d).sort((a, b) => quantities[b]! - quantities[a]!);
+  // plans[n]: the best for the first n designs on the forms so far.
+  let plans: ({ total: number; taken: number[] } | undefined)[] = [{ total: 0, taken: [] }];
+  for (let form = 0; form < forms; form++) {
+    const next: typeof plans = [];
+    for (let end = form + 1; end <= order.length; end++) {
+      for (let from = form; from < end; from++) {
+        const before = plans[from];
+        if (!before) continue;
+        const piece = order.slice(from, end);
+        const runs = layouts.map(({ counts }) => Math.max(...piece.map((d) => quantities[d]! / counts[d]!)));
+        const layout = runs.indexOf(Math.min(...runs));
+        const total = before.total + runs[layout]!;
+        if (total < (next[end]?.total ?? Infinity)) next[end] = { total, taken: [...before.taken, layout] };
+      }
+    }
+    plans = next;
+  }
+  return plans[order.length]?.taken;
 }
 
 /** One layout after the other, each the one with which the program presses least. */

@@ -52,7 +52,8 @@ export async function improveForms(search: FormsSearch, forms: number, budget: F
   const failures = new Map<string, number>();
   const banded = new Set<string>();
   let best = start;
-  const again = () => (best = better(best, chooseForms(pool, master, wanted, forms, best.layouts))!);
+  const all = start.layouts.length === forms;
+  const again = () => (best = better(best, chooseForms(pool, master, wanted, forms, best.layouts, all))!);
   for (let round = 0; round < budget.rounds && best.pressings > search.enough && !settings.stop(); ) {
     if (DEPTHS.filter((depth) => maker.byWorth(best.prices, depth)).length > 0) {
       const before = best;

@@ -9,7 +9,7 @@ import { prepareLinearPrograms } from '../../nesting/linear-program.ts';
 import { mostByStraightCuts, worthMostByStraightCuts } from '../../nesting/mixed/straight-layout.ts';
 import { solve } from '../../nesting/solve.ts';
 import { limitHolds } from '../verify-limit.ts';
-import { better, chooseForms, type ChosenForms } from './choose-forms.ts';
+import { better, chooseForms, partitionedForms, weighForms, type ChosenForms } from './choose-forms.ts';
 import { improveForms, type FormsBudget } from './improve-forms.ts';
 import { createPool, type LayoutPool, type MixedLayout } from './layout-pool.ts';
 import { createMaster, type Master } from './master.ts';
@@ -67,11 +67,15 @@ export async function planOutlines(problem: Problem, wanted: Wanted, mostForms: 
     const found: (ChosenForms | undefined)[] = [undefined];
     for (let forms = 1; forms <= mostForms; forms++) {
       const before = found[forms - 1];
-      const chosen = better(chooseForms(pool, master, wanted, forms, before?.layouts), before);
+      // From the plan with a form less, the best known with so many, and one in which each form has its own designs.
+      const apart = partitionedForms(pool, wanted.least, forms);
+      const starts = [before, chooseForms(pool, master, wanted, forms), apart && weighForms(pool, master, wanted, apart)].filter((start) => start !== undefined);
       // The last and largest number of forms is what is asked for; the others only break ties and weigh costs.
-      const budget = straight ? { ...BUDGETS[settings.effort], tasks: 0 } : BUDGETS[settings.effort];
-      const part = forms === mostForms ? budget : { ...budget, rounds: Math.ceil(budget.rounds / 3) };
-      found.push(chosen && (await improveForms({ problem, pool, master, maker, room, wanted, settings, enough: bounds[forms]! }, forms, part, chosen)));
+      const rounds = Math.ceil(BUDGETS[settings.effort].rounds / (forms === mostForms ? starts.length : 3 * starts.length));
+      const budget = { ...BUDGETS[settings.effort], rounds, ...(straight && { tasks: 0 }) };
+      let best = before;
+      for (const start of starts) best = better(best, await improveForms({ problem, pool, master, maker, room, wanted, settings, enough: bounds[forms]! }, forms, budget, start));
+      found.push(best);
     }
     return { plans: found.map((chosen) => chosen && planOf(chosen, pool)), bounds, byArea: wanted.least.reduce((sum, quantity, d) => sum + quantity * room.shares[d]!, 0), alone: alone.map(({ placements }, d) => aloneOf(placements.length, wanted.least[d]!)) };
   } finally {
