@@ -1,4 +1,4 @@
-import { randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -30,16 +30,32 @@ const TYPES: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
 };
 
+/** Ports that no service is registered for, mostly. */
+const [FIRST_PORT, PORTS] = [20_000, 12_000];
+
+/**
+ * A port of this person's own: a browser keeps jobs for each address apart, so that those of yesterday are found again only at
+ * the same port. Another one where it is taken.
+ */
+export function usualPort(home: string): number {
+  return FIRST_PORT + (createHash('sha256').update(home).digest().readUInt32BE() % PORTS);
+}
+
+/** A port that must be had, or one that would be liked; 0 is any. */
+export type WantedPort = { readonly must: number } | { readonly like: number };
+
 /**
  * Serves the page's files and the opened ones to this machine only. The address holds a random word that no other page can
- * guess; requests that name another host or come from another page are refused. Throws an InputError when the port is taken.
+ * guess; requests that name another host or come from another page are refused. Throws an InputError when a port that must be
+ * had is taken.
  */
-export async function serveDesk(pageFolder: string, opened: OpenedFiles, port: number): Promise<DeskServer> {
+export async function serveDesk(pageFolder: string, opened: OpenedFiles, port: WantedPort): Promise<DeskServer> {
   const token = randomBytes(18).toString('base64url');
   const pages = pageFiles(pageFolder);
   const files = createDeskFiles(opened);
   const server = createServer();
-  await listen(server, port);
+  if ('must' in port) await listen(server, port.must);
+  else await listen(server, port.like).catch(() => listen(server, 0));
   const { port: taken } = server.address() as AddressInfo;
   const hosts = new Set([`${LOOPBACK}:${taken}`, `localhost:${taken}`]);
   server.on('request', (request, response) => {

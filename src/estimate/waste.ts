@@ -30,12 +30,18 @@ const MICRONS2_PER_MM2 = 1e6;
  * the convex hull of all blanks, otherwise at the edges. Rotations must be quarter turns.
  */
 export function wasteOf(layout: LayoutFile): Waste {
-  const areas = wasteAreas(layout);
+  return wasteOfAreas(wasteAreas(layout));
+}
+
+export type WasteAreas = Readonly<Record<WasteCause, readonly Polygon[]>>;
+
+/** The same from polygons that are there already. */
+export function wasteOfAreas(areas: WasteAreas): Waste {
   return Object.fromEntries(WASTE_CAUSES.map((cause) => [cause, areaOf(areas[cause])])) as Waste;
 }
 
 /** The same as polygons on the sheet, µm; they do not overlap. */
-export function wasteAreas(layout: LayoutFile): Readonly<Record<WasteCause, readonly Polygon[]>> {
+export function wasteAreas(layout: LayoutFile): WasteAreas {
   const sheet = box(0, 0, toMicrons(layout.sheet.width), toMicrons(layout.sheet.height));
   const { minX, minY, maxX, maxY } = micronBox(layout.usable);
   const [width, height] = [toMicrons(layout.sheet.width), toMicrons(layout.sheet.height)];

@@ -22,7 +22,7 @@ export function launch(): Promise<Browser> {
 }
 
 export function serve(paths: readonly string[] = []): Promise<DeskServer> {
-  return serveDesk(join(root, 'dist', 'desk'), openFiles(paths), 0);
+  return serveDesk(join(root, 'dist', 'desk'), openFiles(paths), { must: 0 });
 }
 
 /** What went wrong on a page, the policy's refusals included. */

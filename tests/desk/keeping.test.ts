@@ -56,6 +56,11 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
     await page.locator('.ticket .state-sound').waitFor();
     await goTo(page, 'Layouts found');
     await page.locator('.card.chosen', { hasText: 'ups' }).waitFor();
+    // A new tab offers what was last worked on.
+    await page.goto('about:blank');
+    await page.goto(server.url);
+    await page.getByRole('button', { name: 'straight-tuck-small' }).click();
+    await page.locator('.ticket .state-sound').waitFor();
   });
 
   test('steps go back and forward', async () => {

@@ -1,10 +1,11 @@
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { openFiles } from '../../src/cli/desk-files.ts';
-import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
+import { serveDesk, usualPort, type DeskServer } from '../../src/cli/desk-server.ts';
 
 let folder: string;
 let server: DeskServer;
@@ -19,7 +20,7 @@ beforeEach(async () => {
   writeFileSync(join(folder, 'secret.svg'), 'secret');
   writeFileSync(join(work(), 'carton.svg'), '<svg/>');
   symlinkSync(join(folder, 'secret.svg'), join(work(), 'link.svg'));
-  server = await serveDesk(pages(), openFiles([work()]), 0);
+  server = await serveDesk(pages(), openFiles([work()]), { must: 0 });
 });
 afterEach(async () => {
   await server.close();
@@ -59,7 +60,7 @@ test('listens on this machine only, under a word that cannot be guessed', async 
   expect(new URL(server.url).pathname).toMatch(/^\/[\w-]{24}\/$/);
   expect((await ask('/')).status).toBe(404);
   expect((await ask('/index.html')).status).toBe(404);
-  const other = await serveDesk(pages(), openFiles([]), 0);
+  const other = await serveDesk(pages(), openFiles([]), { must: 0 });
   expect(new URL(other.url).pathname).not.toBe(new URL(server.url).pathname);
   await other.close();
 });
@@ -98,11 +99,35 @@ test('writes new files, and over old ones only for those who name what they repl
 });
 
 test('single files are read, never written', async () => {
-  const single = await serveDesk(pages(), openFiles([join(work(), 'carton.svg')]), 0);
+  const single = await serveDesk(pages(), openFiles([join(work(), 'carton.svg')]), { must: 0 });
   const write = await fetch(`${single.url}api/file?name=carton.svg`, { method: 'PUT', body: 'x' });
   expect(write.status).toBe(403);
   expect(await (await fetch(`${single.url}api/file?name=carton.svg`)).text()).toBe('<svg/>');
   await single.close();
+});
+
+test('a port that is liked but taken gives way, one that must be had does not', async () => {
+  const taken = Number(new URL(server.url).port);
+  const other = await serveDesk(pages(), openFiles([]), { like: taken });
+  expect(Number(new URL(other.url).port)).not.toBe(taken);
+  await other.close();
+  await expect(serveDesk(pages(), openFiles([]), { must: taken })).rejects.toThrow('port-taken');
+  expect(usualPort('/home/anna')).toBe(usualPort('/home/anna'));
+  expect(usualPort('/home/anna')).not.toBe(usualPort('/home/bert'));
+});
+
+test('the command prints the address and ends cleanly; a port that is taken is refused', async () => {
+  const binary = join(import.meta.dirname, '..', '..', 'dist', 'cli', 'main.js');
+  const running = spawn(process.execPath, [binary, 'open', join(work(), 'carton.svg')], { stdio: ['ignore', 'pipe', 'pipe'] });
+  const said = await new Promise<string>((resolve) => running.stdout.once('data', (data) => resolve(String(data))));
+  const url = /http:\S+/.exec(said)?.[0] ?? '';
+  expect(await (await fetch(url)).text()).toContain('data-served="yes"');
+  expect(await (await fetch(`${url}api/file?name=carton.svg`)).text()).toBe('<svg/>');
+  const ended = new Promise((resolve) => running.once('exit', resolve));
+  running.kill('SIGINT');
+  expect(await ended).toBe(0);
+  const { status, stderr } = spawnSync(process.execPath, [binary, 'open', '--port', new URL(server.url).port], { encoding: 'utf8' });
+  expect([status, stderr]).toEqual([2, expect.stringMatching(/^error: --port \d+: the port is in use/)]);
 });
 
 test('what cannot be opened is named', () => {

@@ -1,8 +1,9 @@
+import { homedir } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { english } from '../../render/messages/english.ts';
 import { action, DONE, type RegisterCommand } from '../command.ts';
 import { openFiles } from '../desk-files.ts';
-import { serveDesk } from '../desk-server.ts';
+import { serveDesk, usualPort } from '../desk-server.ts';
 import { createOptionReader, wholeNumber } from '../option-reader.ts';
 
 export const registerOpen: RegisterCommand = (program) => {
@@ -10,16 +11,16 @@ export const registerOpen: RegisterCommand = (program) => {
     .command('open')
     .description('Serves the desk, the page to see, move, judge and decide on, to this machine only.')
     .argument('[files...]', 'drawings (SVG, DXF, PDF), layouts and records to begin with, or one folder to read and write in')
-    .option('--port <n>', 'a port of your choice (default: a free one)')
+    .option('--port <n>', 'a port of your choice (default: one of your own, or any free one; a browser keeps jobs by port)')
     .addHelpText('after', '\nPrints the address; open it in a browser on this machine. Ctrl-C ends it.')
     .action(
       action(async (paths: readonly string[], raw: Readonly<Record<string, unknown>>) => {
         const reader = createOptionReader(raw);
-        const port = reader.read('--port', wholeNumber(1, 65_535), 'a whole number from 1 to 65535 is wanted') ?? 0;
+        const port = reader.read('--port', wholeNumber(1, 65_535), 'a whole number from 1 to 65535 is wanted');
         reader.finish();
         // Compiled or not, the built page lies in dist/desk.
         const pages = fileURLToPath(new URL('../../../dist/desk', import.meta.url));
-        const server = await serveDesk(pages, openFiles(paths), port);
+        const server = await serveDesk(pages, openFiles(paths), port === undefined ? { like: usualPort(homedir()) } : { must: port });
         process.stdout.write(`${english.sentence({ code: 'desk-at', severity: 'note', facts: { url: server.url } })}\n`);
         await interrupted();
         await server.close();

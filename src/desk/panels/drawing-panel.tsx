@@ -14,6 +14,7 @@ import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
 import { NextStep } from './next-step.tsx';
 import { OpenedDrawings } from './opened-drawings.tsx';
+import { RecentJobs } from './recent-jobs.tsx';
 
 export function DrawingPanel() {
   const { desk } = useDesk();
@@ -36,6 +37,7 @@ export function DrawingPanel() {
             {reading.kind === 'none' && <button type="button" onClick={() => void trySample()}>{say('try-sample')}</button>}
           </Block>
           <BlankFromDimensions />
+          <RecentJobs />
         </>
       }
       picture={

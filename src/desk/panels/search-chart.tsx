@@ -4,7 +4,7 @@ import type { KeptLayout } from '../job/job.ts';
 
 const WIDTH = 300;
 const HEIGHT = 90;
-const EDGE = 22;
+const EDGE = 30;
 
 /** Best and limit over time: the stair that rises and the one that comes down to meet it. */
 export function SearchChart() {

@@ -1,5 +1,5 @@
 import { bleedKept } from '../../../estimate/bleed-kept.ts';
-import { wasteOf } from '../../../estimate/waste.ts';
+import { wasteAreas, wasteOfAreas, type WasteAreas } from '../../../estimate/waste.ts';
 import { placedRings } from '../../../estimate/placed-rings.ts';
 import { ringArea } from '../../../geometry/point.ts';
 import { createFormat } from '../../../render/format.ts';
@@ -20,15 +20,16 @@ import { wasteScene } from './waste-scene.ts';
 export function explain(ask: ExplainAsk, { locale }: Pick<Host<'explain'>, 'locale'>): ExplainAnswer {
   const language = languageOf(locale);
   const format = createFormat(language.locale);
-  const facts = factsOf(ask);
+  const areas = wasteAreas(ask.file);
+  const facts = factsOf(ask, areas);
   const report = nestReport(facts, language, format);
   const scene = sheetScene(viewOfLayout(ask.file, { figures: titleFigures(facts, language.report, format) }), { words: language.picture, format });
   const chart = historyChart(facts, language.report, format);
   const pictures = [{ section: 'answer', svg: sceneToSvg(scene), onPaper: true }, ...(chart === undefined ? [] : [{ section: 'history', svg: chart, onPaper: false }])];
-  return { report, waste: wasteScene(ask.file, scene), html: reportHtml(report, pictures) };
+  return { report, waste: wasteScene(areas, scene), html: reportHtml(report, pictures) };
 }
 
-function factsOf({ file, name, limit, stopped, seconds, notes, history, limits }: ExplainAsk): NestFacts {
+function factsOf({ file, name, limit, stopped, seconds, notes, history, limits }: ExplainAsk, areas: WasteAreas): NestFacts {
   const { sheet, rules, result = {} } = file;
   const [design] = file.designs;
   const side = (axis: 0 | 1) => Math.max(...design.outline.map((point) => point[axis]));
@@ -50,7 +51,7 @@ function factsOf({ file, name, limit, stopped, seconds, notes, history, limits }
     seed: Number(result['seed'] ?? 1),
     ...(seconds !== undefined && { seconds }),
     ...(cell?.density !== undefined && { bestCellDensity: cell.density }),
-    waste: wasteOf(file),
+    waste: wasteOfAreas(areas),
     assumed: notes,
     ...(rules.bleedMeeting === 'cut' && { bleedKept: bleedKept(file) }),
     history,

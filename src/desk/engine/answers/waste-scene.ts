@@ -1,13 +1,11 @@
 import { toMillimetres } from '../../../base/units.ts';
-import { wasteAreas, WASTE_CAUSES } from '../../../estimate/waste.ts';
+import { WASTE_CAUSES, type WasteAreas } from '../../../estimate/waste.ts';
 import type { Polygon, Ring } from '../../../geometry/point.ts';
-import type { LayoutFile } from '../../../layout/layout-file.ts';
 import type { Scene } from '../../../render/scene.ts';
 import { polyline } from '../../../render/shapes.ts';
 
 /** The sheet with one layer a cause; the page gives each cause its own hatch. */
-export function wasteScene(file: LayoutFile, { sheet, title, description }: Scene): Scene {
-  const areas = wasteAreas(file);
+export function wasteScene(areas: WasteAreas, { sheet, title, description }: Scene): Scene {
   return {
     title,
     description,
