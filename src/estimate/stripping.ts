@@ -1,5 +1,6 @@
 import { toMicrons, toMillimetres } from '../base/units.ts';
-import { subtract, unite } from '../geometry/boolean.ts';
+import { intersect, subtract, unite } from '../geometry/boolean.ts';
+import { indexBoxes } from '../geometry/box-index.ts';
 import { growPolygon, shrinkPolygon } from '../geometry/offset.ts';
 import { boxOf, reverseRing, shiftRing, type Box, type Point, type Polygon, type Ring } from '../geometry/point.ts';
 import { polygonsArea } from '../geometry/polygons-area.ts';
@@ -70,15 +71,14 @@ const MICRONS2_PER_MM2 = 1e6;
 export function strippingOf(layout: LayoutFile, leastWidth: number): Stripping {
   const sheet = { width: toMicrons(layout.sheet.width), height: toMicrons(layout.sheet.height) };
   const rings = placedRings(layout);
-  const pieces = wastePieces(layout, sheet, rings);
-  const slivers = pieces.flatMap((piece) => sliversOf(piece, leastWidth, sheet)).toSorted((a, b) => b.areaMm2 - a.areaMm2);
+  const pieces = wastePieces(layout, sheet, rings).map((polygon) => ({ polygon, own: sliversOf(polygon, leastWidth, sheet) }));
   const boxes = rings.map(boxOf);
   const corridors = { x: corridorsOf(boxes, 'x'), y: corridorsOf(boxes, 'y') };
   const frame = frameOf(boxes, sheet);
   return {
     frame,
-    pieces: pieces.map((polygon) => pieceOf(polygon, slivers, sheet)).toSorted((a, b) => Number(a.island) - Number(b.island) || b.areaMm2 - a.areaMm2),
-    slivers,
+    pieces: pieces.map(({ polygon, own }) => pieceOf(polygon, own, sheet)).toSorted((a, b) => Number(a.island) - Number(b.island) || b.areaMm2 - a.areaMm2),
+    slivers: pieces.flatMap(({ own }) => own).toSorted((a, b) => b.areaMm2 - a.areaMm2),
     leastWidth,
     corridors,
     blanksInCell: fullestCell(boxes, corridors),
@@ -119,11 +119,17 @@ function sliversOf(piece: Polygon, leastWidth: number, sheet: { width: number; h
   const inTips = leastWidth * leastWidth * TIP_SHARE;
   const found = residue(leastWidth).filter((polygon) => areaOf(polygon) >= inTips);
   if (found.length === 0) return [];
-  const narrower = Array.from({ length: leastWidth - 1 }, (_, i) => ({ width: i + 1, parts: residue(i + 1) }));
+  const narrower = Array.from({ length: leastWidth - 1 }, (_, i) => ({ width: i + 1, parts: indexed(residue(i + 1)) }));
   return found.map((polygon) => {
-    const first = narrower.find(({ width, parts }) => areaOf(...subtract(parts, subtract([piece], [polygon]))) >= width * width * TIP_SHARE);
+    const first = narrower.find(({ width, parts }) => areaOf(...intersect(parts(boxOf(polygon.outer)), [polygon])) >= width * width * TIP_SHARE);
     return { place: placeIn(polygon), areaMm2: areaOf(polygon), narrowerThan: first?.width ?? leastWidth, polygon };
   });
+}
+
+/** The polygons whose boxes meet a box. */
+function indexed(polygons: readonly Polygon[]): (box: Box) => Polygon[] {
+  const index = indexBoxes(polygons.map(({ outer }) => boxOf(outer)));
+  return (box) => index.search(box).map((i) => polygons[i]!);
 }
 
 /** Of the square of the limit: a corner of 45 degrees leaves half as much, a strip as long as it is wide twice. */
@@ -142,10 +148,8 @@ function reachesEdge(box: Box, { width, height }: { width: number; height: numbe
   return box.minX <= 0 || box.minY <= 0 || box.maxX >= width || box.maxY >= height;
 }
 
-function pieceOf(polygon: Polygon, slivers: readonly Sliver[], sheet: { width: number; height: number }): WastePiece {
+function pieceOf(polygon: Polygon, own: readonly Sliver[], sheet: { width: number; height: number }): WastePiece {
   const box = boxOf(polygon.outer);
-  const within = ({ place }: Sliver) => place.x >= box.minX && place.x <= box.maxX && place.y >= box.minY && place.y <= box.maxY;
-  const own = slivers.filter((sliver) => within(sliver) && subtract([sliver.polygon], [polygon]).length === 0);
   return { island: !reachesEdge(box, sheet), areaMm2: areaOf(polygon), narrowerThan: own.length > 0 ? Math.min(...own.map(({ narrowerThan }) => narrowerThan)) : undefined, box, polygon };
 }
 
