@@ -2,13 +2,14 @@ import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { readBatchJob } from '../../src/shop/batch/batch-job.ts';
+import { z } from 'zod';
+import { batchJobSchema, readBatchJob } from '../../src/shop/batch/batch-job.ts';
 import { runBatch } from '../../src/shop/batch/run-batch.ts';
 import { SetAside } from '../../src/shop/batch/executor.ts';
 import computeTask from '../../src/shop/batch/task-thread.ts';
 import { openLibrary } from '../../src/shop/library/open-library.ts';
 import { entryNamed } from '../../src/shop/library/records.ts';
-import { binary, ended, rectangle, sample, scratchFolder } from './support.ts';
+import { binary, ended, rectangle, root, sample, scratchFolder } from './support.ts';
 
 const folder = scratchFolder();
 const run = (...args: string[]) => spawnSync(process.execPath, [binary, ...args], { encoding: 'utf8', cwd: folder });
@@ -165,4 +166,11 @@ test('the sample job is a job', () => {
   const job = readBatchJob(JSON.parse(readFileSync(path, 'utf8')), path, (file) => JSON.parse(readFileSync(sample('jobs', file), 'utf8')));
   expect(job).toMatchObject({ grammage: 300, pricePerTonne: 1120, currency: 'EUR', effort: 'quick' });
   expect(job.candidates).toHaveLength(4);
+});
+
+test('the published schema of a job is the one it is read by (UPDATE_SCHEMAS=1 writes it anew)', () => {
+  const path = join(root, 'docs', 'batch-job.schema.json');
+  const schema = `${JSON.stringify(z.toJSONSchema(batchJobSchema, { io: 'input' }), null, 2)}\n`;
+  if (process.env['UPDATE_SCHEMAS']) writeFileSync(path, schema);
+  expect(readFileSync(path, 'utf8')).toBe(schema);
 });

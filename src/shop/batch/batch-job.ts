@@ -20,26 +20,20 @@ const size = z.string().transform((text, context) => {
 export const batchJobSchema = z.strictObject({
   $schema: z.string().optional(),
   name: z.string().max(200).default('batch'),
-  /** `library` for all cartons in it that are live; a folder or table; or a list of drawings and records. */
-  cartons: z.union([z.string(), z.array(z.union([z.string(), z.record(z.string(), z.unknown())])).min(1).max(1_000_000)]),
-  /** A file that lists sheets, as for `compare`; or sizes and records of sheets. */
-  sheets: z.union([z.string(), z.array(z.union([z.string(), z.record(z.string(), z.unknown())])).min(1).max(500)]),
-  /** What is bought now for cartons that do not say it; by default the first sheet. */
-  usualSheet: size.optional(),
-  /** Cartons a year where a carton does not say it. */
-  yearly: z.int().nonnegative().max(1e12).optional(),
+  cartons: z.union([z.string(), z.array(z.union([z.string(), z.record(z.string(), z.unknown())])).min(1).max(1_000_000)]).describe('"library" for its live cartons; a folder or table; or a list of drawings and records of cartons'),
+  sheets: z.union([z.string(), z.array(z.union([z.string(), z.record(z.string(), z.unknown())])).min(1).max(500)]).describe('a file that lists sheets, as for compare; or sizes such as "1020x720" and records of sheets'),
+  usualSheet: size.optional().describe('what is bought now for cartons that do not say it; by default the first sheet'),
+  yearly: z.int().nonnegative().max(1e12).optional().describe('cartons a year, where a carton does not say it'),
   press: recordOrFile.optional(),
   cutter: recordOrFile.optional(),
   board: recordOrFile.optional(),
-  /** Margins, gap, bleed and bar by the names of a press record; they override press and die-cutter. */
-  settings: pressSchema.optional(),
+  settings: pressSchema.optional().describe('margins, gap, bleed and bar by the names of a press record; they override press and die-cutter'),
   bleedMeeting: z.enum(['apart', 'cut']).optional(),
   rotations: z.array(z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)])).min(1).max(4).optional(),
   grain: z.enum(['x', 'y', 'any']).optional(),
   effort: z.enum(['quick', 'normal', 'thorough']).default('quick'),
   seed: z.int().min(0).max(2 ** 31 - 1).default(1),
-  /** g/m² */
-  grammage: z.number().min(5).max(2000).optional(),
+  grammage: z.number().min(5).max(2000).optional().describe('g/m²; by default that of the board'),
   boardPricePerTonne: z.number().nonnegative().max(1e9).optional(),
   currency: z.string().regex(/^[A-Za-z]{3}$/, 'a currency of three letters is wanted, such as EUR').default('EUR'),
 });
