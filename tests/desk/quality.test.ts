@@ -66,7 +66,7 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
     const said: string[] = [];
     for (let panel = 1; panel <= PANELS; panel++) {
       await press(page, panel);
-      await page.locator('main').locator(['', '.facts', '.picture', '.issue-note', '.hand', '.report', '.issue-error', '.files'][panel]!).first().waitFor();
+      await page.locator('main').locator(['', '.facts', '.picture', '.issue-note', '.hand', '.report', '.money .empty', '.files'][panel]!).first().waitFor();
       said.push(await page.locator('body').innerText(), ...(await page.locator('main svg text').allTextContents()));
     }
     await picture(page, 'german');
