@@ -24,13 +24,18 @@ const commands: Readonly<Record<string, () => Promise<RegisterCommand>>> = {
   open: async () => (await import('./commands/open.ts')).registerOpen,
 };
 
+/** The command called; none for the version; for the list of commands, or a word that is none, all. */
+function needed(called: string): readonly string[] {
+  if (called === '--version' || called === '-V') return [];
+  return Object.hasOwn(commands, called) ? [called] : Object.keys(commands);
+}
+
 const program = new Command('blankwright')
   .description('Lays out die-cut cartons and labels on press sheets: reads the dieline, finds the best layout, says how good it is.')
   .version(version)
   .showHelpAfterError('(--help shows what the command takes)')
   .exitOverride();
-const called = process.argv[2] ?? '';
-for (const name of Object.hasOwn(commands, called) ? [called] : Object.keys(commands)) (await commands[name]!())(program);
+for (const name of needed(process.argv[2] ?? '')) (await commands[name]!())(program);
 for (const command of program.commands) command.exitOverride();
 
 // A closed pipe (`| head`) is no failure.
