@@ -18,11 +18,15 @@ export function exists(path: string): boolean {
 /** Reads an input whole. Throws an InputError that names the file. */
 export function readInput(path: string): Uint8Array {
   let size: number;
+  let isFolder: boolean;
   try {
-    size = statSync(path).size;
+    const found = statSync(path);
+    size = found.size;
+    isFolder = found.isDirectory();
   } catch {
     throw inputError('file-not-found', { where: path });
   }
+  if (isFolder) throw inputError('file-is-folder', { where: path });
   if (size > MAX_INPUT_BYTES) {
     throw inputError('file-too-large', { where: path, facts: { megabytes: size / 2 ** 20, limit: MAX_INPUT_BYTES / 2 ** 20 } });
   }

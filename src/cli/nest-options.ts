@@ -1,9 +1,12 @@
 import type { Command } from 'commander';
+import type { z } from 'zod';
 import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
 import { WORK_STYLES, type WorkStyle } from '../layout/back-up.ts';
 import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
+import { checkFields } from '../press/known-fields.ts';
 import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
+import { sentence } from './command.ts';
 import { readJson } from './files.ts';
 import { readRecordFile } from './read-record-file.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, sizeValue, SIZE_WANTED, wholeNumber, type OptionReader } from './option-reader.ts';
@@ -89,11 +92,18 @@ export function readEffortOptions(reader: OptionReader): EffortOptions {
   };
 }
 
+function readMachine<Machine>(schema: z.ZodType<Machine> & { readonly shape: object }, path: string): Machine {
+  const json = readJson(path);
+  const record = readRecord(schema, json, path);
+  for (const issue of checkFields(Object.keys(schema.shape), json, path)) process.stderr.write(`${sentence(issue)}\n`);
+  return record;
+}
+
 /** Reads the record files that were named. */
 export function readMachines(raw: { press?: string; cutter?: string; board?: string }): Machines {
   return {
-    press: raw.press === undefined ? undefined : readRecord(pressSchema, readJson(raw.press), raw.press),
-    cutter: raw.cutter === undefined ? undefined : readRecord(cutterSchema, readJson(raw.cutter), raw.cutter),
+    press: raw.press === undefined ? undefined : readMachine(pressSchema, raw.press),
+    cutter: raw.cutter === undefined ? undefined : readMachine(cutterSchema, raw.cutter),
     board: raw.board === undefined ? undefined : readRecord(boardSchema, readRecordFile(raw.board, 'boards'), raw.board),
   };
 }

@@ -1,5 +1,8 @@
 import { UNIT_IN_MM } from '../base/units.ts';
 
+/** Of CSS there is also the quarter of a millimetre, which nobody types on a command line. */
+export const SVG_UNIT_IN_MM: Readonly<Record<string, number>> = { ...UNIT_IN_MM, q: 0.25 };
+
 /** A length as SVG writes it. */
 export interface SvgLength {
   readonly value: number;
@@ -20,7 +23,7 @@ export function parseSvgLength(text: string | undefined): SvgLength | undefined 
 
 /** Whether the length stands for a fixed number of millimetres on paper; pixels do not, they are counted at 96 an inch. */
 export function isPhysical({ unit }: SvgLength): boolean {
-  return unit !== 'px' && UNIT_IN_MM[unit] !== undefined;
+  return unit !== 'px' && SVG_UNIT_IN_MM[unit] !== undefined;
 }
 
 /** CSS pixels in a font-relative unit, for the initial font size of 16 px. */
@@ -30,7 +33,7 @@ const FONT_UNITS: Readonly<Record<string, number>> = { em: 16, rem: 16, ex: 8, c
 export function inPixels({ value, unit }: SvgLength, whole: number): number {
   if (unit === '') return value;
   if (unit === '%') return (value / 100) * whole;
-  return value * (FONT_UNITS[unit] ?? (UNIT_IN_MM[unit] ?? UNIT_IN_MM.px) / UNIT_IN_MM.px);
+  return value * (FONT_UNITS[unit] ?? (SVG_UNIT_IN_MM[unit] ?? UNIT_IN_MM.px) / UNIT_IN_MM.px);
 }
 
 /** All numbers of a list separated by spaces or commas; undefined when something else is in it. */

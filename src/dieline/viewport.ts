@@ -1,7 +1,6 @@
-import { UNIT_IN_MM } from '../base/units.ts';
 import { compose, scaling, translation, type Affine } from '../geometry/affine.ts';
 import type { Dieline } from './dieline.ts';
-import { isPhysical, parseNumbers, parseSvgLength, type SvgLength } from './length.ts';
+import { isPhysical, parseNumbers, parseSvgLength, type SvgLength, SVG_UNIT_IN_MM } from './length.ts';
 import type { XmlElement } from './xml.ts';
 
 /** Size that percentages are of, user units. */
@@ -58,7 +57,7 @@ export function pageOf(root: XmlElement, givenScale: number | undefined): Page {
     return { map: compose(scaling(givenScale), origin), scale: { mmPerUnit: givenScale, from: 'given scale' }, viewport: box ?? userSize(width, height), size };
   }
   if (!box || (!width && !height)) {
-    const mmPerUnit = UNIT_IN_MM.px;
+    const mmPerUnit = SVG_UNIT_IN_MM.px;
     const whole = box ?? userSize(width, height);
     const size = { width: whole.width * mmPerUnit, height: whole.height * mmPerUnit };
     return { map: compose(scaling(mmPerUnit), origin), scale: { mmPerUnit, from: 'assumed 96 per inch' }, viewport: whole, size: whole.width > 0 ? size : undefined };
@@ -73,14 +72,14 @@ export function pageOf(root: XmlElement, givenScale: number | undefined): Page {
 /** A size that says something by itself: not a percentage, not zero. */
 function sizeOf(text: string | undefined): SvgLength | undefined {
   const length = parseSvgLength(text);
-  return length && length.value > 0 && (length.unit === '' || UNIT_IN_MM[length.unit] !== undefined) ? length : undefined;
+  return length && length.value > 0 && (length.unit === '' || SVG_UNIT_IN_MM[length.unit] !== undefined) ? length : undefined;
 }
 
 function inMillimetres({ value, unit }: SvgLength): number {
-  return value * UNIT_IN_MM[unit === '' ? 'px' : unit];
+  return value * SVG_UNIT_IN_MM[unit === '' ? 'px' : unit];
 }
 
 function userSize(width: SvgLength | undefined, height: SvgLength | undefined): Viewport {
-  const inUnits = (length: SvgLength | undefined) => (length ? inMillimetres(length) / UNIT_IN_MM.px : 0);
+  const inUnits = (length: SvgLength | undefined) => (length ? inMillimetres(length) / SVG_UNIT_IN_MM.px : 0);
   return { width: inUnits(width), height: inUnits(height) };
 }

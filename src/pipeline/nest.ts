@@ -50,7 +50,9 @@ export async function nest(job: NestJob, search: SearchSettings): Promise<NestOu
   const prepared = prepareNest(job);
   const { problem, design, backDesign } = prepared;
   const { effort, seed, ...host } = search;
-  return outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, effort, seed }, host));
+  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, effort, seed }, host));
+  const found = outcome.layouts.length;
+  return found === job.layouts ? outcome : { ...outcome, notes: [...outcome.notes, { code: 'fewer-layouts', severity: 'note', facts: { count: job.layouts, found } }] };
 }
 
 /** What was asked and what was answered, together. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { InputError, type Issue } from '../base/issue.ts';
 import { parseLengthMm, parseSizeMm } from '../base/units.ts';
+import { plainReason } from './plain-reason.ts';
 import type { Bar } from './sheet-areas.ts';
 
 /**
@@ -111,7 +112,7 @@ export function readRecord<Schema extends z.ZodType>(schema: Schema, json: unkno
   if (result.success) return result.data;
   throw new InputError(
     result.error.issues.map(
-      (issue): Issue => ({ code: 'field-not-valid', severity: 'error', where: `${file}: ${issue.path.join('.') || 'whole file'}`, facts: { reason: issue.message } }),
+      (issue): Issue => ({ code: 'field-not-valid', severity: 'error', where: `${file}: ${issue.path.join('.') || 'whole file'}`, facts: { reason: plainReason(issue) } }),
     ),
   );
 }

@@ -126,7 +126,7 @@ describe('batch', () => {
   });
 
   test.each([
-    ['a field that is not known', { cartons: ['one.svg'], sheets: ['1x1'], sheeets: 1 }, /Unrecognized key/],
+    ['a field that is not known', { cartons: ['one.svg'], sheets: ['1x1'], sheeets: 1 }, /not known here/],
     ['no sheets', { cartons: ['one.svg'], sheets: [] }, /sheets/],
     ['a sheet of nonsense', { cartons: ['one.svg'], sheets: ['large'] }, /sheets[\s\S]*size/],
     ['a drawing that is not there', { cartons: ['none.svg'], sheets: ['520x360'] }, /none\.svg: there is no such file/],

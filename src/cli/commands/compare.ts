@@ -36,7 +36,7 @@ export const registerCompare: RegisterCommand = (program) => {
   const command = program
     .command('compare')
     .description('Lays one design out on every sheet that could be bought: which saves board, which saves money, from what quantity.')
-    .argument('<drawing>', 'dieline drawing (SVG)')
+    .argument('<drawing>', 'dieline drawing (SVG, DXF, PDF)')
     .requiredOption('--sheets <list>', 'sizes such as 1020x720,1000x700, or a list (JSON or CSV) of sheets, parents, reels and sizes made to order; the first is the usual one')
     .option('--tolerance <mm>', 'how much shorter than ordered a sheet may come (default: that of the list, or 0)')
     .option('--die <file>', 'a die that stands, with its layout (record or layout file): compared without the price of a die');

@@ -39,7 +39,7 @@ export const registerNest: RegisterCommand = (program) => {
   const command = program
     .command('nest')
     .description('Lays one design out on one sheet: the best layout, how good it is, its pictures.')
-    .argument('<drawing>', 'dieline drawing (SVG)')
+    .argument('<drawing>', 'dieline drawing (SVG, DXF, PDF)')
     .requiredOption('--sheet <size>', 'sheet size in mm, the first number along the gripper edge: 1020x720, 28x40in');
   addLayingOptions(command);
   addDrawingOptions(command);

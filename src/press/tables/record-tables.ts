@@ -1,3 +1,4 @@
+import { plainReason } from '../plain-reason.ts';
 import { z } from 'zod';
 import { InputError, inputError, type Issue } from '../../base/issue.ts';
 import { ratesSchema } from '../rates.ts';
@@ -45,7 +46,7 @@ function placed(where: string, { line }: Row, path: readonly PropertyKey[]): str
 function checked(schema: z.ZodType, json: Json, prefix: readonly PropertyKey[], place: (path: readonly PropertyKey[]) => string): Json {
   const result = schema.safeParse(json);
   if (result.success) return json;
-  throw new InputError(result.error.issues.map((issue): Issue => ({ code: 'field-not-valid', severity: 'error', where: place(issue.path.slice(prefix.length)), facts: { reason: issue.message } })));
+  throw new InputError(result.error.issues.map((issue): Issue => ({ code: 'field-not-valid', severity: 'error', where: place(issue.path.slice(prefix.length)), facts: { reason: plainReason(issue) } })));
 }
 
 const LIST_OF_KIND = { stock: 'sheets', parent: 'parents', reel: 'reels', order: 'madeToOrder' } as const;

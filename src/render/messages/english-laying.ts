@@ -22,7 +22,8 @@ export const layingMessages: MessageTable = {
   'limit-refused': 'the limit does not hold for this sheet and design: {reason}.',
   'blank-wider-than-reel': '{where}: the blank needs {needs} mm across the reel, which is {width} mm wide. Take a wider reel or allow another rotation.',
   'no-cut-off-found': '{where}: the blanks were not all placed within {metres} m. Ask for fewer ups or more effort.',
-  'reel-length': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; no cut-off under {bound} mm is possible.',
-  'reel-shortest': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; the shortest possible.',
+  'reel-length': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; no cut-off under {bound} mm is possible. The gap is kept between blanks, not across the cut.',
+  'reel-shortest': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; the shortest possible. The gap is kept between blanks, not across the cut.',
+  'fewer-layouts': '{count} truly different layouts were asked for, {found} found. More effort may find more.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };
