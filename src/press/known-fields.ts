@@ -1,8 +1,8 @@
 import { InputError, type Issue } from '../base/issue.ts';
 import { camelCase } from './records.ts';
 
-/** Letters by which a name may differ from a field's and still be taken for a slip. */
-const SLIP = 2;
+/** Letters by which a name may differ from a field's and still be taken for a slip: fewer in a short one. */
+const slipOf = (field: string): number => (field.length <= 4 ? 1 : 2);
 
 /**
  * A record may hold fields of the shop's own. But a name that is nearly a field's is a slip, and a record with no field of
@@ -14,7 +14,7 @@ export function checkFields(known: readonly string[], json: unknown, file: strin
   const names = Object.keys(json);
   const strange = names.filter((name) => !known.includes(camelCase(name)));
   const slips = strange.flatMap((name): Issue[] => {
-    const meant = known.find((field) => field.length > 3 && distance(camelCase(name).toLowerCase(), field.toLowerCase()) <= SLIP);
+    const meant = known.find((field) => distance(camelCase(name).toLowerCase(), field.toLowerCase()) <= slipOf(field));
     return meant ? [{ code: 'field-misspelt', severity: 'error', where: `${file}: ${name}`, facts: { meant } }] : [];
   });
   if (slips.length > 0) throw new InputError(slips);

@@ -126,6 +126,7 @@ describe('batch', () => {
   });
 
   test.each([
+    ['a setting that is misspelt', { cartons: ['one.svg'], sheets: ['1x1'], settings: { gapp: 3 } }, /settings: gapp: there is no such field; gap seems/],
     ['a field that is not known', { cartons: ['one.svg'], sheets: ['1x1'], sheeets: 1 }, /not known here/],
     ['no sheets', { cartons: ['one.svg'], sheets: [] }, /sheets/],
     ['a sheet of nonsense', { cartons: ['one.svg'], sheets: ['large'] }, /sheets[\s\S]*size/],

@@ -4,6 +4,7 @@ import { parseSizeMm } from '../../base/units.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import type { LayingSettings } from '../../pipeline/laying.ts';
+import { checkFields } from '../../press/known-fields.ts';
 import { boardSchema, cutterSchema, pressSchema, readRecord } from '../../press/records.ts';
 import { listedCandidates, sheetListSchema, type SheetCandidate } from '../../press/sheet-candidates.ts';
 import type { Size } from '../../press/sheet-areas.ts';
@@ -60,6 +61,7 @@ export function readBatchJob(json: unknown, where: string, load: (file: string) 
   const record = <Schema extends z.ZodType>(schema: Schema, value: string | object | undefined, field: string) =>
     value === undefined ? undefined : readRecord(schema, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
   const machines = { press: record(pressSchema, job.press, 'press'), cutter: record(cutterSchema, job.cutter, 'cutter'), board: record(boardSchema, job.board, 'board') };
+  if (job.settings) checkFields(Object.keys(pressSchema.shape), job.settings, `${where}: settings`);
   const inline = typeof job.sheets === 'string' ? undefined : { sheets: job.sheets.map((one) => (typeof one === 'string' ? { sheet: one } : one)) };
   const list = readRecord(sheetListSchema, inline ?? load(job.sheets as string), inline ? `${where}: sheets` : (job.sheets as string));
   const candidates = listedCandidates(list, machines);
