@@ -4,8 +4,12 @@ const NAMES: Readonly<Record<string, string>> = {
   number: 'a number', int: 'a whole number', string: 'text', array: 'a list', object: 'an object with named fields', boolean: 'true or false', null: 'null', undefined: 'nothing',
 };
 
+/** How the library's own messages begin. */
+const LIBRARY_WORDS = /^(Invalid|Too small|Too big|Unrecognized)/;
+
 /** What is wrong with a field in plain words; messages of our own schemas stay as they are. */
 export function plainReason(issue: z.core.$ZodIssue): string {
+  if (!LIBRARY_WORDS.test(issue.message)) return issue.message;
   if (issue.code === 'invalid_type') {
     const received = / received (\w+)/.exec(issue.message)?.[1] ?? '';
     const wanted = NAMES[issue.expected] ?? issue.expected;

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { useDesk } from '../desk-context.ts';
 import type { OutputFile } from '../engine/protocol.ts';
 import { download } from '../files/files.ts';
@@ -48,13 +47,14 @@ function FileList() {
   const { say, locale } = useWords();
   const job = desk.job.value;
   const chosen = desk.chosen.value!;
-  const [pages, setPages] = useState<readonly OutputFile[]>([]);
   const details = detailsOf(job, desk.records.value);
   const answer = useAnswer(() => desk.engine.ask('handover', { file: chosen.file, details }), [chosen.file, JSON.stringify(details), locale]);
-  useAnswer(async () => setPages(await reportPages()), [chosen, JSON.stringify(job.money), locale]);
+  const pages = useAnswer(reportPages, [chosen, JSON.stringify(job.money), locale]);
   if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
-  if (answer.kind !== 'answer') return <p>{say('making-files')}</p>;
-  const files = [...answer.answer.files, ...pages];
+  if (pages.kind === 'issues') return <IssueList issues={pages.issues} />;
+  // Nothing is offered before all of it is there, or a folder would lack its report.
+  if (answer.kind !== 'answer' || pages.kind !== 'answer') return <p>{say('making-files')}</p>;
+  const files = [...answer.answer.files, ...pages.answer];
   const saveAll = async () => {
     const saved = await place.save(files);
     desk.notice.value = say(saved ? 'files-saved' : 'files-not-saved', { count: files.length, folder: place.folder ?? '' });
