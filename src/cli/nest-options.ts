@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { z } from 'zod';
 import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
-import { WORK_STYLES, type WorkStyle } from '../layout/back-up.ts';
+import { symmetryOf, WORK_STYLES, type WorkStyle } from '../layout/back-up.ts';
 import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
 import { checkFields } from '../press/known-fields.ts';
@@ -130,7 +130,7 @@ export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOpt
   for (const other of ['locked', 'grid'] as const) if (cut === 'guillotine' && raw[other] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--cut guillotine', second: `--${other}`, reason: 'straight cuts are worked out for the whole sheet' } });
   if (cut === 'die' && raw.guillotine !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--guillotine', second: '--cut die', reason: 'a guillotine cuts only with --cut guillotine' } });
   const back = reader.read('--back', oneOf(...WORK_STYLES), `${WORK_STYLES.join(', ')} is wanted`);
-  if ((back === 'work-and-turn' || back === 'work-and-tumble') && raw.explainLimit !== undefined) {
+  if (symmetryOf(back) !== 'none' && raw.explainLimit !== undefined) {
     reader.fault({ code: 'options-contradict', facts: { first: '--explain-limit', second: `--back ${back}`, reason: 'the limit is proved for one half of the sheet, and a layout file holds both' } });
   }
   reader.finish();

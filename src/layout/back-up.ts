@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.ts';
+import type { Problem } from './problem.ts';
 
 /**
  * How the second side is printed. Sheetwise and work-and-turn: the sheet is turned left to right, the same gripper edge,
@@ -9,6 +10,11 @@ export type WorkStyle = (typeof WORK_STYLES)[number];
 
 export function isTumbled(style: WorkStyle): boolean {
   return style === 'work-and-tumble' || style === 'perfecting';
+}
+
+/** Which half of the sheet mirrors the other: only where front and back are printed from the same plates. */
+export function symmetryOf(style: WorkStyle | undefined): Problem['symmetry'] {
+  return style === 'work-and-turn' ? 'turned' : style === 'work-and-tumble' ? 'tumbled' : 'none';
 }
 
 /** Where a point of the front lies on the back, in the axes of the back as it is printed. */

@@ -3,7 +3,7 @@ import { EVERYWHERE, freeIntervals } from '../geometry/no-fit-slices.ts';
 import { addTurns } from '../geometry/turn.ts';
 import type { Placement, Problem } from '../layout/problem.ts';
 import { requiredGap } from '../layout/problem.ts';
-import { intersect, turnedIntervals } from './finish/free-places.ts';
+import { intersect, spansOf, turnedIntervals } from './finish/free-places.ts';
 import { noFitTable } from './no-fit-table.ts';
 import { placedBox } from './rank.ts';
 
@@ -14,20 +14,17 @@ import { placedBox } from './rank.ts';
  */
 export function groupShifts(problem: Problem, moving: readonly Placement[], standing: readonly Placement[], axis: Axis, across: number, window = EVERYWHERE): FreeInterval[] {
   let free: FreeInterval[] = [window];
-  const boxes = standing.map((placement) => placedBox(problem, placement));
+  const spans = standing.map((placement) => spansOf(placedBox(problem, placement), axis));
   const gap = requiredGap(problem.rules);
   const table = noFitTable(problem);
   const other = axis === 'x' ? 'y' : 'x';
   for (const blank of moving) {
-    const own = placedBox(problem, blank);
-    const [low, high] = axis === 'x' ? [own.minY, own.maxY] : [own.minX, own.maxX];
-    const [start, end] = axis === 'x' ? [own.minX, own.maxX] : [own.minY, own.maxY];
+    const own = spansOf(placedBox(problem, blank), axis);
     standing.forEach((stands, j) => {
       if (free.length === 0) return;
-      const box = boxes[j];
-      const [bottom, top, left, right] = axis === 'x' ? [box.minY, box.maxY, box.minX, box.maxX] : [box.minX, box.maxX, box.minY, box.maxY];
-      if (top <= low + across - gap || bottom >= high + across + gap) return;
-      if (right <= start + window.from - gap || left >= end + window.to + gap) return;
+      const box = spans[j];
+      if (box.across[1] <= own.across[0] + across - gap || box.across[0] >= own.across[1] + across + gap) return;
+      if (box.along[1] <= own.along[0] + window.from - gap || box.along[0] >= own.along[1] + window.to + gap) return;
       const noFit = table.between(stands.part, blank.part, addTurns(blank.turn, -stands.turn));
       const apart = blank[axis] - stands[axis];
       free = intersect(free, turnedIntervals(noFit, stands.turn, axis, blank[other] + across - stands[other], shifted(window, apart)), -apart);

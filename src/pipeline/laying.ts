@@ -2,7 +2,7 @@ import { inputError, InputError, type Issue } from '../base/issue.ts';
 import { toMicrons, toMillimetres } from '../base/units.ts';
 import { boxOf, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnBox, type Turn } from '../geometry/turn.ts';
-import { isTumbled, type WorkStyle } from '../layout/back-up.ts';
+import { isTumbled, symmetryOf, type WorkStyle } from '../layout/back-up.ts';
 import { micronBox } from '../layout/rings.ts';
 import type { KeepOut, Part, Problem } from '../layout/problem.ts';
 import { sheetGrainAxis, turnsForGrain, type GrainAxis } from '../press/grain.ts';
@@ -50,7 +50,7 @@ export function prepareSheet(laying: LayingSettings): PreparedSheet {
       lay: combined.lay,
       keepOuts,
       rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: laying.commonKnife ?? false },
-      symmetry: laying.back === 'work-and-turn' ? 'turned' : laying.back === 'work-and-tumble' ? 'tumbled' : 'none',
+      symmetry: symmetryOf(laying.back),
     },
     sheetGrain: grainOfSheet(laying),
     notes: [...combined.notes, ...areas.notes],

@@ -52,7 +52,8 @@ function freeOf(problem: Problem, placements: readonly Placement[], i: number, a
   return keep(free);
 }
 
-function spansOf({ minX, minY, maxX, maxY }: Box, axis: Axis): { readonly along: readonly [number, number]; readonly across: readonly [number, number] } {
+/** A box's extents along an axis and across it. */
+export function spansOf({ minX, minY, maxX, maxY }: Box, axis: Axis): { readonly along: readonly [number, number]; readonly across: readonly [number, number] } {
   return axis === 'x' ? { along: [minX, maxX], across: [minY, maxY] } : { along: [minY, maxY], across: [minX, maxX] };
 }
 

@@ -98,11 +98,6 @@ export class Crowd {
     for (let i = 0; i < this.movable; i++) this.measure(i, i + 1);
   }
 
-  /** All pairs weigh the same again. */
-  forget(): void {
-    this.conflicts.clear();
-  }
-
   /** One pass: every blank in conflict, in random order, moves if it finds a better place; then weights follow. */
   pass(random: Random): void {
     const { counts } = this.conflicts;

@@ -86,7 +86,6 @@ function insertAnywhere(crowd: Crowd, best: readonly Standing[], random: Random)
 
 function insertLeastDeep(crowd: Crowd, best: readonly Standing[], random: Random): void {
   copyInto(crowd, best);
-  crowd.forget();
   for (let i = best.length; i < crowd.movable; i++) {
     let least = Infinity;
     let chosen: Standing | undefined;
