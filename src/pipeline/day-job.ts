@@ -8,7 +8,8 @@ import { checkMachines } from '../press/machines.ts';
 import { boardSchema, pressSchema, readRecord, type BoardRecord, type PressRecord } from '../press/records.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import { checkDistinct } from './gang/versions-job.ts';
-import { readSize, recordOrFile, type LoadJson } from './quote-job.ts';
+import { readSize } from './quote-job.ts';
+import { createRecordReader, recordOrFile, type LoadJson } from './record-reader.ts';
 
 const MOST_FORMS = 60;
 const MOST_SHEETS = 10_000_000;
@@ -89,8 +90,8 @@ export interface DayJob {
 export function readDayJob(json: unknown, where: string, load: LoadJson, changeoverGiven?: string): DayJob {
   const job = readRecord(schema, json, where);
   checkDistinct(job.forms.map(({ id }) => id), where);
-  const record = <Schema extends z.ZodType>(kind: Schema, value: string | object | undefined, field: string) =>
-    value === undefined ? undefined : readRecord(kind, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+  const records = createRecordReader(where, load);
+  const record = records.read;
   const press = record(pressSchema, job.press, 'press');
   const given = record(changeoverSchema, changeoverGiven ?? job.changeover, 'changeover');
   const table = given ?? INVENTED_CHANGEOVER;
@@ -115,7 +116,7 @@ export function readDayJob(json: unknown, where: string, load: LoadJson, changeo
     return { id, state, sheets, board, caliper, layout, due, speed, makereadyMinutes: form.makereadyMinutes ?? press?.makereadyMinutes, food, note };
   });
   const { name, date, start } = job;
-  return { name, date, start, press, table, before, forms, notes: [...doubts(forms, where)] };
+  return { name, date, start, press, table, before, forms, notes: [...records.notes, ...doubts(forms, where)] };
 }
 
 function sheetOf({ sheet }: Settings, layout: SoundLayout | undefined, where: string): Size | undefined {

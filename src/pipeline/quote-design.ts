@@ -3,7 +3,8 @@ import { inputError } from '../base/issue.ts';
 import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
 import type { LayingSettings } from './laying.ts';
 import { designFields, type StyledBlankField } from './quote-design-fields.ts';
-import { readSize, recordOrFile, type LoadJson } from './quote-job.ts';
+import { readSize } from './quote-job.ts';
+import { createRecordReader, recordOrFile, type LoadJson } from './record-reader.ts';
 
 /** What a quote lays out by itself, before it counts. */
 export interface QuoteDesign {
@@ -24,8 +25,7 @@ export function readQuoteDesign(json: unknown, where: string, load: LoadJson): Q
   const beside = [job.drawing !== undefined && isStyle && 'blank', job.layout !== undefined && 'layout', job.ups !== undefined && 'ups'].find((name) => name !== false);
   if (beside) throw inputError('design-given-twice', { where, facts: { first: job.drawing === undefined ? 'blank' : 'drawing', second: beside } });
   if (job.sheet === undefined) throw inputError('sheet-of-design-missing', { where });
-  const record = <Schema extends z.ZodType>(schema: Schema, value: string | object | undefined, field: string) =>
-    value === undefined ? undefined : readRecord(schema, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+  const record = createRecordReader(where, load).read;
   const { gripper, tail, sideMargins, inkGripper, inkTail, inkSides, gap, bleed, lay, bleedMeeting, rotations, grain, sheetGrain } = job;
   const bar = job.bar === undefined ? undefined : parseBar(job.bar);
   if (job.bar !== undefined && bar === undefined) throw inputError('field-not-valid', { where: `${where}: bar`, facts: { reason: BAR_WANTED } });

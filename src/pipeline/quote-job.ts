@@ -9,9 +9,11 @@ import type { QuoteTerms } from '../estimate/quote.ts';
 import { isGrade, GRADES } from '../press/grades.ts';
 import { checkMachines } from '../press/machines.ts';
 import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
-import { boardSchema, cutterSchema, dieSchema, pressSchema, readRecord, type DieRecord } from '../press/records.ts';
+import { readNoted } from '../press/known-fields.ts';
+import { boardSchema, cutterSchema, dieSchema, pressSchema, type DieRecord } from '../press/records.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import { designFields } from './quote-design-fields.ts';
+import { createRecordReader, recordOrFile, type LoadJson } from './record-reader.ts';
 import { stageOf, STAGES, type Stage } from '../press/stages.ts';
 import { GERMAN_TABLE, wasteTableSchema, type WasteTable } from '../press/waste-table.ts';
 
@@ -22,9 +24,6 @@ const MOST_UPS = 100_000;
 const text = z.string().max(500);
 const amount = z.number().min(0).max(1e9);
 const quantity = z.int().min(1, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
-/** A record itself, or the path of its file. */
-export const recordOrFile = z.union([z.string(), z.record(z.string(), z.unknown())]);
-
 const boardOfJob = boardSchema.extend({
   packet: z.int().positive().max(100_000).optional(),
   pallet: z.int().positive().max(1_000_000).optional(),
@@ -107,17 +106,14 @@ export interface QuoteAlternative {
   readonly ownDie: boolean;
 }
 
-/** Reads files that a job names, relative to the job. Throws an InputError. */
-export type LoadJson = (path: string) => unknown;
-
 /**
  * Takes in a quote's job. `ratesGiven` overrides the job's rates (`demo` or a file's path). Throws an InputError that
  * names file and field for everything that is wrong.
  */
 export function readQuoteJob(json: unknown, where: string, load: LoadJson, ratesGiven?: string, laidOut?: LayoutFile): QuoteJob {
-  const job = readRecord(jobSchema, json, where);
-  const record = <Schema extends z.ZodType>(schema: Schema, value: string | object | undefined, field: string) =>
-    value === undefined ? undefined : readRecord(schema, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+  const { record: job, notes: fieldNotes } = readNoted(jobSchema.extend(designFields), json, where);
+  const records = createRecordReader(where, load);
+  const record = records.read;
   const layout = laidOut ?? (job.layout === undefined ? undefined : readLayoutFile(load(job.layout), job.layout));
   const { ups, sheet } = upsAndSheet(job, layout, where);
   const board = record(boardOfJob, job.board, 'board') ?? {};
@@ -126,7 +122,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
   const grade = job.grade ?? board.grade;
   if (grade !== undefined && !isGrade(grade)) throw inputError('grade-unknown', { where, facts: { grade, known: Object.keys(GRADES).join(', ') } });
   const caliper = job.caliper ?? board.caliper;
-  checkMachines(sheet, { press, cutter, board: { ...board, caliper } });
+  checkMachines(sheet, { press, cutter, board: { ...board, caliper } }, `${where}: sheet`);
   if (press?.units !== undefined && job.colours > press.units) throw inputError('colours-over-units', { where, facts: { colours: job.colours, units: press.units, press: press.name ?? 'the press' } });
 
   const die = record(dieSchema, job.existingDie, 'existingDie');
@@ -142,7 +138,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
     customer: job.customer,
     date: job.date,
     validUntil: job.validUntil,
-    quantities: job.quantities,
+    quantities: [...new Set(job.quantities)],
     sheet,
     terms: {
       route,
@@ -162,7 +158,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
     oversPercent: job.oversPercent,
     locale: readLocale(job.locale, where),
     layout,
-    notes: [...unknownFields(json, where), ...dieNotes(die, sheet, where), ...(route.stages.length === 0 ? [{ code: 'no-stages-given', severity: 'note', where } as const] : [])],
+    notes: [...fieldNotes, ...records.notes, ...twiceNotes(job.quantities, where), ...dieNotes(die, sheet, where), ...(route.stages.length === 0 ? [{ code: 'no-stages-given', severity: 'note', where } as const] : [])],
   };
 }
 
@@ -242,9 +238,8 @@ export function withMachines(rates: Rates, press: Rates['press'], cutter: Rates[
   return { ...rates, ...((press || rates.press) && { press: { ...press, ...rates.press } }), ...((cutter || rates.cutter) && { cutter: { ...cutter, ...rates.cutter } }) };
 }
 
-function unknownFields(json: unknown, where: string): Issue[] {
-  const known = new Set([...Object.keys(jobSchema.shape), ...Object.keys(designFields)]);
-  return Object.keys(json as object)
-    .filter((key) => !known.has(key.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase())))
-    .map((field) => ({ code: 'field-left-aside', severity: 'warning', where, facts: { field } }));
+/** A quantity given twice is quoted once, and that is said. */
+function twiceNotes(quantities: readonly number[], where: string): Issue[] {
+  const twice = new Set(quantities.filter((quantity, i) => quantities.indexOf(quantity) < i));
+  return [...twice].map((given): Issue => ({ code: 'quantity-twice', severity: 'note', where, facts: { quantity: given } }));
 }

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 
 const NAMES: Readonly<Record<string, string>> = {
-  number: 'a number', int: 'a whole number', string: 'text', array: 'a list', object: 'an object with named fields', boolean: 'true or false', null: 'null', undefined: 'nothing',
+  number: 'a number', int: 'a whole number', string: 'text', array: 'a list', object: 'an object with named fields', record: 'an object with named fields', boolean: 'true or false', null: 'null', undefined: 'nothing',
 };
 
 /** How the library's own messages begin. */

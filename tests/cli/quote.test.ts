@@ -144,12 +144,27 @@ describe('quote', () => {
     ['a negative price', { boardPricePerTonne: -1 }, 'boardPricePerTonne'],
     ['an unknown grade', { grade: 'GX9' }, 'GX9'],
     ['an unknown stage', { stages: ['ironing'] }, 'ironing'],
-    ['a sheet beyond the press', { press: { name: 'Press 2', maxSheet: '740x530' } }, 'Press 2'],
+    ['a sheet beyond the press', { press: { name: 'Press 2', maxSheet: '740x530' } }, 'job.json: sheet: sheet 1020 × 720 mm is larger than Press 2'],
     ['a sheet of no size', { sheet: '0x720' }, 'sheet'],
     ['no grammage', { grammage: undefined }, 'grammage'],
     ['more colours than units', { press: { name: 'Press 2', units: 2 } }, 'Press 2'],
   ])('%s is refused and named', (_, change, named) => {
     expect(refusal(() => readQuoteJob({ ...job, ...change }, 'job.json', () => ({})))).toContain(named);
+  });
+
+  test('a quantity given twice is quoted once, and that is said; one carton takes one sheet', () => {
+    const { stdout } = run({ ...job, stages: [], colours: 0, varnishUnits: 0, quantities: [1, 1] }, '--json', 'once.json');
+    expect(JSON.parse(readFileSync(join(folder, 'once.json'), 'utf8')).quantities.length).toBe(1);
+    expect(stdout).toContain('1 carton takes 1 sheet');
+    expect(stdout).toContain('the quantity 1 is given twice');
+  });
+
+  test.each([
+    ['of the job', { quantites: [5000] }, 'job.json: quantites: there is no such field; quantities'],
+    ['of the board', { board: { gramage: 300 } }, 'job.json: board: gramage: there is no such field; grammage'],
+  ])('a slip of a field %s is refused, another field is noted', (_, slip, sentence) => {
+    expect(refusal(() => readQuoteJob({ ...job, ...slip }, 'job.json', () => ({})))).toContain(sentence);
+    expect(readQuoteJob({ ...job, remark: 'B2' }, 'job.json', () => ({})).notes.map(({ code }) => code)).toContain('field-left-aside');
   });
 
   test('bad input: exit 2, a sentence, nothing written', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkFields } from '../../src/press/known-fields.ts';
+import { checkFields, readNoted } from '../../src/press/known-fields.ts';
 import { plainReason } from '../../src/press/plain-reason.ts';
 import { pressSchema } from '../../src/press/records.ts';
 import { z } from 'zod';
@@ -24,4 +24,13 @@ test.each([
   [z.number().positive(), 0, 'must be above 0'],
 ])('reasons in plain words: %#', (schema, value, reason) => {
   expect(schema.safeParse(value).error!.issues.map(plainReason)).toEqual([reason]);
+});
+
+test('fields of objects within a record are looked at too; strict ones refuse by themselves', () => {
+  const job = z.looseObject({ stations: z.int(), versions: z.array(z.looseObject({ id: z.string(), quantity: z.int() })), costs: z.strictObject({ form: z.number() }).optional() });
+  const read = (json: object) => readNoted(job, json, 'job.json');
+  const good = { stations: 9, versions: [{ id: 'mint', quantity: 250, colour: 'green' }] };
+  expect(read(good).notes).toMatchObject([{ code: 'field-left-aside', where: 'job.json: versions.0', facts: { field: 'colour' } }]);
+  expect(() => read({ ...good, versions: [{ id: 'mint', quantitty: 250 }] })).toThrowError(expect.objectContaining({ issues: [expect.objectContaining({ code: 'field-misspelt', where: 'job.json: versions.0: quantitty' })] }));
+  expect(() => read({ ...good, costs: { fom: 3 } })).toThrowError(expect.objectContaining({ issues: expect.arrayContaining([expect.objectContaining({ code: 'field-not-valid' })]) }));
 });

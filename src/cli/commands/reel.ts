@@ -1,16 +1,17 @@
 import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
+import type { Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { writeLayoutFile } from '../../layout/layout-file.ts';
 import { layReel, type ReelJob, type ReelOutcome } from '../../pipeline/reel.ts';
-import { readRecord } from '../../press/records.ts';
+import { readNoted } from '../../press/known-fields.ts';
 import { english } from '../../render/messages/english.ts';
 import { sheetScene } from '../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../render/svg.ts';
 import { viewOfLayout } from '../../render/view-of-layout.ts';
-import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
+import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { nameOf, readJson, refuseOverwrite, writeAll } from '../files.ts';
 import { addEffortOptions, readEffortOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
@@ -60,7 +61,8 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   const reader = createOptionReader(raw);
   const effort = readEffortOptions(reader);
   reader.finish();
-  const { job, files, doubtful } = await readReelJob(path);
+  const { job, files, doubtful, notes } = await readReelJob(path);
+  for (const issue of notes) process.stderr.write(`${sentence(issue)}\n`);
   refuseOverwrite([path, ...files], [raw.json, raw.svg]);
   const stop = createStopSignal(effort.seconds);
   const pool = createWorkerPool(effort.workers ?? defaultWorkers());
@@ -78,8 +80,9 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   }
 }
 
-async function readReelJob(path: string): Promise<{ job: ReelJob; files: readonly string[]; doubtful: boolean }> {
-  const { width, gap, bleed, designs } = readRecord(jobSchema, readJson(path), path);
+async function readReelJob(path: string): Promise<{ job: ReelJob; files: readonly string[]; doubtful: boolean; notes: readonly Issue[] }> {
+  const { record, notes } = readNoted(jobSchema, readJson(path), path);
+  const { width, gap, bleed, designs } = record;
   const taken = new Map<string, number>();
   const files = designs.map(({ file }) => resolve(dirname(path), file));
   const drawings = await Promise.all(files.map((file) => readDrawing(file, DEFAULT_READ_OPTIONS)));
@@ -89,7 +92,7 @@ async function readReelJob(path: string): Promise<{ job: ReelJob; files: readonl
     return { id: uniqueName(files[index]!, taken), blank: chooseBlank(drawing, number), drawing, ups, turns };
   });
   const doubtful = read.some(({ drawing }) => drawing.issues.some(({ severity }) => severity !== 'note'));
-  return { job: { width, gap, bleed, designs: read }, files, doubtful };
+  return { job: { width, gap, bleed, designs: read }, files, doubtful, notes };
 }
 
 /** The same drawing may be listed twice, with other rotations. */

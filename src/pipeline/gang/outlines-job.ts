@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { inputError } from '../../base/issue.ts';
+import { inputError, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import type { Dieline } from '../../dieline/dieline.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
@@ -8,7 +8,8 @@ import { guillotineSchema, INVENTED_GUILLOTINE, type Guillotine } from '../../pr
 import { boardSchema, camelCase, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
 import { checkStraightEdges } from '../guillotine.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type PreparedSheet } from '../laying.ts';
-import { readSize, recordOrFile, type LoadJson } from '../quote-job.ts';
+import { readSize } from '../quote-job.ts';
+import { createRecordReader, recordOrFile, type LoadJson } from '../record-reader.ts';
 import { groupDesigns, inksOf, SHARED_FIELDS, type Grouped, type Sharing } from './may-share.ts';
 import { checkDistinct, gangCosts, quantityField } from './versions-job.ts';
 
@@ -63,6 +64,8 @@ export interface OutlinesJob {
   readonly costs: { readonly form: number; readonly pressing: number } | undefined;
   /** Where the sheets are cut apart by straight cuts. */
   readonly guillotine: Guillotine | undefined;
+  /** Fields of the records that were left aside. */
+  readonly notes: readonly Issue[];
   /** Drawings that ask for a decision. */
   readonly doubtful: readonly string[];
 }
@@ -81,7 +84,7 @@ export function isOutlinesJob(json: unknown): boolean {
 /** Throws an InputError that names file and field. */
 export async function readOutlinesJob(json: unknown, where: string, files: JobFiles): Promise<OutlinesJob> {
   const job = readRecord(schema, json, where);
-  const { settings, press } = settingsOf(job, json, where, files.json);
+  const { settings, press, notes } = settingsOf(job, json, where, files.json);
   const ids = job.designs.map(({ id, file }) => id ?? files.nameOf(file));
   checkDistinct(ids, where);
   const sheet = prepareSheet(settings);
@@ -109,21 +112,21 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     ids,
     quantities: job.designs.map(({ quantity }) => quantity),
     overs: job.designs.map(({ overs }) => ({ least: overs?.least ?? 0, greatest: overs?.greatest ?? Infinity })),
-    prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful,
+    prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful, notes,
     guillotine: job.cut === 'die' ? undefined : job.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, typeof job.guillotine === 'string' ? files.json(job.guillotine) : job.guillotine, typeof job.guillotine === 'string' ? job.guillotine : `${where}: guillotine`),
   };
 }
 
 /** Margins, gap and bleed stand in the job under the names they have in a press record. */
-function settingsOf(job: z.output<typeof schema>, json: unknown, where: string, load: LoadJson): { settings: LayingSettings; press: PressRecord | undefined } {
-  const record = <Schema extends z.ZodType>(kind: Schema, value: string | object | undefined, field: string) =>
-    value === undefined ? undefined : readRecord(kind, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+function settingsOf(job: z.output<typeof schema>, json: unknown, where: string, load: LoadJson): { settings: LayingSettings; press: PressRecord | undefined; notes: readonly Issue[] } {
+  const records = createRecordReader(where, load);
+  const record = records.read;
   const press = record(pressSchema, job.press, 'press');
   const cutter = record(cutterSchema, job.cutter, 'cutter');
   const board = record(boardSchema, job.board, 'board');
   const given = readRecord(pressSchema, pick(json as Record<string, unknown>), where);
   const settings: LayingSettings = { sheet: readSize(job.sheet, `${where}: sheet`), settings: given, machines: { press, cutter, board }, bleedMeeting: job.bleedMeeting, sheetGrain: job.sheetGrain };
-  return { settings, press };
+  return { settings, press, notes: records.notes };
 }
 
 function pick(job: Readonly<Record<string, unknown>>): Record<string, unknown> {

@@ -66,7 +66,7 @@ function factsOf(job: OutlinesJob, groups: readonly Group[], seed: number): Gang
     overs: job.quantities.map((quantity, d) => forms.reduce((made, { counts, pressings: run }) => made + counts[d]! * run, 0) - quantity),
     separate: { forms: job.ids.length, pressings: alone, cost: costs && worth(job.ids.length, alone) },
     apart: job.grouped.apart,
-    notes: job.sheet.notes,
+    notes: [...job.notes, ...job.sheet.notes],
   };
 }
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { inputError, InputError } from '../../base/issue.ts';
+import { inputError, InputError, type Issue } from '../../base/issue.ts';
 import type { VersionsTask } from '../../estimate/gang/plan-versions.ts';
-import { readRecord } from '../../press/records.ts';
+import { readNoted } from '../../press/known-fields.ts';
 import { MOST_CARTONS } from '../quote-job.ts';
 
 const MOST_STATIONS = 400;
@@ -11,11 +11,11 @@ const wanted = `a whole quantity from 1 to ${MOST_CARTONS} is wanted`;
 export const quantityField = z.int(wanted).min(1, wanted).max(MOST_CARTONS, wanted);
 const money = z.number().min(0, 'an amount from 0 up is wanted').max(1e9);
 
-export const gangCosts = z.object({ form: money, pressing: money });
+export const gangCosts = z.strictObject({ form: money, pressing: money });
 
-const schema = z.object({
+const schema = z.looseObject({
   stations: z.int().min(1).max(MOST_STATIONS),
-  versions: z.array(z.object({ id: z.string().min(1), quantity: quantityField })).min(1).max(MOST_VERSIONS),
+  versions: z.array(z.looseObject({ id: z.string().min(1), quantity: quantityField })).min(1).max(MOST_VERSIONS),
   forms: z.int().min(1).max(50),
   costs: gangCosts.optional(),
 });
@@ -23,15 +23,18 @@ const schema = z.object({
 export interface VersionsJob {
   readonly ids: readonly string[];
   readonly task: VersionsTask;
+  /** Fields left aside. */
+  readonly notes: readonly Issue[];
 }
 
 /** Versions on equal stations. Throws an InputError that names file and field. */
 export function readVersionsJob(json: unknown, where: string): VersionsJob {
-  const { stations, versions, forms, costs } = readRecord(schema, json, where);
+  const { record, notes } = readNoted(schema, json, where);
+  const { stations, versions, forms, costs } = record;
   const ids = versions.map(({ id }) => id);
   checkDistinct(ids, where);
   if (versions.length > forms * stations) throw inputError('versions-over-stations', { where, facts: { versions: versions.length, forms, stations, needed: Math.ceil(versions.length / stations) } });
-  return { ids, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs } };
+  return { ids, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs }, notes };
 }
 
 export function checkDistinct(ids: readonly string[], where: string): void {

@@ -5,7 +5,7 @@ import type { GangFacts } from '../../render/gang-facts.ts';
 import type { VersionsJob } from './versions-job.ts';
 
 /** The best plan for versions on equal stations, its forms in the order in which fewest plates change. */
-export function gangVersions({ ids, task }: VersionsJob): GangFacts {
+export function gangVersions({ ids, task, notes }: VersionsJob): GangFacts {
   const { forms, pressings, cost, lowerBound, optimal, overs } = planVersions(task);
   const order = fewestChanges(forms);
   return {
@@ -20,6 +20,7 @@ export function gangVersions({ ids, task }: VersionsJob): GangFacts {
     lowerBound,
     optimal,
     overs,
+    notes,
   };
 }
 

@@ -1,8 +1,8 @@
 import type { CutStep } from '../../estimate/guillotine/cut-sequence.ts';
 import type { CuttingFacts } from '../cutting-facts.ts';
 import type { Format } from '../format.ts';
+import { counted } from './english-counted.ts';
 
-const plural = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`;
 
 /** Words of a cut list. */
 export const englishCutting = {
@@ -23,7 +23,7 @@ export const englishCutting = {
     time.sheetsPerLift === undefined ? `${format.length(liftHeight)}; sheets are open, the thickness is not given (--board)` : `${format.number(time.sheetsPerLift, 0)} sheets, ${format.length(liftHeight)} at ${format.number(caliper!, 3)} mm`,
   minutes: (value: number, format: Format, decimals = 1) => `${format.number(value, decimals)} min`,
   alikeNote: 'Piles alike lie side by side under the knife as far as its width allows.',
-  picture: (strokes: number, ups: number) => `${plural(strokes, 'stroke')} for ${ups} labels; the numbers are those of the cut list`,
+  picture: (strokes: number, ups: number) => `${counted(strokes, 'stroke')} for ${ups} labels; the numbers are those of the cut list`,
   caution:
     'This is a plan. Guillotines are dangerous: they are worked by trained people only, with guards and two-hand control in order, under the machine’s own manual and local rules. Cut places are checked on a first sheet before a lift is cut. For food packs the responsible person chooses inks, varnishes and board under local law.',
 };

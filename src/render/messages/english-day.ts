@@ -2,8 +2,8 @@ import type { Change, ChangeCause } from '../../estimate/day/changeover.ts';
 import type { DayFacts, DayFormFacts } from '../day-facts.ts';
 import type { Format } from '../format.ts';
 import { englishHandover } from './english-handover.ts';
+import { counted } from './english-counted.ts';
 
-const plural = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`;
 
 /** `95 min`, and from two hours on `2 h 5 min`. */
 function span(minutes: number, format: Format): string {
@@ -16,16 +16,16 @@ function clock(minutes: number): string {
   const whole = Math.round(minutes);
   const time = `${String(Math.floor(whole / 60) % 24).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`;
   const days = Math.floor(whole / 1440);
-  return days === 0 ? time : `${time} (+${plural(days, 'day')})`;
+  return days === 0 ? time : `${time} (+${counted(days, 'day')})`;
 }
 
 const causes: Readonly<Record<ChangeCause, string>> = {
   washUp: 'wash-ups', inkingUp: 'inking up', inkFamily: 'change of ink family', coating: 'coating', sheetSize: 'sheet size', caliperClass: 'thickness', die: 'die',
 };
 
-const counted: Readonly<Partial<Record<ChangeCause, (count: number) => string>>> = {
-  washUp: (count) => plural(count, 'wash-up'),
-  inkingUp: (count) => `${plural(count, 'unit')} inked up`,
+const COUNTED: Readonly<Partial<Record<ChangeCause, (count: number) => string>>> = {
+  washUp: (count) => counted(count, 'wash-up'),
+  inkingUp: (count) => `${counted(count, 'unit')} inked up`,
   caliperClass: (count) => `thickness by ${count} class${count === 1 ? '' : 'es'}`,
 };
 
@@ -40,8 +40,8 @@ export const englishDay = {
     const less = given.changeover - changeover;
     const saved = less > 0.05 ? ` (${span(less, format)} less than in the order listed)` : less < -0.05 ? ` (${span(-less, format)} more than in the order listed, which would come later)` : '';
     const known = optimal ? `no order ${late > 0 ? 'is less late' : facts.forms.some(({ due }) => due !== undefined) ? 'in time costs less' : 'costs less'}` : `at least ${span(lowerBound, format)} is proved; whether there is less is not`;
-    const time = late > 0 ? `; ${plural(forms.filter((form) => form.late > 0).length, 'form')} late, ${span(late, format)} in all` : '';
-    return `${plural(forms.length, 'form')}${when}, ${span(changeover, format)} of changeover${saved}${time}; ${known}.`;
+    const time = late > 0 ? `; ${counted(forms.filter((form) => form.late > 0).length, 'form')} late, ${span(late, format)} in all` : '';
+    return `${counted(forms.length, 'form')}${when}, ${span(changeover, format)} of changeover${saved}${time}; ${known}.`;
   },
   headings: { order: 'Order of the day', causes: 'Changeover by cause', missing: 'Open', assumed: 'What was assumed', caution: englishHandover.headings.caution, timeline: 'The day' },
   timing: ({ times, changeMinutes, makeready, run, sheets, due, late }: DayFormFacts, format: Format) =>
@@ -54,7 +54,7 @@ export const englishDay = {
     ]
       .filter(Boolean)
       .join(', '),
-  changes: (changes: readonly Change[], format: Format) => (changes.length === 0 ? 'nothing changes' : changes.map(({ cause, count, minutes }) => `${counted[cause]?.(count) ?? causes[cause]} ${span(minutes, format)}`).join(', ')),
+  changes: (changes: readonly Change[], format: Format) => (changes.length === 0 ? 'nothing changes' : changes.map(({ cause, count, minutes }) => `${COUNTED[cause]?.(count) ?? causes[cause]} ${span(minutes, format)}`).join(', ')),
   cause: (cause: ChangeCause) => causes[cause],
   total: 'changeover',
   missing: (name: string) => `${name}: not given, so clock times are left open and due times could not be heeded.`,

@@ -1,35 +1,35 @@
 import type { CutSequence } from '../../estimate/guillotine/cut-sequence.ts';
 import type { Format } from '../format.ts';
 import type { ApartReason, GangFacts, GangForm } from '../gang-facts.ts';
+import { counted } from './english-counted.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
-const plural = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`;
 
 const fields: Readonly<Record<Exclude<ApartReason, 'inks'>, string>> = { board: 'board', sheetGrain: 'grain of the sheet', coating: 'coating', foodClass: 'food class', delivery: 'delivery' };
 
 export const englishGang = {
-  title: ({ ids, stations }: GangFacts) => (stations === undefined ? `Gang run of ${plural(ids.length, 'design')}` : `Gang run of ${plural(ids.length, 'version')}, ${stations} up`),
+  title: ({ ids, stations }: GangFacts) => (stations === undefined ? `Gang run of ${counted(ids.length, 'design')}` : `Gang run of ${counted(ids.length, 'version')}, ${stations} up`),
   answer: (facts: GangFacts, format: Format) => {
     const { forms, pressings, cost, costs, lowerBound, optimal } = facts;
-    const got = `${whole(pressings, format)} pressings on ${plural(forms.length, 'form')}${cost === undefined ? '' : `, cost ${format.number(cost, 2, true)}`}`;
-    const bound = optimal ? `nothing ${costs ? 'costs' : 'takes'} less with ${plural(facts.formsAllowed, 'form')} allowed` : `at least ${format.number(lowerBound, costs ? 2 : 0)} is proved; whether there is less is not`;
+    const got = `${counted(pressings, 'pressing', format)} on ${counted(forms.length, 'form')}${cost === undefined ? '' : `, cost ${format.number(cost, 2, true)}`}`;
+    const bound = optimal ? `nothing ${costs ? 'costs' : 'takes'} less with ${counted(facts.formsAllowed, 'form')} allowed` : `at least ${format.number(lowerBound, costs ? 2 : 0)} is proved; whether there is less is not`;
     return `${got}; ${bound}.`;
   },
   headings: { overs: 'Ordered, made, over', separate: 'Against separate runs', apart: 'Why not all share', assumed: 'What was assumed', caution: 'Before it is ganged' },
-  form: (number: number, { pressings }: GangForm, format: Format) => `Form ${number}: ${whole(pressings, format)} pressings`,
-  changes: (changes: number) => (changes === 0 ? 'Plates stay as they are.' : `${plural(changes, 'station')} of the plates change${changes === 1 ? 's' : ''} from the form before.`),
+  form: (number: number, { pressings }: GangForm, format: Format) => `Form ${number}: ${counted(pressings, 'pressing', format)}`,
+  changes: (changes: number) => (changes === 0 ? 'Plates stay as they are.' : `${counted(changes, 'station')} of the plates change${changes === 1 ? 's' : ''} from the form before.`),
   labels: { pressings: 'pressings', sheet: 'sheet' },
   stations: (numbers: string) => `stations ${numbers}`,
   apart: ({ designs: [a, b], because, says: [first, second] }: NonNullable<GangFacts['apart']>[number]) =>
     because === 'inks' ? `${a} and ${b}: their forms would need ${first} inks, the press has ${second} units.` : `${a} and ${b}: ${fields[because]} ${first ?? 'not given'} and ${second ?? 'not given'}.`,
-  cuts: ({ strokes, turns }: CutSequence) => `Guillotined: ${plural(strokes, 'stroke')} and ${plural(turns, 'turned pile')} a lift.`,
+  cuts: ({ strokes, turns }: CutSequence) => `Guillotined: ${counted(strokes, 'stroke')} and ${counted(turns, 'turned pile')} a lift.`,
   ups: (count: number) => `${count} up`,
   made: (ordered: number, made: number, over: number, format: Format) => `${whole(ordered, format)} ordered, ${whole(made, format)} made, ${whole(over, format)} over`,
   separate: ({ separate, forms, pressings, cost }: GangFacts, format: Format) => {
     if (!separate) return [];
-    const apart = `Each design by itself: ${whole(separate.pressings, format)} pressings on ${plural(separate.forms, 'form')}${separate.cost === undefined ? '' : `, cost ${format.number(separate.cost, 2, true)}`}`;
+    const apart = `Each design by itself: ${counted(separate.pressings, 'pressing', format)} on ${counted(separate.forms, 'form')}${separate.cost === undefined ? '' : `, cost ${format.number(separate.cost, 2, true)}`}`;
     const less = (saved: number, what: string) => (saved === 0 ? [] : [`${what} ${saved > 0 ? 'fewer' : 'more'}`]);
-    const by = [...less(separate.pressings - pressings, `${whole(Math.abs(separate.pressings - pressings), format)} pressings`), ...less(separate.forms - forms.length, plural(Math.abs(separate.forms - forms.length), 'form'))];
+    const by = [...less(separate.pressings - pressings, counted(Math.abs(separate.pressings - pressings), 'pressing', format)), ...less(separate.forms - forms.length, counted(Math.abs(separate.forms - forms.length), 'form'))];
     const money = cost === undefined || separate.cost === undefined ? '' : `, cost ${format.number(Math.abs(separate.cost - cost), 2, true)} ${cost <= separate.cost ? 'less' : 'more'}`;
     return [`${apart}. The plan takes ${by.length > 0 ? by.join(' and ') : 'as many'}${money}.`];
   },

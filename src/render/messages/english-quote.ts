@@ -3,25 +3,25 @@ import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
 import type { Format } from '../format.ts';
 import type { QuoteFacts } from '../quote-facts.ts';
+import { counted } from './english-counted.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
-const counted = (count: number, what: string, format: Format) => `${whole(count, format)} ${what}${count === 1 ? '' : 's'}`;
 
 /** Words of a quote, for the house and for the customer. */
 export const englishQuote = {
-  title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Quote${name === undefined ? '' : ` ${name}`}: ${ups} ups on ${format.size(sheet.width, sheet.height)}`,
+  title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Quote${name === undefined ? '' : ` ${name}`}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}`,
   answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
     const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
       const money = costPerThousand.value !== null ? `${format.money(costPerThousand.value, currency)} per 1000` : boardCostPerThousand.value !== null ? `board ${format.money(boardCostPerThousand.value, currency)} per 1000` : 'cost open';
-      return `${whole(quantity, format)} cartons take ${whole(needed.sheets, format)} sheets, ${money}`;
+      return `${counted(quantity, 'carton', format)} ${quantity === 1 ? 'takes' : 'take'} ${counted(needed.sheets, 'sheet', format)}, ${money}`;
     };
     return `${quantities.map(each).join('; ')}.`;
   },
   headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', terms: 'Terms' },
-  quantity: (quantity: number, format: Format) => `${whole(quantity, format)} cartons`,
+  quantity: (quantity: number, format: Format) => counted(quantity, 'carton', format),
   overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
     [
-      `${whole(needed.sheets, format)} sheets (+${format.percent(needed.sheets / needed.netSheets - 1)} over ${whole(needed.netSheets, format)} net)`,
+      `${counted(needed.sheets, 'sheet', format)} (+${format.percent(needed.sheets / needed.netSheets - 1)} over ${whole(needed.netSheets, format)} net)`,
       `${format.number(boardWeight.value ?? 0, 2, true)} kg board`,
       boardCostPerThousand.value === null ? 'board cost open' : `board ${format.money(boardCostPerThousand.value, currency)} per 1000`,
       pressHours && (pressHours.value === null ? 'press hours open' : `press ${format.number(pressHours.value, 2)} h`),
@@ -33,7 +33,7 @@ export const englishQuote = {
   stage: ({ stage, counts }: StageNeed) => `${counts} into ${stage}`,
   stageFormula: ({ out, runningPercent, setUp }: StageNeed, format: Format) =>
     `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), rounded up` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} set-up` : ''}`,
-  cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${whole(cartons, format)} cartons ÷ ${ups} ups, rounded up, are ${whole(sheets, format)} sheets.`,
+  cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${counted(cartons, 'carton', format)} ÷ ${counted(ups, 'up')}, rounded up, ${sheets === 1 ? 'is' : 'are'} ${counted(sheets, 'sheet', format)}.`,
   open: (missing: readonly string[]) => `open: ${missing.join(', ')} not given`,
   purchase: ({ sheet, sheets, kg, packets, pallets, delivery }: Purchase, format: Format) =>
     [
@@ -42,7 +42,7 @@ export const englishQuote = {
       `${format.number(sheet.grammage)} g/m²`,
       sheet.caliperMm !== undefined && `${format.number(sheet.caliperMm, 3)} mm`,
       sheet.toleranceMm !== undefined && `± ${format.number(sheet.toleranceMm)} mm`,
-      `${whole(sheets, format)} sheets`,
+      counted(sheets, 'sheet', format),
       packets !== undefined && counted(packets, 'packet', format),
       pallets !== undefined && counted(pallets, 'pallet', format),
       `${format.number(kg, 1)} kg`,
@@ -60,7 +60,7 @@ export const englishQuote = {
     if (die.saving.value === null) return [`${names}: open, ${die.saving.missing.join(', ')} not given.`];
     if (!die.breakEven) return [`${names}: the new die saves nothing.`];
     const from = die.breakEven.value === null ? `from when on is open, ${die.breakEven.missing.join(', ')} not given` : `paid for from ${whole(die.breakEven.value, format)} cartons on`;
-    const worn = die.worn.map((quantity) => `The die that stands has not strokes enough left for ${whole(quantity, format)} cartons.`);
+    const worn = die.worn.map((quantity) => `The die that stands has not strokes enough left for ${counted(quantity, 'carton', format)}.`);
     return [...worn, `${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
   },
   layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
@@ -68,7 +68,7 @@ export const englishQuote = {
     const next = layouts[index + 1];
     const label = layouts.length === 1 && fromQuantity === 0 ? 'any quantity' : `${fromQuantity === 0 ? 'up' : `from ${whole(fromQuantity, format)}`}${next ? ` to ${whole(next.fromQuantity - 1, format)}` : ' on'}`;
     const what = name === undefined ? 'this layout' : ownDie ? `the die that stands${name === '' ? '' : ` (${name})`}` : name;
-    return { label, value: `${what}: ${ups} ups on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
+    return { label, value: `${what}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
   },
   convention: ({ waste }: QuoteFacts) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
