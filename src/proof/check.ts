@@ -3,26 +3,28 @@ import { turnRing } from '../geometry/turn.ts';
 import type { CheckedProblem, StatedProblem } from './checked-problem.ts';
 import { checkedProblem } from './checked-problem.ts';
 import type { ReadCertificate } from './clique-certificate.ts';
-import { readCertificate } from './clique-certificate.ts';
+import { readCertificate, readPieces } from './clique-certificate.ts';
 import { imageOf } from './cells.ts';
 import { Conflicts } from './conflicts.ts';
-import { Cover } from './cover.ts';
+import { Cover, fitsTurned } from './cover.ts';
 import { LARGEST } from './forbidden.ts';
 import { demand, Refusal } from './demand.ts';
 import { isPartInside, isSimple, isStrictlyConvex } from './inside-outline.ts';
+import { piecesOf } from './pieces.ts';
 
 export type Checked = { readonly ok: true; readonly ups: number } | { readonly ok: false; readonly reason: string };
 
 /**
  * Recomputes an upper limit from its certificate, in whole numbers and with sums of convex parts of its own; it shares no code with the search for
  * limits. The theorem: sets of placements of which any two conflict, with weights that sum to at least 1 on every placement, allow no more blanks
- * than all weights together.
+ * than all weights together. Of a sheet that bands cut apart, each piece is covered by itself.
  *
  * Guaranteed: `ok` means that no layout of the stated problem that the judge accepts has more than `ups` blanks.
  */
 export function checkLimit(certificate: unknown, stated: StatedProblem): Checked {
   try {
-    return { ok: true, ups: provedUps(readCertificate(certificate), checkedProblem(stated)) };
+    const pieces = readPieces(certificate);
+    return { ok: true, ups: pieces ? upsOfPieces(pieces, stated) : upsOfCover(readCertificate(certificate), checkedProblem(stated)) };
   } catch (error) {
     if (error instanceof SyntaxError) return { ok: false, reason: `not a certificate: ${error.message}` };
     if (error instanceof Refusal) return { ok: false, reason: error.message };
@@ -30,7 +32,20 @@ export function checkLimit(certificate: unknown, stated: StatedProblem): Checked
   }
 }
 
-function provedUps(certificate: ReadCertificate, problem: CheckedProblem): number {
+/** Ups of all pieces that bands cut the sheet into; a piece without a certificate must be too small for a blank. */
+function upsOfPieces(certificates: readonly unknown[], stated: StatedProblem): number {
+  const pieces = piecesOf(stated);
+  demand(certificates.length === pieces.length, 'the pieces are not those of the sheet');
+  return pieces.reduce((sum, piece, k) => sum + upsOfPiece(certificates[k], checkedProblem(piece)), 0);
+}
+
+function upsOfPiece(certificate: unknown, problem: CheckedProblem): number {
+  if (certificate !== null) return upsOfCover(readCertificate(certificate), problem);
+  demand(problem.turns.every((turn) => !fitsTurned(problem, turn)), 'a piece that holds blanks has no certificate');
+  return 0;
+}
+
+function upsOfCover(certificate: ReadCertificate, problem: CheckedProblem): number {
   demandParts(certificate, problem);
   const conflicts = new Conflicts(certificate, problem.gap);
   const cover = new Cover(certificate, problem);

@@ -36,6 +36,14 @@ const MOST_SPAN = 2 ** 26;
 /** Weights and their sum stay whole doubles. */
 const MOST_WEIGHT = 2 ** 40;
 
+/** What stands for each piece of a sheet that bands cut apart; undefined when the certificate covers the sheet as one. */
+export function readPieces(given: unknown): unknown[] | undefined {
+  const root = record(given, 'certificate');
+  if (root['kind'] !== 'pieces') return undefined;
+  if (root['version'] !== 1) throw new SyntaxError('kind or version is not known');
+  return list(root['pieces'], 'pieces');
+}
+
 /** Reads a certificate from parsed JSON. Throws a SyntaxError that names the first field that is not as it should be. */
 export function readCertificate(given: unknown): ReadCertificate {
   const root = record(given, 'certificate');

@@ -58,9 +58,9 @@ export class Cover {
   }
 
   private placesOf(turn: Turn): { columns: Range; rows: Range } | undefined {
+    if (!fitsTurned(this.problem, turn)) return undefined;
     const { outline, halfWidth, halfHeight } = this.problem;
     const box = boxOf(turnRing(outline, turn));
-    if (box.maxX > halfWidth || box.maxY > halfHeight) return undefined;
     return { columns: cellsAcross(this.certificate.x, halfWidth - box.maxX), rows: cellsAcross(this.certificate.y, halfHeight - box.maxY) };
   }
 
@@ -76,6 +76,12 @@ export class Cover {
     if (column < columns.low || column > columns.high || row < rows.low || row > rows.high) return -1;
     return (turn * sizeOf(columns) + column - columns.low) * sizeOf(rows) + row - rows.low;
   }
+}
+
+/** Whether a blank turned so lies on the sheet at all. */
+export function fitsTurned({ outline, halfWidth, halfHeight }: CheckedProblem, turn: Turn): boolean {
+  const { maxX, maxY } = boxOf(turnRing(outline, turn));
+  return maxX <= halfWidth && maxY <= halfHeight;
 }
 
 function sizeOf({ low, high }: Range): number {

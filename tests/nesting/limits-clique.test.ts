@@ -4,7 +4,8 @@ import { forbids, noFitPolygon } from '../../src/geometry/no-fit.ts';
 import { boxOf } from '../../src/geometry/point.ts';
 import type { Limit, Problem } from '../../src/layout/problem.ts';
 import { boxTable, isInside } from '../../src/nesting/limits/box-table.ts';
-import { cliqueLimit, type CoverDepth } from '../../src/nesting/limits/clique-limit.ts';
+import { cliqueLimit } from '../../src/nesting/limits/clique-limit.ts';
+import type { CoverDepth } from '../../src/nesting/limits/piece-cover.ts';
 import { closedFormLimits } from '../../src/nesting/limits/closed-form.ts';
 import { forbiddenSet } from '../../src/nesting/limits/forbidden-set.ts';
 import { innerOutline } from '../../src/nesting/limits/inner-outline.ts';
@@ -88,6 +89,15 @@ describe('clique covers', () => {
     expect((await proved(problemOf(square, [200, 70], 4, [0], { keepOuts: [wedge] }), 2))!.ups).toBe(2);
   });
 
+  test('a bar across the sheet makes two sheets of it, each with whole numbers', async () => {
+    // Side by side, every second one turned, they step by 84: a third would need 288.
+    const bar = { kind: 'colour-bar', ring: ringOf([[-10, 157], [290, 157], [290, 163], [-10, 163]]), clearance: 3000 };
+    const barred = problemOf(TEE, [280, 320], 4, [0, 2], { keepOuts: [bar] });
+    const limit = (await proved(barred, 4))!;
+    expect(limit.certificate).toMatchObject({ kind: 'pieces', ups: limit.ups });
+    expect(limit.ups).toBe(4);
+  });
+
   test('nothing fits where a keep-out bars every place', async () => {
     const all = { kind: 'spoiled', ring: ringOf(rectangle(400, 280)), clearance: 3000 };
     expect((await proved(problemOf(TEE, [400, 280], 4, [0, 2], { keepOuts: [all] }), 0))!.ups).toBe(0);
@@ -122,6 +132,18 @@ describe('no limit is beaten by what exhaustive search finds', () => {
         for (const limit of closedFormLimits(problemOf(polyominoOutline(shape, 20), [20 * columns, 20 * rows], 0, allowed))) expect(limit.ups).toBeGreaterThanOrEqual(found);
       }),
       { numRuns: 40, seed: 11 },
+    );
+  });
+
+  test('closed forms of a sheet with a bar across it', () => {
+    fc.assert(
+      fc.property(shapes, fc.integer({ min: 3, max: 6 }), fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 4 }), turns, (shape, columns, below, above, allowed) => {
+        const found = mostOnLattice(shape, columns, below, allowed) + mostOnLattice(shape, columns, above, allowed);
+        const bar = { kind: 'colour-bar', ring: ringOf([[-5, 20 * below], [20 * columns + 5, 20 * below], [20 * columns + 5, 20 * below + 6], [-5, 20 * below + 6]]), clearance: 0 };
+        const problem = problemOf(polyominoOutline(shape, 20), [20 * columns, 20 * (below + above) + 6], 0, allowed, { keepOuts: [bar] });
+        for (const limit of closedFormLimits(problem)) expect(limit.ups).toBeGreaterThanOrEqual(found);
+      }),
+      { numRuns: 40, seed: 13 },
     );
   });
 

@@ -35,6 +35,15 @@ describe('area', () => {
     expect(free.value - barred.value).toBeCloseTo((300 * 20) / (34 * 34 - 4 * 4 + Math.PI * 4), 1);
   });
 
+  test('on either side of a bar across the sheet blanks are counted by themselves', () => {
+    // 4.4 squares of 90 would go up a sheet without the bar; 1.9 and 2.4 beside it.
+    const bar = { kind: 'colour-bar', ring: ringOf([[-1, 180], [101, 180], [101, 186], [-1, 186]]), clearance: 2000 };
+    const limits = closedFormLimits(problemOf(rectangle(90, 90), [100, 410], 4, [0], { keepOuts: [bar] }));
+    expect(limits.map(({ by, ups }) => [by, ups])).toEqual([['rectangles', 3], ['area', 4]]);
+    const short = { ...bar, ring: ringOf([[0, 180], [100, 180], [100, 186], [0, 186]]) };
+    expect(closedFormLimits(problemOf(rectangle(90, 90), [100, 410], 4, [0], { keepOuts: [short] }))[0]!.ups).toBe(4);
+  });
+
   test('of several designs the smallest counts', () => {
     const small = problemOf(rectangle(20, 20), [200, 200], 4, [0]);
     const both = { ...small, parts: [{ id: 'large', outline: ringOf(rectangle(90, 90)), openings: [], turns: [0] as const }, ...small.parts] };

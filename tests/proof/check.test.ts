@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { CliqueCertificate } from '../../src/nesting/limits/clique-certificate.ts';
+import type { PiecesCertificate } from '../../src/nesting/limits/clique-limit.ts';
 import { cliqueLimit } from '../../src/nesting/limits/clique-limit.ts';
 import type { StatedProblem } from '../../src/proof/checked-problem.ts';
 import { checkLimit } from '../../src/proof/check.ts';
@@ -86,5 +87,33 @@ describe('the checker of limits', () => {
   test('refuses an outline that crosses itself', () => {
     const bow = [0, 2, 1, 3].map((k) => ringOf([[0, 0], [120, 0], [120, 120], [0, 120]])[k]!);
     expect(checkLimit(certificate, { ...stated, outline: bow })).toMatchObject({ ok: false });
+  });
+});
+
+describe('a sheet that a bar cuts into two', () => {
+  const across = { kind: 'colour-bar', ring: ringOf([[-10, 140], [410, 140], [410, 146], [-10, 146]]), clearance: 3000 };
+  const barred = problemOf(TEE, [400, 400], 4, [0, 2], { keepOuts: [across] });
+  const stated = statedProblem(barred);
+  let certificate: PiecesCertificate;
+
+  beforeAll(async () => {
+    for await (const { limit } of cliqueLimit(barred, { best: 9, seed: 1, depth: { grids: [{ cells: 150 }], halvings: 0, mostCells: 2000 } })) if (limit) certificate = limit.certificate as PiecesCertificate;
+  });
+
+  test('is the sum of its pieces', () => {
+    const [below, above] = certificate.pieces;
+    expect(checkLimit(JSON.parse(JSON.stringify(certificate)), stated)).toEqual({ ok: true, ups: below!.ups + above!.ups });
+  });
+
+  test('wants every piece, in its order, and leaves out only those without room', () => {
+    const [below, above] = certificate.pieces;
+    for (const pieces of [[above, below], [below], [below, above, above], [null, above], [below, 7]]) expect(checkLimit({ ...certificate, pieces }, stated)).toMatchObject({ ok: false });
+    const low = { ...stated, usable: { ...stated.usable, minY: 100_000 } };
+    expect(checkLimit({ ...certificate, pieces: [null, above] }, low)).toEqual({ ok: true, ups: above!.ups });
+  });
+
+  test('is none where the bar ends on the sheet, is no rectangle, or leaves no place', () => {
+    const others = [[[0, 140], [400, 140], [400, 146], [0, 146]], [[-10, 140], [410, 140], [410, 146], [-10, 150]], [[-10, 500], [410, 500], [410, 506], [-10, 506]]] as PointMm[][];
+    for (const ring of others) expect(checkLimit(certificate, { ...stated, keepOuts: [{ ...across, ring: ringOf(ring) }] })).toEqual({ ok: false, reason: 'the pieces are not those of the sheet' });
   });
 });

@@ -1,23 +1,9 @@
 import { childSeed } from '../../base/random.ts';
 import type { Limit, Problem } from '../../layout/problem.ts';
 import { prepareLinearPrograms } from '../linear-program.ts';
-import { cliqueCertificate } from './clique-certificate.ts';
-import { grant } from './granted.ts';
-import { chooseGrids } from './grid-choice.ts';
-import type { CoverStep, GridResult, GridStart } from './grid-cover.ts';
-import { gridCover, halve } from './grid-cover.ts';
-import type { PlacementSpace } from './placement-space.ts';
-import { placementSpace } from './placement-space.ts';
-
-/** How far a limit is sought. */
-export interface CoverDepth {
-  /** Cells a rotation of the first grids, in this order; of every size the best one, or the best one in step with columns and rows of blanks. */
-  readonly grids: readonly { readonly cells: number; readonly aligned?: boolean }[];
-  /** How often the best grid so far is halved. */
-  readonly halvings: number;
-  /** No grid has more cells: their conflicts take cells² / 8 bytes. */
-  readonly mostCells: number;
-}
+import type { CliqueCertificate } from './clique-certificate.ts';
+import { PieceCover, type CoverDepth } from './piece-cover.ts';
+import { onPiece, sheetPieces } from './sheet-pieces.ts';
 
 /** Several small grids and the best one halved: what some seconds give. */
 export const COARSE: CoverDepth = {
@@ -47,47 +33,52 @@ export interface CliqueStep {
   readonly limit?: Limit;
 }
 
+/** Certificates of the pieces that bands leave of the sheet, in their order; null where no blank fits. */
+export interface PiecesCertificate {
+  readonly kind: 'pieces';
+  readonly version: 1;
+  readonly ups: number;
+  readonly pieces: readonly (CliqueCertificate | null)[];
+}
+
 /**
  * Upper limits by clique covers of several grids, one step a round: it may be left at any step. Ends when the limit meets `best` or its grids are used up.
- * Same problem and options, same steps. Nothing comes of problems with several designs.
+ * Same problem and options, same steps. Nothing comes of problems with several designs. The pieces that bands leave of a sheet are covered by turns.
  */
 export async function* cliqueLimit(problem: Problem, options: CliqueOptions): AsyncGenerator<CliqueStep, void> {
+  if (problem.parts.length !== 1) return;
   await prepareLinearPrograms();
-  const granted = grant(problem);
-  const space = placementSpace(problem, granted);
-  if (!space) return;
+  const pieces = sheetPieces(problem).map((usable) => new PieceCover(onPiece(problem, usable)));
+  // What the others hold at most leaves so much of `best` for one piece.
+  const left = (piece: PieceCover) => options.best - pieces.reduce((sum, other) => sum + (other === piece ? 0 : other.ups), 0);
+  const open = new Set(pieces.map((piece, k) => piece.steps(() => left(piece), k === 0 ? options.seed : childSeed(options.seed, PIECE_SEEDS + k), options.depth)));
   let least = Infinity;
-  for (const { program, work } of coverSteps(space, options)) {
-    const certificate = program.cover.value < least ? cliqueCertificate(space, granted, program) : undefined;
-    if (!certificate || certificate.ups >= least) {
-      yield { work };
-      continue;
+  try {
+    while (open.size > 0) {
+      for (const steps of open) {
+        const { done, value: work } = steps.next();
+        if (done) open.delete(steps);
+        else {
+          const limit = limitOfPieces(pieces);
+          yield limit.ups < least ? { work, limit } : { work };
+          least = Math.min(least, limit.ups);
+          if (least <= options.best) return;
+        }
+      }
     }
-    least = certificate.ups;
-    yield { work, limit: { ups: least, value: program.cover.value, by: 'pockets', certificate } };
-    if (least <= options.best) return;
+  } finally {
+    for (const steps of open) steps.return();
   }
 }
 
-/** All first grids, then the one with the least value halved, and again. */
-function* coverSteps(space: PlacementSpace, { best, seed, depth }: CliqueOptions): Generator<CoverStep, void> {
-  const open: GridResult[] = [];
-  let grids = 0;
-  const cover = function* (start: GridStart): Generator<CoverStep, void> {
-    const result = yield* gridCover(space, start, depth.mostCells, best + 1, childSeed(seed, grids++));
-    if (result) open.push(result);
-  };
-  for (const start of firstGrids(space, depth)) yield* cover(start);
-  for (let k = 0; k < depth.halvings; k++) {
-    open.sort((a, b) => a.value - b.value);
-    const next = open.shift();
-    if (!next) return;
-    yield* cover(halve(next));
-  }
-}
+/** Keeps the seeds of further pieces apart from those of grids. */
+const PIECE_SEEDS = 500;
 
-function firstGrids(space: PlacementSpace, { grids }: CoverDepth): GridStart[] {
-  const starts = grids.flatMap(({ cells, aligned = false }) => chooseGrids(space, cells).find((choice) => !aligned || choice.aligned) ?? []);
-  const different = starts.filter(({ x, y }, i) => !starts.slice(0, i).some((other) => other.x.count === x.count && other.y.count === y.count && other.x.span === x.span && other.y.span === y.span));
-  return different.map(({ x, y }) => ({ x, y, cliques: [] }));
+/** Limit of the whole sheet, Infinity while a piece has none; a sheet in one piece has the piece's own certificate. */
+function limitOfPieces(pieces: readonly PieceCover[]): Limit {
+  const [first] = pieces;
+  if (pieces.length === 1) return { ups: first!.proved, value: first!.value, by: 'pockets', certificate: first!.certificate };
+  const ups = pieces.reduce((sum, { proved }) => sum + proved, 0);
+  const certificate: PiecesCertificate = { kind: 'pieces', version: 1, ups, pieces: pieces.map((piece) => piece.certificate ?? null) };
+  return { ups, value: ups, by: 'pockets', certificate };
 }

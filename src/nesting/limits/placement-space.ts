@@ -42,8 +42,8 @@ export const SEARCH_MARGIN = 20;
 /** Of the blank's mean side. */
 const REACH = 0.4;
 
-export function placementSpace(problem: Problem, granted: Granted): PlacementSpace | undefined {
-  if (problem.parts.length !== 1) return undefined;
+/** Of the problem's only design. */
+export function placementSpace(problem: Problem, granted: Granted): PlacementSpace {
   const part = problem.parts[0]!;
   const whole = aboutMiddle(part.outline);
   const symmetry = sameAfter(whole, 1) ? 4 : sameAfter(whole, 2) ? 2 : 1;
