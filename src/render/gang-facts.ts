@@ -17,6 +17,8 @@ export interface GangFacts {
   readonly lowerBound: number;
   readonly optimal: boolean;
   readonly overs: readonly number[];
+  /** What was allowed of each; absent: no limits were set. */
+  readonly oversLimits?: readonly { readonly least: number; readonly greatest: number }[] | undefined;
   /** Designs that could not share a form, and why. */
   readonly apart?: readonly { readonly designs: readonly [string, string]; readonly because: ApartReason; readonly says: readonly [string | undefined, string | undefined] }[] | undefined;
   readonly notes?: readonly Issue[] | undefined;

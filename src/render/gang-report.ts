@@ -23,7 +23,7 @@ export function gangReport(facts: GangFacts, words: GangWords = englishGang, for
   }));
   const sections: ReportSection[] = [
     ...forms,
-    { id: 'overs', heading: words.headings.overs, sentences: [], figures: ids.map((id, v) => ({ label: id, value: words.made(quantities[v]!, quantities[v]! + overs[v]!, overs[v]!, format) })) },
+    { id: 'overs', heading: words.headings.overs, sentences: [], figures: ids.map((id, v) => ({ label: id, value: words.made(quantities[v]!, quantities[v]! + overs[v]!, overs[v]!, format), ...allowedOf(facts, v, words, format) })) },
     { id: 'separate', heading: words.headings.separate, sentences: words.separate(facts, format), figures: [] },
     { id: 'apart', heading: words.headings.apart, sentences: (facts.apart ?? []).map(words.apart), figures: [] },
     { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => englishLanguage.issues.sentence(issue)), figures: [] },
@@ -39,6 +39,12 @@ export function gangReport(facts: GangFacts, words: GangWords = englishGang, for
 
 function formId(number: number): string {
   return `form-${number + 1}`;
+}
+
+/** The limits of overs that were kept. */
+function allowedOf({ oversLimits }: GangFacts, version: number, words: GangWords, format: Format): Pick<Figure, 'note'> {
+  const limits = oversLimits?.[version];
+  return limits && (limits.least > 0 || limits.greatest < Infinity) ? { note: words.allowed(limits, format) } : {};
 }
 
 /** Where a design stands on a form whose layout is known. */

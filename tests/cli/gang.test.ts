@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -38,7 +38,27 @@ describe('gang', () => {
     expect(stdout.startsWith('7 375 pressings on 2 forms, cost 136 472.00; nothing costs less with 3 forms allowed.')).toBe(true);
   });
 
+  test('greatest overs for all, least overs for one version; what was allowed stands beside what is over', () => {
+    const { status, stdout } = run({ ...flavours, forms: 3, overs: { greatest: 10 }, versions: flavours.versions.map((version, i) => (i === 0 ? { ...version, overs: { least: 2, greatest: 30 } } : version)) }, '--json', 'plan.json');
+    expect(status).toBe(0);
+    const { overs, optimal, totalPressings } = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8'));
+    expect(optimal).toBe(true);
+    // Without limits 408 are the fewest.
+    expect(totalPressings).toBeGreaterThanOrEqual(408);
+    expect(overs.v1).toBeGreaterThanOrEqual(2);
+    for (const id of ['v2', 'v3', 'v4', 'v5', 'v6', 'v7']) expect(overs[id]).toBeLessThanOrEqual(10);
+    expect(stdout).toContain('allowed: 2 to 30 over');
+  });
+
+  test('a field of the job’s own is noted', () => {
+    expect(run({ ...flavours, remark: 'for May' }).stdout).toContain('the field "remark" is not known');
+  });
+
   test.each([
+    ['overs that no plan keeps', { ...flavours, overs: { greatest: 5 } }, 'no plan keeps the least and greatest overs'],
+    ['greatest overs under the least', { ...flavours, overs: { least: 9, greatest: 5 } }, 'the greatest overs are under the least'],
+    ['a slip of a field', { ...flavours, statoins: 9 }, 'statoins: there is no such field; stations'],
+    ['a slip within a version', { ...flavours, versions: [{ id: 'a', quantity: 1, quantitty: 2 }] }, 'quantity seems to be meant'],
     ['more versions than stations', { ...flavours, stations: 3 }, '3 forms or more'],
     ['a quantity of zero', { ...flavours, versions: [{ id: 'a', quantity: 0 }] }, 'versions.0.quantity'],
     ['an id given twice', { ...flavours, versions: [{ id: 'a', quantity: 1 }, { id: 'a', quantity: 2 }] }, 'a is given twice'],

@@ -38,6 +38,8 @@ test.each([
   ['a width of nonsense', { width: -1, gap: 0, designs: [{ file: 'square.svg', ups: 1 }] }, /job.json: width/],
   ['a rotation that is no quarter turn', { width: 70, gap: 0, designs: [{ file: 'square.svg', ups: 1, rotations: [45] }] }, /quarter turns/],
   ['a drawing that is not there', { width: 70, gap: 0, designs: [{ file: 'none.svg', ups: 1 }] }, /none.svg: there is no such file/],
+  ['a slip of a field', { width: 70, gap: 0, blead: 3, designs: [{ file: 'square.svg', ups: 1 }] }, /blead: there is no such field; bleed/],
+  ['a slip within a design', { width: 70, gap: 0, designs: [{ file: 'square.svg', ups: 1, rotatoins: [0] }] }, /rotatoins: there is no such field; rotations/],
   ['a blank wider than the reel', { width: 20, gap: 0, designs: [{ file: 'square.svg', ups: 1 }] }, /20 mm wide/],
 ])('%s: refused', (_, job, message) => {
   const { status, stderr } = reel(job, '--json', 'out.json');

@@ -4,6 +4,8 @@ import type { WorkMeter } from './work-meter.ts';
 export interface FixedRuns {
   readonly stations: number;
   readonly quantities: readonly number[];
+  /** Most copies of each; absent: nobody minds. */
+  readonly most?: readonly number[] | undefined;
   readonly runs: readonly number[];
 }
 
@@ -16,8 +18,8 @@ const MOST_STATES = 1_000_000;
  * otherwise `counts` improved one version at a time.
  */
 export function fewestOvers(problem: FixedRuns, counts: readonly (readonly number[])[], meter: WorkMeter): { counts: number[][]; exact: boolean } {
-  const { stations, quantities, runs } = problem;
-  const ways = quantities.map((quantity) => waysToSupply(quantity, runs, stations, meter));
+  const { stations, quantities, most: copies, runs } = problem;
+  const ways = quantities.map((quantity, v) => waysToSupply(quantity, runs, stations, meter, undefined, copies?.[v]));
   const states = (stations + 1) ** runs.length;
   const most = states * ways.reduce((sum, { length }) => sum + length, 0);
   if (states > MOST_STATES || meter.spent + most > meter.limit) return { counts: oneByOne(problem, ways, counts), exact: false };

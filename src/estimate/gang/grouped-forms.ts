@@ -4,13 +4,15 @@ import { createWorkMeter } from './work-meter.ts';
 /**
  * Plans in which every version lies on one form only, versions of like quantity together: the best cut of the list,
  * sorted by quantity, into so many pieces (dynamic programming). Quick for any number of forms, a start for the search
- * and an answer where the search cannot go. `plans[k]` has at most k forms; those too few to hold all are missing.
+ * and an answer where the search cannot go. `plans[k]` has at most k forms; those too few to hold all, or to keep the most
+ * copies, are missing.
  */
-export function groupedForms({ stations, quantities }: VersionsProblem, forms: number): (readonly FormRun[] | undefined)[] {
+export function groupedForms({ stations, quantities, most }: VersionsProblem, forms: number): (readonly FormRun[] | undefined)[] {
   const order = quantities.map((_, v) => v).sort((a, b) => quantities[b]! - quantities[a]!);
   const sorted = order.map((v) => quantities[v]!);
+  const mostSorted = most && order.map((v) => most[v]!);
   const meter = createWorkMeter(Infinity);
-  const run = sorted.map((_, from) => Array.from({ length: Math.min(stations, sorted.length - from) }, (__, more) => shortestRun({ stations, quantities: sorted.slice(from, from + more + 1) }, meter)));
+  const run = sorted.map((_, from) => Array.from({ length: Math.min(stations, sorted.length - from) }, (__, more) => shortestRun({ stations, quantities: sorted.slice(from, from + more + 1), most: mostSorted?.slice(from, from + more + 1) }, meter)));
   // least[n]: fewest pressings of the first n versions on so many forms; cut[n]: where the last form begins.
   let least = sorted.map(() => Infinity).concat(Infinity);
   least[0] = 0;

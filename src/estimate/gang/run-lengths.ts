@@ -3,7 +3,10 @@ import type { WorkMeter } from './work-meter.ts';
 
 export interface VersionsProblem {
   readonly stations: number;
+  /** Fewest copies of each version. */
   readonly quantities: readonly number[];
+  /** Most copies of each, none under its quantity; Infinity where nobody minds. Absent: nobody minds at all. */
+  readonly most?: readonly number[] | undefined;
 }
 
 export interface FormRun {
@@ -26,7 +29,7 @@ export function pressingsByQuantity({ stations, quantities }: VersionsProblem): 
 
 /**
  * A box of run lengths, longest form first: `low[f] ≤ runs[f] ≤ high[f]`. If even `high` cannot carry the versions,
- * nothing in the box can, since longer runs never carry less.
+ * nothing in the box can, since longer runs never carry less; nor where even `low` makes too many copies.
  */
 interface RunBox {
   readonly low: readonly number[];
@@ -42,7 +45,7 @@ export function fewestPressings(problem: VersionsProblem, forms: number, below: 
   if (forms === 1) return oneForm(problem, below, meter);
   const search: Search = { problem, meter, best: below, plan: undefined };
   const open = createBoxQueue();
-  const first = clip({ low: new Array<number>(forms).fill(0), high: new Array<number>(forms).fill(below - 1) }, below, floor);
+  const first = clip({ low: new Array<number>(forms).fill(0), high: new Array<number>(forms).fill(Math.min(below - 1, longestRun(problem))) }, below, floor);
   if (first) open.push(first);
   let proved = floor;
   for (let box = open.pop(); box; box = open.pop()) {
@@ -67,24 +70,46 @@ interface Search {
   plan: readonly FormRun[] | undefined;
 }
 
-function oneForm({ stations, quantities }: VersionsProblem, below: number, meter: WorkMeter): FewestPressings {
+/** No form need run longer: one station of each of its versions is then enough, and shorter runs make no more copies. */
+export function longestRun({ quantities }: VersionsProblem): number {
+  return Math.max(...quantities);
+}
+
+function oneForm(problem: VersionsProblem, below: number, meter: WorkMeter): FewestPressings {
+  const { stations, quantities } = problem;
   if (quantities.length > stations) return { forms: undefined, lowerBound: below };
-  const low = shortestRun({ stations, quantities }, meter);
+  const low = shortestRun(problem, meter);
   if (low >= below) return { forms: undefined, lowerBound: below };
   return { forms: [{ counts: quantities.map((quantity) => Math.ceil(quantity / low)), pressings: low }], lowerBound: low };
 }
 
-/** Pressings of one form that carries all versions, of which there are no more than stations. */
-export function shortestRun({ stations, quantities }: VersionsProblem, meter: WorkMeter): number {
+/** Pressings of one form that carries all versions, of which there are no more than stations; Infinity where none makes few enough. */
+export function shortestRun(problem: VersionsProblem, meter: WorkMeter): number {
+  const { stations, quantities, most } = problem;
   const needed = (run: number) => quantities.reduce((total, quantity) => total + Math.ceil(quantity / run), 0);
-  let [low, high] = [1, Math.max(...quantities)];
+  let [low, high] = [1, longestRun(problem)];
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
     meter.spend(quantities.length);
     if (needed(middle) <= stations) high = middle;
     else low = middle + 1;
   }
-  return low;
+  return most ? firstWithin(low, quantities, most, meter) : low;
+}
+
+/**
+ * The first run from `run` on at which no version is made too often, each with as few stations as carry it. While a
+ * version keeps its stations a longer run only makes more, so the next run worth trying is where it does with one less.
+ */
+function firstWithin(run: number, quantities: readonly number[], most: readonly number[], meter: WorkMeter): number {
+  for (let at = run; ; ) {
+    meter.spend(quantities.length);
+    const over = quantities.findIndex((quantity, v) => Math.ceil(quantity / at) * at > most[v]!);
+    if (over < 0) return at;
+    const stations = Math.ceil(quantities[over]! / at);
+    if (stations === 1) return Infinity;
+    at = Math.ceil(quantities[over]! / (stations - 1));
+  }
 }
 
 /**
@@ -118,13 +143,23 @@ function halve(box: RunBox): RunBox[] {
   ];
 }
 
-/** Takes a plan whose runs suffice, shortens its runs as far as its stations allow, and keeps it if it is the best. */
-function offer(search: Search, counts: readonly (readonly number[])[], runs: readonly number[]): void {
-  const shortened = shortenRuns(counts, runs, search.problem.quantities);
+/**
+ * Takes a plan whose runs suffice, shortens its runs as far as its stations allow, and keeps it if it is the best. Where it
+ * makes too much of a version, other stations are tried at these runs.
+ */
+function offer(search: Search, offered: readonly (readonly number[])[], runs: readonly number[]): void {
+  const { problem, meter } = search;
+  const shortened = shortenRuns(offered, runs, problem.quantities);
   const total = sum(shortened);
   if (total >= search.best) return;
+  const counts = keepsMost(problem, offered, shortened) ? offered : placeVersions({ ...problem, runs: shortened }, meter);
+  if (!counts) return;
   search.best = total;
   search.plan = shortened.map((pressings, f) => ({ counts: counts.map((count) => count[f]!), pressings })).filter((form) => form.pressings > 0);
+}
+
+function keepsMost({ most }: VersionsProblem, counts: readonly (readonly number[])[], runs: readonly number[]): boolean {
+  return !most || counts.every((ups, v) => ups.reduce((made, count, f) => made + count * runs[f]!, 0) <= most[v]!);
 }
 
 /**

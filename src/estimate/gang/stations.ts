@@ -12,18 +12,22 @@ import type { WorkMeter } from './work-meter.ts';
 export interface StationQuestion {
   readonly stations: number;
   readonly quantities: readonly number[];
+  /** Most copies of each; absent: nobody minds. */
+  readonly most?: readonly number[] | undefined;
   /** Run of each form; with `limits` the longest one allowed. */
   readonly runs: readonly number[];
   readonly limits?: RunLimits;
 }
 
 /** Stations of each version on each form, `counts[version][form]`, or undefined when the runs do not suffice. */
-export function placeVersions({ stations, quantities, runs, limits }: StationQuestion, meter: WorkMeter): number[][] | undefined {
-  const order = quantities.map((_, version) => version).sort((a, b) => quantities[b]! - quantities[a]!);
+export function placeVersions({ stations, quantities, most, runs, limits }: StationQuestion, meter: WorkMeter): number[][] | undefined {
+  const mostOf = (version: number) => most?.[version] ?? Infinity;
+  const order = quantities.map((_, version) => version).sort((a, b) => quantities[b]! - quantities[a]! || (mostOf(a) === mostOf(b) ? 0 : mostOf(a) - mostOf(b)));
   const options: Ways[] = [];
   for (const version of order) {
-    const same = options.length > 0 && quantities[order[options.length - 1]!] === quantities[version];
-    options.push(same ? options.at(-1)! : waysToSupply(quantities[version]!, runs, stations, meter, limits));
+    const before = order[options.length - 1];
+    const same = before !== undefined && quantities[before] === quantities[version] && mostOf(before) === mostOf(version);
+    options.push(same ? options.at(-1)! : waysToSupply(quantities[version]!, runs, stations, meter, limits, mostOf(version)));
     if (options.at(-1)!.length === 0) return undefined;
   }
   meter.spend(options.reduce((sum, ways) => sum + ways.length, 0) * runs.length * SUBGRADIENT_STEPS);

@@ -10,10 +10,10 @@ export interface RunLimits {
 }
 
 /**
- * All ways to give a version its quantity in which no station could be taken away. With `limits`, ways that suffice for
+ * All ways to give a version its quantity in which no station could be taken away, and which need not make over `most`. With `limits`, ways that suffice for
  * some runs within the limits and not longer than `runs`.
  */
-export function waysToSupply(quantity: number, runs: readonly number[], stations: number, meter: WorkMeter, limits?: RunLimits): number[][] {
+export function waysToSupply(quantity: number, runs: readonly number[], stations: number, meter: WorkMeter, limits?: RunLimits, most = Infinity): number[][] {
   const shortest = limits?.shortest ?? runs;
   const slack = limits ? limits.sum - shortest.reduce((sum, run) => sum + run, 0) : 0;
   const ways: number[][] = [];
@@ -38,6 +38,7 @@ export function waysToSupply(quantity: number, runs: readonly number[], stations
     }
     return copies;
   };
+  const tooMany = () => most < Infinity && counts.reduce((made, count, f) => made + count * shortest[f]!, 0) > most;
   const canSpare = (form: number): boolean => {
     counts[form]!--;
     const enough = reach() >= quantity;
@@ -52,7 +53,7 @@ export function waysToSupply(quantity: number, runs: readonly number[], stations
       counts[last] = needed;
       if (reach() >= quantity) break;
     }
-    if (needed <= stations && counts.every((count, f) => f === last || count === 0 || !canSpare(f))) ways.push([...counts]);
+    if (needed <= stations && !tooMany() && counts.every((count, f) => f === last || count === 0 || !canSpare(f))) ways.push([...counts]);
     counts[last] = before!;
   };
   const extend = (form: number, rest: number): void => {

@@ -11,7 +11,7 @@ import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type Prepar
 import { readSize } from '../quote-job.ts';
 import { createRecordReader, recordOrFile, type LoadJson } from '../record-reader.ts';
 import { groupDesigns, inksOf, SHARED_FIELDS, type Grouped, type Sharing } from './may-share.ts';
-import { checkDistinct, gangCosts, quantityField } from './versions-job.ts';
+import { checkDistinct, gangCosts, oversField, oversLimits, quantityField } from './versions-job.ts';
 
 const MOST_DESIGNS = 24;
 const MOST_FORMS = 12;
@@ -33,8 +33,7 @@ const design = z.strictObject({
   grain: z.enum(['x', 'y', 'any']).optional(),
   board: text.optional(),
   inks: z.array(text).max(20).default([]),
-  /** Copies beyond the quantity. */
-  overs: z.strictObject({ least: z.int().min(0).default(0), greatest: z.int().min(0).optional() }).refine(({ least, greatest }) => greatest === undefined || greatest >= least, 'the greatest overs are under the least').optional(),
+  overs: oversField,
 });
 
 const schema = z.strictObject({
@@ -111,7 +110,7 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
   return {
     ids,
     quantities: job.designs.map(({ quantity }) => quantity),
-    overs: job.designs.map(({ overs }) => ({ least: overs?.least ?? 0, greatest: overs?.greatest ?? Infinity })),
+    overs: job.designs.map(({ overs }) => oversLimits(overs)),
     prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful, notes,
     guillotine: job.cut === 'die' ? undefined : job.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, typeof job.guillotine === 'string' ? files.json(job.guillotine) : job.guillotine, typeof job.guillotine === 'string' ? job.guillotine : `${where}: guillotine`),
   };

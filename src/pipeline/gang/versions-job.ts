@@ -7,17 +7,28 @@ import { MOST_CARTONS } from '../quote-job.ts';
 const MOST_STATIONS = 400;
 const MOST_VERSIONS = 400;
 
+const wholeOvers = `whole copies from 0 to ${MOST_CARTONS} are wanted`;
 const wanted = `a whole quantity from 1 to ${MOST_CARTONS} is wanted`;
 export const quantityField = z.int(wanted).min(1, wanted).max(MOST_CARTONS, wanted);
 const money = z.number().min(0, 'an amount from 0 up is wanted').max(1e9);
 
 export const gangCosts = z.strictObject({ form: money, pressing: money });
 
+const count = z.int(wholeOvers).min(0, wholeOvers).max(MOST_CARTONS, wholeOvers);
+/** Copies beyond the quantity, least and greatest. */
+export const oversField = z.strictObject({ least: count.default(0), greatest: count.optional() }).refine(({ least, greatest }) => greatest === undefined || greatest >= least, 'the greatest overs are under the least').optional();
+
+export function oversLimits(overs: z.output<typeof oversField>): { least: number; greatest: number } {
+  return { least: overs?.least ?? 0, greatest: overs?.greatest ?? Infinity };
+}
+
 const schema = z.looseObject({
   stations: z.int().min(1).max(MOST_STATIONS),
-  versions: z.array(z.looseObject({ id: z.string().min(1), quantity: quantityField })).min(1).max(MOST_VERSIONS),
+  versions: z.array(z.looseObject({ id: z.string().min(1), quantity: quantityField, overs: oversField })).min(1).max(MOST_VERSIONS),
   forms: z.int().min(1).max(50),
   costs: gangCosts.optional(),
+  /** For versions that name none of their own. */
+  overs: oversField,
 });
 
 export interface VersionsJob {
@@ -30,11 +41,13 @@ export interface VersionsJob {
 /** Versions on equal stations. Throws an InputError that names file and field. */
 export function readVersionsJob(json: unknown, where: string): VersionsJob {
   const { record, notes } = readNoted(schema, json, where);
-  const { stations, versions, forms, costs } = record;
+  const { stations, versions, forms, costs, overs } = record;
   const ids = versions.map(({ id }) => id);
   checkDistinct(ids, where);
   if (versions.length > forms * stations) throw inputError('versions-over-stations', { where, facts: { versions: versions.length, forms, stations, needed: Math.ceil(versions.length / stations) } });
-  return { ids, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs }, notes };
+  const limits = versions.map((version) => oversLimits(version.overs ?? overs));
+  const isLimited = limits.some(({ least, greatest }) => least > 0 || greatest < Infinity);
+  return { ids, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs, ...(isLimited && { oversLimits: limits }) }, notes };
 }
 
 export function checkDistinct(ids: readonly string[], where: string): void {

@@ -20,6 +20,7 @@ export function gangVersions({ ids, task, notes }: VersionsJob): GangFacts {
     lowerBound,
     optimal,
     overs,
+    oversLimits: task.oversLimits,
     notes,
   };
 }

@@ -23,6 +23,8 @@ export const estimateMessages: MessageTable = {
   'id-twice': '{where}: the id {id} is given twice. Give every version and design its own.',
   'groups-over-forms': '{where}: the designs fall into {groups} groups that may not share a form, more than the {forms} forms allowed. Allow {groups} forms or more, or make board, grain, coating, food class and delivery alike.',
   'gang-limits-not-met': '{where}: no plan with {forms} forms was found that makes enough of every design and keeps the greatest overs. Allow more forms or more overs, or a larger --effort.',
+  'gang-overs-impossible': 'no plan keeps the least and greatest overs of every version; forms allowed: {forms}. Allow more forms, or a wider range of overs.',
+  'gang-overs-not-found': 'no plan was found that keeps the least and greatest overs of every version, and none is proved impossible; forms allowed: {forms}. Allow more forms, or a wider range of overs.',
   'cannot-be-guillotined': '{where} cannot be guillotined: {why}, and straight cuts leave rectangles only. Die-cut it (leave --cut out), or cut rectangles of {width} × {height} mm and punch them in stacks.',
   'guillotine-too-narrow': '{where} cuts {width} mm wide; the sheet is {sheetWidth} × {sheetHeight} mm. Take a wider guillotine, or halve the sheet first.',
   'sheet-or-layout-missing': '{where}: the sheet is missing. Give "sheet", such as "1020x720", or "layout" with a layout file.',

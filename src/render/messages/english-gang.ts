@@ -25,6 +25,7 @@ export const englishGang = {
   cuts: ({ strokes, turns }: CutSequence) => `Guillotined: ${counted(strokes, 'stroke')} and ${counted(turns, 'turned pile')} a lift.`,
   ups: (count: number) => `${count} up`,
   made: (ordered: number, made: number, over: number, format: Format) => `${whole(ordered, format)} ordered, ${whole(made, format)} made, ${whole(over, format)} over`,
+  allowed: ({ least, greatest }: { least: number; greatest: number }, format: Format) => (greatest === Infinity ? `allowed: from ${whole(least, format)} over` : `allowed: ${whole(least, format)} to ${whole(greatest, format)} over`),
   separate: ({ separate, forms, pressings, cost }: GangFacts, format: Format) => {
     if (!separate) return [];
     const apart = `Each design by itself: ${counted(separate.pressings, 'pressing', format)} on ${counted(separate.forms, 'form')}${separate.cost === undefined ? '' : `, cost ${format.number(separate.cost, 2, true)}`}`;
