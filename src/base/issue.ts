@@ -13,6 +13,8 @@ export interface Issue {
   readonly where?: string;
   /** The figures and names that the sentence quotes. Lengths are millimetres. */
   readonly facts?: Readonly<Record<string, string | number>>;
+  /** What is wrong was named in a job or record: a field of it mends it, where a command would have an option. */
+  readonly mendedBy?: 'field';
 }
 
 /** Input that cannot be used, with every reason found. The command line answers it with exit code 2. */
@@ -28,4 +30,19 @@ export class InputError extends Error {
 
 export function inputError(code: string, details: Omit<Issue, 'code' | 'severity'> = {}): InputError {
   return new InputError([{ code, severity: 'error', ...details }]);
+}
+
+/** Runs `work` on something that a job, record or request names: reasons then speak of its fields, and name `where` it stands. */
+export async function inFields<Result>(where: string | undefined, work: () => Result | Promise<Result>): Promise<Result> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    throw new InputError(error.issues.map((issue) => mendedByField(issue, where)));
+  }
+}
+
+export function mendedByField(issue: Issue, where?: string): Issue {
+  const place = [where, issue.where].filter((part) => part !== undefined && part !== '').join(', ');
+  return { ...issue, ...(place !== '' && { where: place }), mendedBy: 'field' };
 }

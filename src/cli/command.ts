@@ -22,10 +22,16 @@ export function action<Arguments extends unknown[]>(work: (...args: Arguments) =
       process.exitCode = await work(...args);
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
-      for (const issue of error.issues) process.stderr.write(`${sentence(issue)}\n`);
+      for (const issue of error.issues) process.stderr.write(`${placed(issue)}\n`);
       process.exitCode = REFUSED;
     }
   };
+}
+
+/** Sentences about a field of a job need not name the job; then it stands before them. */
+function placed(issue: Issue): string {
+  const told = sentence(issue);
+  return issue.mendedBy !== 'field' || issue.where === undefined || told.includes(issue.where) ? told : told.replace(': ', `: ${issue.where}: `);
 }
 
 /** `error: knife.svg: …`, with the place where there is one. */

@@ -1,8 +1,9 @@
+import { InputError } from '../base/issue.ts';
 import { outcomeOf, prepareNest, type NestJob, type NestOutcome, type SearchSettings } from '../pipeline/nest.ts';
 import { answerTask } from '../pipeline/nest-task.ts';
 import { english } from '../render/messages/english.ts';
-import { answerLines, keepAnswer, keptAnswer } from '../shop/answers/kept-answers.ts';
-import { bareTask, namedAnswer, taskFingerprint } from '../shop/answers/task-fingerprint.ts';
+import { answerLines, keepAnswer, keepNothing, keptAnswer, keptReasons } from '../shop/answers/kept-answers.ts';
+import { bareTask, namedAnswer, NAMELESS, taskFingerprint } from '../shop/answers/task-fingerprint.ts';
 import { withLibrary } from './library-option.ts';
 
 /**
@@ -23,8 +24,16 @@ export function nestFromLibrary(path: string, job: NestJob, search: SearchSettin
       for (const event of kept.solution.history) search.onImprovement?.(event);
       return outcomeOf(prepared, namedAnswer(kept, design));
     }
+    const reasons = keptReasons(library, key);
+    if (reasons && line) {
+      say('answer-kept', { at: line.at });
+      throw new InputError(reasons.map((issue) => (issue.where === NAMELESS ? { ...issue, where: design.id } : issue)));
+    }
     if (line) say('answer-of-earlier-engine', { at: line.at, ups: line.ups, engine: line.engine });
-    const answer = await answerTask(task, host);
+    const answer = await answerTask(task, host).catch((error: unknown) => {
+      if (error instanceof InputError && host.stop() === undefined) keepNothing(library, key, error.issues.map((issue) => (issue.where === design.id ? { ...issue, where: NAMELESS } : issue)));
+      throw error;
+    });
     const { stopped } = answer.solution;
     if (stopped === 'limit-met' || stopped === 'effort') keepAnswer(library, key, answer);
     return outcomeOf(prepared, answer);

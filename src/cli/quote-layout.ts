@@ -1,4 +1,4 @@
-import { InputError, type Issue } from '../base/issue.ts';
+import { inFields, InputError, type Issue } from '../base/issue.ts';
 import { chooseBlank } from '../dieline/choose-blank.ts';
 import type { Blank, Dieline } from '../dieline/dieline.ts';
 import { mirrorBlank } from '../dieline/mirror-blank.ts';
@@ -31,7 +31,7 @@ async function designOf({ source }: QuoteDesign, where: string, resolve: (file: 
   if (source.kind === 'drawing') {
     const file = resolve(source.file);
     const dieline = await readDrawing(file, DEFAULT_READ_OPTIONS);
-    return { dieline, blank: chooseBlank(dieline, source.blank), id: nameOf(file) };
+    return { dieline, blank: await inFields(where, () => chooseBlank(dieline, source.blank)), id: nameOf(file) };
   }
   try {
     const dieline = dielineOfStyle(source.style, source.values, source.grain);

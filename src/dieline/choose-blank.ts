@@ -9,7 +9,7 @@ export function chooseBlank({ blanks, issues }: Dieline, number: number | undefi
   if (blanks.length === 0) throw new InputError(issues.filter(({ severity }) => severity === 'error'));
   const found = number === undefined && blanks.length === 1 ? blanks[0] : blanks.find((blank) => blank.number === number);
   if (found) return found;
-  if (number !== undefined) throw inputError('no-such-blank', { where: '--blank', facts: { number, count: blanks.length } });
+  if (number !== undefined) throw inputError('no-such-blank', { facts: { number, count: blanks.length } });
   const list = blanks.map(({ number: own, box }): Issue => {
     const facts = { number: own, widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY };
     return { code: 'blank-to-choose', severity: 'note', facts };

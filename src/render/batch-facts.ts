@@ -15,6 +15,8 @@ export interface BatchFacts {
   readonly total: Saving;
   /** Cartons that could not be used, with every reason. */
   readonly refused: readonly { readonly id: string; readonly where: string; readonly issues: readonly Issue[] }[];
+  /** Cartons laid out from a drawing that had to be repaired or leaves something in doubt. */
+  readonly doubtful: readonly { readonly id: string; readonly issues: readonly Issue[] }[];
   /** Tasks that failed again and again. */
   readonly setAside: readonly { readonly carton: string; readonly sheet: SheetCandidate; readonly message: string }[];
   /** Tasks to which an earlier engine gave another number. */

@@ -4,7 +4,7 @@ import { english } from './messages/english.ts';
 
 /** The batch as data, version 1. Holds no clock and no machine: equal batches are equal bytes. */
 export function batchJson(facts: BatchFacts, engine: string): string {
-  const { name, complete, currency, cartons, sheets, total, refused, setAside, changed } = facts;
+  const { name, complete, currency, cartons, sheets, total, refused, doubtful, setAside, changed } = facts;
   const content = {
     format: 'blankwright-batch',
     version: 1,
@@ -24,6 +24,7 @@ export function batchJson(facts: BatchFacts, engine: string): string {
     sheets: sheets.map(({ sheet, bestFor, saving }) => ({ sheet: sheetOf(sheet), bestFor, savingPerYear: savingOf(saving) })),
     total: savingOf(total),
     refused: refused.map(({ id, issues }) => ({ id, reasons: issues.map((issue) => english.sentence(issue)) })),
+    doubtful: doubtful.map(({ id, issues }) => ({ id, reasons: issues.map((issue) => english.sentence(issue)) })),
     setAside: setAside.map(({ carton, sheet, message }) => ({ carton, sheet: sheetOf(sheet), message })),
     changed: changed.map(({ carton, sheet, ups, before, engine: earlier }) => ({ carton, sheet: sheetOf(sheet), ups, before, engine: earlier })),
   };

@@ -24,13 +24,14 @@ export function batchReport(facts: BatchFacts, { mostCartons, pictured }: BatchD
   const order = bySaving(facts);
   const hidden = order.length - mostCartons;
   const size = (cell: Pick<BatchCell, 'sheet'>) => words.size(cell.sheet, format);
-  const listed = (id: string, heading: string, sentences: readonly string[]): ReportSection[] => (sentences.length === 0 ? [] : [{ id, heading, sentences: sentences.slice(0, mostCartons), figures: [] }]);
+  const listed = (id: string, heading: string, sentences: readonly string[]): ReportSection[] => (sentences.length === 0 ? [] : [{ id, heading, sentences: [...sentences.slice(0, mostCartons), ...(sentences.length > mostCartons ? [words.more(sentences.length - mostCartons, format)] : [])], figures: [] }]);
   const sections: ReportSection[] = [
     ...(order.length === 0 ? [] : [{ id: 'cartons', heading: headings.cartons, sentences: hidden > 0 ? [words.more(hidden, format)] : [], figures: [], table: cartonTable(facts, order.slice(0, mostCartons), words, format) }]),
     ...(order.length === 0 ? [] : [{ id: 'sheets', heading: headings.sheets, sentences: [words.sheetsNote], figures: [], table: sheetTable(facts, words, format) }]),
     ...pictured.map((index): ReportSection => ({ id: `carton-${index}`, heading: words.pictured(facts.cartons[index]!, facts.currency, format), sentences: [], figures: [] })),
     ...listed('changed', headings.changed, facts.changed.map(({ carton, sheet, before, ups, engine }) => words.changed(carton, size({ sheet }), before, ups, engine))),
     ...listed('set-aside', headings.setAside, facts.setAside.map(({ carton, sheet, message }) => words.setAside(carton, size({ sheet }), message))),
+    ...listed('doubtful', words.doubtful(facts.doubtful.length, format), facts.doubtful.map(({ id, issues }) => words.refused(id, issues.map((issue) => englishLanguage.issues.sentence(issue)).join(' ')))),
     ...listed('refused', headings.refused, facts.refused.map(({ id, issues }) => words.refused(id, issues.map((issue) => englishLanguage.issues.sentence(issue)).join(' ')))),
   ];
   return { language: englishLanguage.locale, title: words.title(facts, format), answer: words.answer(facts, format), sections, caution: { heading: headings.caution, text: words.caution } };

@@ -6,6 +6,7 @@ import { reportHtml } from '../../render/report-html.ts';
 import { engineVersion } from '../../shop/answers/engine.ts';
 import { readBatchJob } from '../../shop/batch/batch-job.ts';
 import { cartonsOf } from '../../shop/batch/cartons.ts';
+import { checkedExecutor } from '../../shop/batch/checked-executor.ts';
 import type { Executor } from '../../shop/batch/executor.ts';
 import { batchPictures } from '../../shop/batch/pictures.ts';
 import { runBatch } from '../../shop/batch/run-batch.ts';
@@ -43,7 +44,7 @@ export const registerBatch: RegisterCommand = (program) => {
     .option('--json <file>', 'write the results as JSON; - is standard output')
     .option('--html <file>', 'write the table and pictures of those that save most as one page')
     .option('--progress', 'show how far it is on stderr, also where that is no terminal')
-    .addHelpText('after', '\nExit code 0: done; 1: done, but cartons were refused or tasks set aside, or it was interrupted; 2: nothing could be laid out.')
+    .addHelpText('after', '\nExit code 0: done; 1: done, but cartons were refused, drawings are in doubt or tasks set aside, or it was interrupted; 2: nothing could be laid out.')
     .action(action(runBatchCommand));
 };
 
@@ -63,7 +64,7 @@ async function runBatchCommand(path: string, raw: Options): Promise<number> {
     writeAll(outputs(raw, facts, library));
     if (raw.json !== '-') printReport(batchReport(facts, { mostCartons: ROWS_PRINTED, pictured: [] }));
     if (facts.cartons.length === 0) return REFUSED;
-    return complete && facts.refused.length + facts.setAside.length === 0 ? DONE : ASKS;
+    return complete && facts.refused.length + facts.doubtful.length + facts.setAside.length === 0 ? DONE : ASKS;
   });
 }
 
@@ -73,14 +74,15 @@ async function executorFor(raw: Options, workers: number | undefined): Promise<E
   if (address === undefined) return threadExecutor(startThreads(workers));
   const { connection, keepsTasks } = await openQueue(address, raw);
   const { queueExecutor } = await import('../../shop/queue/queue-executor.ts');
-  const note = (code: string) => process.stderr.write(`${english.sentence({ code, severity: 'note', where: connection.name, facts: { engine: engineVersion() } })}\n`);
+  const note = (code: string, reason = '') => process.stderr.write(`${english.sentence({ code, severity: 'note', where: connection.name, facts: { engine: engineVersion(), reason } })}\n`);
   if (keepsTasks === false) note('queue-not-kept');
   const said = new Set<string>();
-  return queueExecutor(connection, (news) => {
+  const queue = queueExecutor(connection, (news) => {
     if (news === 'no-machine' && said.has(news)) return;
     said.add(news);
     note(`queue-${news}`);
   });
+  return checkedExecutor(queue, startThreads(workers), (reason) => note('queue-answer-refused', reason));
 }
 
 type Progress = ReturnType<typeof createBatchProgress>['show'];
@@ -107,6 +109,6 @@ function outputs({ json, html }: Options, facts: ReturnType<typeof summaryOf>, l
   const pictured = html === undefined ? [] : bySaving(facts).slice(0, PICTURES).filter((place) => facts.cartons[place]!.best !== undefined);
   return [
     ...(json === undefined ? [] : [{ path: json, content: batchJson(facts, engineVersion()) }]),
-    ...(html === undefined ? [] : [{ path: html, content: reportHtml(batchReport(facts, { mostCartons: facts.cartons.length + facts.refused.length, pictured }), batchPictures(library, facts, pictured)) }]),
+    ...(html === undefined ? [] : [{ path: html, content: reportHtml(batchReport(facts, { mostCartons: facts.cartons.length + facts.refused.length + facts.changed.length, pictured }), batchPictures(library, facts, pictured)) }]),
   ];
 }

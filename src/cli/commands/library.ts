@@ -9,7 +9,7 @@ import { KINDS, kindOf, type Kind } from '../../shop/library/kinds.ts';
 import { entriesOf, historyOf, removeEntry, type Entry } from '../../shop/library/records.ts';
 import { shapeOf } from '../../shop/library/shapes.ts';
 import { offersOf } from '../../shop/library/sources.ts';
-import { takeIn } from '../../shop/library/take-in.ts';
+import { takeIn, type TakenIn } from '../../shop/library/take-in.ts';
 import { action, ASKS, DONE, REFUSED, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { readInput, readJson, readText, refuseTakenFolder, writeAll, writeFolder } from '../files.ts';
@@ -29,7 +29,7 @@ export const registerLibrary: RegisterCommand = (program) => {
   verb('add <paths...>', 'Takes in folders, drawings, records (JSON) and tables (CSV); what it cannot use it lists with reasons.')
     .option('--as <kind>', 'what the files hold, where neither their folder nor their field "kind" says it')
     .option('--json <file>', 'write what was taken in and refused as JSON; - is standard output')
-    .addHelpText('after', '\nFields that a record does not name stay as they are. Exit code 0: all taken in; 1: some refused; 2: none could be used.')
+    .addHelpText('after', '\nFields that a record does not name stay as they are. Exit code 0: all taken in; 1: some refused or in doubt; 2: none could be used.')
     .action(action(add));
   verb('list [kind]', 'Lists what there is.').option('--json <file>', 'write the list as JSON; - is standard output').action(action(list));
   addDrawingOptions(
@@ -59,13 +59,32 @@ async function add(paths: readonly string[], { library: path, as, json }: Option
   const kind = as === undefined ? undefined : kindGiven(as, '--as');
   const offers = offersOf(paths, kind, { bytes: readInput, text: readText, json: readJson });
   return withLibrary(path, { create: true }, async (library) => {
-    const { counts, refused } = await takeIn(library, offers);
-    if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-taken-in', version: 1, ...counts, refused: refused.map(({ where, issues }) => ({ where, reasons: issues.map((issue) => english.sentence(issue)) })) }) }]);
-    for (const { where, issues } of refused) process.stderr.write(`${where}\n${issues.map((issue) => `  ${sentence(issue)}\n`).join('')}`);
+    const { counts, refused, doubtful } = await takeIn(library, offers);
+    const listed = (told: typeof refused) => told.map(({ where, issues }) => ({ where, reasons: issues.map((issue) => english.sentence(issue)) }));
+    if (json !== undefined) writeAll([{ path: json, content: jsonText({ format: 'blankwright-taken-in', version: 1, ...counts, refused: listed(refused), doubtful: listed(doubtful) }) }]);
+    tellReasons(refused);
+    tellDoubts(doubtful);
     if (json !== '-') say('library-kept', library.path, { ...counts, refused: refused.length });
     const taken = counts.new + counts.changed + counts.unchanged;
-    return refused.length === 0 ? DONE : taken === 0 ? REFUSED : ASKS;
+    return taken === 0 && refused.length > 0 ? REFUSED : refused.length + doubtful.length > 0 ? ASKS : DONE;
   });
+}
+
+type Told = TakenIn['refused'];
+
+function tellReasons(told: Told): void {
+  for (const { where, issues } of told) process.stderr.write(`${where}\n${issues.map((issue) => `  ${sentence(issue)}\n`).join('')}`);
+}
+
+/** More than a screen of drawings in doubt is looked at in the JSON. */
+const DOUBTS_TOLD = 20;
+
+function tellDoubts(doubtful: Told): void {
+  if (doubtful.length === 0) return;
+  const note = (code: string, count: number) => process.stderr.write(`${english.sentence({ code, severity: 'note', facts: { count } })}\n`);
+  note('library-in-doubt', doubtful.length);
+  tellReasons(doubtful.slice(0, DOUBTS_TOLD));
+  if (doubtful.length > DOUBTS_TOLD) note('library-more-in-doubt', doubtful.length - DOUBTS_TOLD);
 }
 
 function list(word: string | undefined, { library: path, json }: Options): Promise<number> {

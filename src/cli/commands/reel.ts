@@ -1,6 +1,6 @@
 import { dirname, resolve } from 'node:path';
 import { z } from 'zod';
-import type { Issue } from '../../base/issue.ts';
+import { inFields, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
@@ -86,11 +86,11 @@ async function readReelJob(path: string): Promise<{ job: ReelJob; files: readonl
   const taken = new Map<string, number>();
   const files = designs.map(({ file }) => resolve(dirname(path), file));
   const drawings = await Promise.all(files.map((file) => readDrawing(file, DEFAULT_READ_OPTIONS)));
-  const read = designs.map(({ ups, rotations, blank: number }, index) => {
+  const read = await Promise.all(designs.map(async ({ ups, rotations, blank: number }, index) => {
     const drawing = drawings[index]!;
     const turns = [...new Set(rotations.map((degrees) => turnOfDegrees(degrees) as Turn))];
-    return { id: uniqueName(files[index]!, taken), blank: chooseBlank(drawing, number), drawing, ups, turns };
-  });
+    return { id: uniqueName(files[index]!, taken), blank: await inFields(`${path}: designs[${index}]`, () => chooseBlank(drawing, number)), drawing, ups, turns };
+  }));
   const doubtful = read.some(({ drawing }) => drawing.issues.some(({ severity }) => severity !== 'note'));
   return { job: { width, gap, bleed, designs: read }, files, doubtful, notes };
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { inputError, type Issue } from '../../base/issue.ts';
+import { inFields, inputError, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import type { Dieline } from '../../dieline/dieline.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
@@ -93,7 +93,7 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     const drawing = await files.drawing(file);
     if (drawing.issues.some(({ severity }) => severity !== 'note')) doubtful.push(file);
     const turns = allowedTurns({ ...settings, grain, sheetGrain: grain && sheetGrain, rotations: rotations && [...new Set(rotations.map((value) => turnOfDegrees(value) as Turn))] }, drawing.grain);
-    const one = preparePart(chooseBlank(drawing, blank), { id: ids[index]!, turns, fingerprint: drawing.fingerprint });
+    const one = preparePart(await inFields(`${where}: designs[${index}]`, () => chooseBlank(drawing, blank)), { id: ids[index]!, turns, fingerprint: drawing.fingerprint });
     checkFits(one.part, sheet.frame);
     prepared.push(one);
   }

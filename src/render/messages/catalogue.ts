@@ -1,4 +1,5 @@
 import type { Issue } from '../../base/issue.ts';
+import { withFieldNames } from './field-names.ts';
 
 /**
  * The one place where issue codes become sentences. A sentence says what is wrong, where, and what to do. Each language
@@ -31,7 +32,8 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
       const text = messages.get(issue.code);
       if (text === undefined && otherwise) return otherwise.sentence(issue);
       if (text === undefined) throw new Error(`no message for issue ${issue.code}`);
-      return text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms, decimalSign));
+      const sentence = text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms, decimalSign));
+      return issue.mendedBy === 'field' ? withFieldNames(sentence) : sentence;
     },
   };
 }

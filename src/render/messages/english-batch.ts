@@ -28,6 +28,7 @@ export const englishBatch = {
     refused: 'Cartons that could not be used',
     caution: 'Before board is ordered',
   },
+  doubtful: (number: number, format: Format) => `Drawings in doubt: ${format.number(number, 0)}`,
   cartonHead: (currency: string, money: boolean) => ['carton', 'usual sheet', 'best sheet', 'cartons a year', 'ups now', 'ups', 'at most', 'm²/1000 now', 'm²/1000', 'm² a year', ...(money ? [`${currency} a year`] : [])],
   sheetHead: (currency: string, money: boolean) => ['sheet', 'best for', 'm² a year', 'kg a year', ...(money ? [`${currency} a year`] : [])],
   none: 'none',

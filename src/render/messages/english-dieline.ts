@@ -50,7 +50,7 @@ export const dielineMessages: MessageTable = {
   'no-blank': 'No closed outline was found in {lines} lines. Close it, or close wider gaps with --close-gaps.',
   'which-blank': 'The drawing holds {count} blanks. Choose one with --blank.',
   'blank-to-choose': 'Blank {number}: {widthMm} × {heightMm} mm.',
-  'no-such-blank': '{where} {number}: the drawing holds {count} blanks.',
+  'no-such-blank': '--blank {number}: the drawing holds {count} blanks.',
   'several-blanks': 'The drawing holds {count} blanks; commands for one blank need --blank.',
 
   'gap-closed': 'A gap of {widthMm} mm in the outline was closed.',

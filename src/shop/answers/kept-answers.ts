@@ -1,5 +1,5 @@
 import { gunzipSync, gzipSync } from 'node:zlib';
-import { InputError } from '../../base/issue.ts';
+import { InputError, type Issue } from '../../base/issue.ts';
 import { readLayoutFile } from '../../layout/layout-file.ts';
 import { judgeForProduction } from '../../layout/sound.ts';
 import type { NestAnswer } from '../../pipeline/nest-task.ts';
@@ -20,9 +20,9 @@ export function answerLines(library: Library, task: string): AnswerLine[] {
   return library.rows<AnswerLine>('SELECT engine, at, ups, upper_bound AS upperBound FROM answer WHERE task = ? ORDER BY engine = ? DESC, at DESC', task, engineVersion());
 }
 
-/** The answer of this engine, or the one named; undefined where there is none. Judged again, as all that is read. */
+/** The layouts of this engine, or of the one named; undefined where there are none. Judged again, as all that is read. */
 export function keptAnswer(library: Library, task: string, engine = engineVersion()): NestAnswer | undefined {
-  const [row] = library.rows<{ content: ArrayBuffer }>('SELECT content FROM answer WHERE task = ? AND engine = ?', task, engine);
+  const [row] = library.rows<{ content: ArrayBuffer }>('SELECT content FROM answer WHERE task = ? AND engine = ? AND ups > 0', task, engine);
   return row && unpackAnswer(new Uint8Array(row.content));
 }
 
@@ -33,6 +33,21 @@ export function keepAnswer(library: Library, task: string, answer: NestAnswer, p
     task, engineVersion(), at.toISOString(), answer.layouts[0].file.placements.length, answer.solution.limit.ups, Buffer.from(packed),
   );
   return changes === 1;
+}
+
+/** Keeps that nothing is possible, with the reasons: an answer of 0 ups. Returns whether it was new. */
+export function keepNothing(library: Library, task: string, issues: readonly Issue[], at = new Date()): boolean {
+  const { changes } = library.run(
+    'INSERT INTO answer (task, engine, at, ups, upper_bound, content) VALUES (?, ?, ?, 0, 0, ?) ON CONFLICT DO NOTHING',
+    task, engineVersion(), at.toISOString(), Buffer.from(gzipSync(JSON.stringify({ issues }))),
+  );
+  return changes === 1;
+}
+
+/** Why this engine found nothing possible; undefined where it found a layout or was never asked. */
+export function keptReasons(library: Library, task: string): readonly Issue[] | undefined {
+  const [row] = library.rows<{ content: ArrayBuffer }>('SELECT content FROM answer WHERE task = ? AND engine = ? AND ups = 0', task, engineVersion());
+  return row && (JSON.parse(gunzipSync(new Uint8Array(row.content), { maxOutputLength: MOST_BYTES }).toString()) as { issues: readonly Issue[] }).issues;
 }
 
 /** As bytes for the library and for other machines. */

@@ -4,7 +4,7 @@ import type { SoundLayout } from '../../layout/sound.ts';
 import type { NestAnswer, NestTask } from '../../pipeline/nest-task.ts';
 
 /** Designs go by this name in tasks and answers, so that two cartons of one outline share an answer. */
-const NAMELESS = 'blank';
+export const NAMELESS = 'blank';
 
 /**
  * The task without what cannot change the answer: names, the drawing's bytes, rules inside the blank. True outline and

@@ -4,6 +4,7 @@ import { drawingNamed } from '../library/drawings.ts';
 import type { Library } from '../library/open-library.ts';
 import { entriesOf } from '../library/records.ts';
 import { recordOf, offersOf, type FileReader, type Offered } from '../library/sources.ts';
+import { withoutTwins } from '../library/twins.ts';
 import type { CartonSource } from './batch-job.ts';
 
 /** The word in a job for all live cartons of the library. */
@@ -13,7 +14,8 @@ const LIBRARY = 'library';
 export function cartonsOf(source: CartonSource, { folder, library, read, where }: { folder: string; library: Library; read: FileReader; where: string }): Offered[] {
   const offers = source === LIBRARY ? liveCartons(library) : typeof source === 'string' ? [...offersOf([resolve(folder, source)], 'carton', read)] : listed(source, folder, read, where);
   if (offers.length === 0) throw inputError('batch-no-cartons', { where: `${where}: cartons` });
-  return offers;
+  // Two rows of one name could not be told apart, whatever they say.
+  return withoutTwins(offers, () => true);
 }
 
 function liveCartons(library: Library): Offered[] {

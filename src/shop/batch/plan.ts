@@ -1,4 +1,4 @@
-import { InputError, type Issue } from '../../base/issue.ts';
+import { inFields, InputError, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { mirrorBlank } from '../../dieline/mirror-blank.ts';
 import { readDrawing } from '../../dieline/read-drawing.ts';
@@ -14,6 +14,7 @@ import { cartonSchema } from '../library/kinds.ts';
 import { readingOf } from '../library/reading.ts';
 import type { Library } from '../library/open-library.ts';
 import type { Offered } from '../library/sources.ts';
+import { doubtsOf } from '../library/take-in.ts';
 import type { BatchJob } from './batch-job.ts';
 
 /** One carton on one sheet: a task, or why there is none. */
@@ -29,6 +30,8 @@ export interface CartonPlan {
   readonly cells: readonly Cell[];
   /** Index of the sheet that is bought now. */
   readonly usual: number;
+  /** What is doubtful about the drawing. */
+  readonly doubts: readonly Issue[];
 }
 
 /** Reads one carton and prepares it on every sheet. Throws an InputError where its record or drawing cannot be used. */
@@ -37,8 +40,10 @@ export async function planCarton(library: Library, offer: Offered, job: BatchJob
   const { id, where } = offer;
   const content = readRecord(cartonSchema, offer.content, where);
   const reading = readingOf(library, content);
-  const drawing = await readDrawing(offer.drawing!(), reading);
-  const chosen = chooseBlank(drawing, reading.blank);
+  const { drawing, chosen } = await inFields(undefined, async () => {
+    const read = await readDrawing(offer.drawing!(), reading);
+    return { drawing: read, chosen: chooseBlank(read, reading.blank) };
+  });
   const blank = content.drawnFrom === 'inside' ? mirrorBlank(chosen) : chosen;
   const { candidates, usual } = withUsual(job, content.sheet === undefined ? job.usualSheet : parseSizeMm(content.sheet));
   const { effort, seed, laying } = job;
@@ -52,7 +57,7 @@ export async function planCarton(library: Library, offer: Offered, job: BatchJob
       return { candidate, issues: error.issues };
     }
   });
-  return { id, name: content.name, yearly: content.yearly ?? job.yearly, cells, usual };
+  return { id, name: content.name, yearly: content.yearly ?? job.yearly, cells, usual, doubts: doubtsOf(drawing.issues, reading.blank !== undefined) };
 }
 
 function withUsual({ candidates }: BatchJob, usual: Size | undefined): { candidates: readonly SheetCandidate[]; usual: number } {

@@ -1,7 +1,7 @@
 import { InputError, type Issue } from '../../base/issue.ts';
 import { createRandom } from '../../base/random.ts';
 import type { SheetCandidate } from '../../press/sheet-candidates.ts';
-import { answerLines, keepAnswer, unpackAnswer, type AnswerLine } from '../answers/kept-answers.ts';
+import { answerLines, keepAnswer, keepNothing, keptReasons, unpackAnswer, type AnswerLine } from '../answers/kept-answers.ts';
 import type { Library } from '../library/open-library.ts';
 import type { Offered } from '../library/sources.ts';
 import type { BatchJob } from './batch-job.ts';
@@ -16,7 +16,7 @@ export type Result =
   | { readonly candidate: SheetCandidate; readonly setAside: string };
 
 export type CartonResult =
-  | { readonly id: string; readonly name: string | undefined; readonly yearly: number | undefined; readonly usual: number; readonly results: readonly Result[] }
+  | { readonly id: string; readonly name: string | undefined; readonly yearly: number | undefined; readonly usual: number; readonly doubts: readonly Issue[]; readonly results: readonly Result[] }
   | { readonly id: string; readonly where: string; readonly issues: readonly Issue[] };
 
 export interface BatchProgress {
@@ -55,9 +55,9 @@ export async function runBatch(job: BatchJob, offers: readonly Offered[], host: 
       run.refuse();
       continue;
     }
-    const { id, name, yearly, usual, cells } = carton;
+    const { id, name, yearly, usual, doubts, cells } = carton;
     const done: (Result | undefined)[] = cells.map(() => undefined);
-    results[index] = { id, name, yearly, usual, results: done as Result[] };
+    results[index] = { id, name, yearly, usual, doubts, results: done as Result[] };
     for (const [column, cell] of cells.entries()) await run.start(cell, (result) => (done[column] = result));
   }
   await run.finish();
@@ -91,14 +91,16 @@ function createRun(tasks: number, sheets: number, { library, executor, onProgres
     const lines = answerLines(library, key);
     const [first] = lines;
     if (first?.engine !== engineVersion()) return undefined;
+    const reasons = keptReasons(library, key);
+    if (reasons) return { candidate, issues: reasons };
     return { candidate, key, ups: first.ups, upperBound: first.upperBound, before: lines.find(({ engine, ups }) => engine !== first.engine && ups !== first.ups) };
   };
   const settle = (candidate: SheetCandidate, key: string, outcome: Done): { result: Result; work: number } => {
-    if ('issues' in outcome) return { result: { candidate, issues: outcome.issues }, work: 0 };
-    const answer = unpackAnswer(outcome.packed);
-    keepAnswer(library, key, answer, outcome.packed);
+    const answer = 'issues' in outcome ? undefined : unpackAnswer(outcome.packed);
+    if ('issues' in outcome) keepNothing(library, key, outcome.issues);
+    else keepAnswer(library, key, answer!, outcome.packed);
     executor.forget?.(key);
-    return { result: lookUp(candidate, key)!, work: answer.solution.work };
+    return { result: lookUp(candidate, key)!, work: answer?.solution.work ?? 0 };
   };
   return {
     refuse: () => {

@@ -18,6 +18,7 @@ export function summaryOf(job: BatchJob, results: readonly CartonResult[], compl
     sheets: job.candidates.map((sheet, index) => sheetOf(sheet, index, cartons, job)),
     total: sum(cartons.flatMap(({ saving }) => (saving ? [saving] : []))),
     refused: results.filter((result) => 'issues' in result),
+    doubtful: laid.flatMap(({ id, doubts }) => (doubts.length > 0 ? [{ id, issues: doubts }] : [])),
     setAside: each.flatMap(({ carton, result }) => ('setAside' in result ? [{ carton, sheet: result.candidate, message: result.setAside }] : [])),
     changed: each.flatMap(({ carton, result }) => ('ups' in result && result.before ? [{ carton, sheet: result.candidate, ups: result.ups, before: result.before.ups, engine: result.before.engine }] : [])),
   };

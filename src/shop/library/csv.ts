@@ -1,7 +1,7 @@
 import { numberOr, readRows, type Rows } from '../../press/tables/rows.ts';
 
 /** Columns that hold numbers, and those that hold yes or no. */
-const NUMBERS = new Set(['ups', 'strokes', 'yearly', 'blank', 'scale', 'widthIs', 'grammage', 'caliper', 'pricePerTonne']);
+const NUMBERS = new Set(['ups', 'strokes', 'yearly', 'blank', 'page', 'closeGaps', 'scale', 'widthIs', 'grammage', 'caliper', 'pricePerTonne']);
 const YES_OR_NO = new Set(['live']);
 
 /** Rows of a table as records. Empty cells are left out. Throws an InputError that names the line. */

@@ -19,6 +19,9 @@ const reading = {
   /** Fingerprint of a drawing in the library; a path where a record is taken in. */
   drawing: z.string().optional(),
   blank: z.int().positive().optional(),
+  page: z.int().positive().optional(),
+  /** Gaps of the outline up to this width are closed, mm. */
+  closeGaps: z.number().nonnegative().max(10).optional(),
   scale: z.number().positive().max(1000).optional(),
   widthIs: z.number().positive().max(16_000).optional(),
   drawnFrom: z.enum(['printed', 'inside']).optional(),

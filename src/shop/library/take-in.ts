@@ -1,4 +1,4 @@
-import { InputError, type Issue } from '../../base/issue.ts';
+import { inFields, InputError, mendedByField, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { fingerprintOf } from '../../dieline/fingerprint.ts';
 import { readDrawing } from '../../dieline/read-drawing.ts';
@@ -8,6 +8,7 @@ import { KINDS, type Kind } from './kinds.ts';
 import type { Library } from './open-library.ts';
 import { readingOf } from './reading.ts';
 import { entryNamed, keepEntry, type Kept } from './records.ts';
+import { withoutTwins } from './twins.ts';
 
 /** Something that is to be kept, not yet looked at. */
 export interface Offer {
@@ -23,7 +24,14 @@ export interface Offer {
 export interface TakenIn {
   readonly counts: Readonly<Record<Kept, number>>;
   /** One entry for each thing that could not be used. */
-  readonly refused: readonly { readonly where: string; readonly issues: readonly Issue[] }[];
+  readonly refused: readonly Told[];
+  /** Drawings that were taken in although they had to be repaired or leave something in doubt. */
+  readonly doubtful: readonly Told[];
+}
+
+interface Told {
+  readonly where: string;
+  readonly issues: readonly Issue[];
 }
 
 /** Entries that are written in one go: others who write wait no longer than that. */
@@ -32,7 +40,7 @@ const AT_ONCE = 100;
 /** Takes in all that can be used and lists the rest with its reasons. An offer that is an error was refused before. */
 export async function takeIn(library: Library, offers: Iterable<Offer | { readonly where: string; readonly error: InputError }>): Promise<TakenIn> {
   const counts: Record<Kept, number> = { new: 0, changed: 0, unchanged: 0 };
-  const refused: { where: string; issues: readonly Issue[] }[] = [];
+  const [refused, doubtful]: [Told[], Told[]] = [[], []];
   let ready: Checked[] = [];
   const write = () => {
     library.whole(() => {
@@ -43,10 +51,14 @@ export async function takeIn(library: Library, offers: Iterable<Offer | { readon
     });
     ready = [];
   };
-  for (const offer of offers) {
+  for (const offer of withoutTwins(offers, differ)) {
     try {
       if ('error' in offer) throw offer.error;
-      ready.push(await check(library, offer));
+      // Another offer of this name adds to what the first one left.
+      if (ready.some(({ offer: { kind, id } }) => kind === offer.kind && id === offer.id)) write();
+      const checked = await check(library, offer);
+      ready.push(checked);
+      if (checked.doubts.length > 0) doubtful.push({ where: offer.where, issues: checked.doubts });
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       refused.push({ where: offer.where, issues: error.issues });
@@ -55,13 +67,15 @@ export async function takeIn(library: Library, offers: Iterable<Offer | { readon
     if (ready.length >= AT_ONCE || ready.at(-1)?.offer.kind === 'customer') write();
   }
   write();
-  return { counts, refused };
+  return { counts, refused, doubtful };
 }
 
 interface Checked {
   readonly offer: Offer;
   readonly content: Offer['content'];
   readonly bytes?: Uint8Array;
+  /** What is doubtful about a drawing that came with the offer. */
+  readonly doubts: readonly Issue[];
 }
 
 /** The record by its schema; its drawing must hold the blank that is meant. */
@@ -71,23 +85,41 @@ async function check(library: Library, offer: Offer): Promise<Checked> {
   readRecord(KINDS[kind].schema, content, where);
   const given = drawing?.();
   const bytes = given ?? (typeof content['drawing'] === 'string' ? drawingNamed(library, content['drawing']) : undefined);
-  if (!bytes) return { offer, content };
+  if (!bytes) return { offer, content, doubts: [] };
   const options = readingOf(library, content);
-  await located(where, async () => chooseBlank(await readDrawing(bytes, options), options.blank));
-  return { offer, content: given ? { ...content, drawing: fingerprintOf(given) } : content, ...(given && { bytes: given }) };
+  const read = await inFields(where, async () => {
+    const dieline = await readDrawing(bytes, options);
+    chooseBlank(dieline, options.blank);
+    return dieline;
+  });
+  if (!given) return { offer, content, doubts: [] };
+  return { offer, content: { ...content, drawing: fingerprintOf(given) }, bytes: given, doubts: doubtsOf(read.issues, options.blank !== undefined) };
+}
+
+/** What asks for a decision; several blanks do not where one was chosen. */
+export function doubtsOf(issues: readonly Issue[], isChosen: boolean): Issue[] {
+  return issues.filter(({ severity, code }) => severity !== 'note' && !(isChosen && code === 'several-blanks')).map((issue) => mendedByField(issue));
+}
+
+/** Whether two offers of one name contradict one another. Of a record that grows they may give different fields. */
+function differ(a: Offer, b: Offer): boolean {
+  const fields = Object.keys(a.content).filter((field) => field !== 'drawing' && (!KINDS[a.kind].grows || field in b.content));
+  if (fields.some((field) => JSON.stringify(a.content[field]) !== JSON.stringify(b.content[field]))) return true;
+  if (!KINDS[a.kind].grows && Object.keys(b.content).some((field) => !(field in a.content))) return true;
+  return a.drawing !== undefined && b.drawing !== undefined && fileOf(a.drawing) !== fileOf(b.drawing);
+}
+
+/** A file that cannot be read is told of when it is taken in. */
+function fileOf(read: () => Uint8Array): string {
+  try {
+    return fingerprintOf(read());
+  } catch (error) {
+    if (error instanceof InputError) return '';
+    throw error;
+  }
 }
 
 /** Fields that are not given stay as they are; null takes a field away. */
 function merged(before: Offer['content'], given: Offer['content']): Offer['content'] {
   return Object.fromEntries(Object.entries({ ...before, ...given }).filter(([, value]) => value !== null));
-}
-
-/** Reasons of the drawing name the file that it came from. */
-async function located(where: string, work: () => Promise<unknown>): Promise<void> {
-  try {
-    await work();
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    throw new InputError(error.issues.map((issue) => ({ ...issue, where: issue.where === undefined ? where : `${where}, ${issue.where}` })));
-  }
 }
