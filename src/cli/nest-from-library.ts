@@ -1,5 +1,5 @@
 import { InputError } from '../base/issue.ts';
-import { outcomeOf, prepareNest, type NestJob, type NestOutcome, type SearchSettings } from '../pipeline/nest.ts';
+import { nest, outcomeOf, prepareNest, type NestJob, type NestOutcome, type SearchSettings } from '../pipeline/nest.ts';
 import { answerTask } from '../pipeline/nest-task.ts';
 import { english } from '../render/messages/english.ts';
 import { answerLines, keepAnswer, keepNothing, keptAnswer, keptReasons } from '../shop/answers/kept-answers.ts';
@@ -8,9 +8,13 @@ import { withLibrary } from './library-option.ts';
 
 /**
  * `nest` with a memory: a question that this engine has answered before is answered at once, and what was not cut short is
- * kept. An answer of an earlier engine is told of, and stays beside the new one.
+ * kept. An answer of an earlier engine is told of, and stays beside the new one. Answers to a wish for stripping are not kept.
  */
-export function nestFromLibrary(path: string, job: NestJob, search: SearchSettings): Promise<NestOutcome> {
+export async function nestFromLibrary(path: string, job: NestJob, search: SearchSettings): Promise<NestOutcome> {
+  if (job.stripping) {
+    say('answer-with-stripping-not-kept', {});
+    return nest(job, search);
+  }
   const prepared = prepareNest(job);
   const { problem, design } = prepared;
   const { effort, seed, ...host } = search;

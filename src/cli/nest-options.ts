@@ -6,6 +6,7 @@ import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
 import { checkFields } from '../press/known-fields.ts';
 import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
+import { LEAST_STRIP_MM, MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES, type StrippingWish } from '../press/stripping.ts';
 import { sentence } from './command.ts';
 import { readJson } from './files.ts';
 import { readRecordFile } from './read-record-file.ts';
@@ -115,6 +116,7 @@ export interface NestOptions extends LayingOptions, EffortOptions {
   readonly grid: { readonly rows: number; readonly columns: number } | undefined;
   readonly cut: 'die' | 'guillotine';
   readonly back: WorkStyle | undefined;
+  readonly stripping: StrippingWish | undefined;
 }
 
 /** All options of `nest` but the drawing's own and the output files. Throws one InputError that names every fault. */
@@ -133,8 +135,34 @@ export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOpt
   if (symmetryOf(back) !== 'none' && raw.explainLimit !== undefined) {
     reader.fault({ code: 'options-contradict', facts: { first: '--explain-limit', second: `--back ${back}`, reason: 'the limit is proved for one half of the sheet, and a layout file holds both' } });
   }
+  const stripping = readStripping(raw, reader);
+  if (cut === 'guillotine' && raw['stripping'] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--cut guillotine', second: '--stripping', reason: 'straight cuts leave nothing to strip' } });
   reader.finish();
-  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, back, machines: readMachines(raw) };
+  const machines = readMachines(raw);
+  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, back, machines, stripping: cut === 'die' ? strippingWish(stripping, machines.cutter) : undefined };
+}
+
+export const LEAST_STRIP_WANTED = `whole millimetres from 1 to ${MOST_LEAST_STRIP_MM} are wanted`;
+export const leastStripValue = wholeNumber(1, MOST_LEAST_STRIP_MM);
+export const STRIPPING_WANTED = `${STRIPPING_MODES.join(', ')} is wanted`;
+export const strippingValue = oneOf(...STRIPPING_MODES);
+
+/** As options say it. */
+function readStripping(raw: Readonly<Record<string, unknown>>, reader: OptionReader) {
+  for (const option of ['strippingRule', 'leastStrip'] as const) {
+    if (raw[option] !== undefined && raw['stripping'] === undefined && raw['cutter'] === undefined) reader.fault({ code: 'stripping-mode-missing', where: option === 'leastStrip' ? '--least-strip' : '--stripping-rule', facts: { modes: STRIPPING_MODES.join(', ') } });
+  }
+  return {
+    mode: reader.read('--stripping', strippingValue, STRIPPING_WANTED),
+    rule: reader.read('--stripping-rule', oneOf(...STRIPPING_RULES), `${STRIPPING_RULES.join(' or ')} is wanted`),
+    leastStrip: reader.read('--least-strip', leastStripValue, LEAST_STRIP_WANTED),
+  };
+}
+
+/** Options over the record of the die-cutter; undefined where neither names a way of stripping. */
+function strippingWish(given: ReturnType<typeof readStripping>, cutter: Machines['cutter']): StrippingWish | undefined {
+  const mode = given.mode ?? cutter?.stripping;
+  return mode && { mode, rule: given.rule ?? cutter?.strippingRule ?? 'prefer', leastStrip: given.leastStrip ?? cutter?.leastStrip ?? LEAST_STRIP_MM };
 }
 
 function rotationsValue(text: string): readonly Turn[] | undefined {

@@ -7,6 +7,7 @@ import { polygonsArea } from '../geometry/polygons-area.ts';
 import { turnOfDegrees, turnRing } from '../geometry/turn.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import { micronRing } from '../layout/rings.ts';
+import { LEAST_GRID_MM } from '../press/stripping.ts';
 import { placedRings } from './placed-rings.ts';
 
 /**
@@ -25,6 +26,8 @@ export interface Stripping {
   readonly corridors: { readonly x: readonly Corridor[]; readonly y: readonly Corridor[] };
   /** The most blanks that a cell between corridors holds: a blanking grid wants one. */
   readonly blanksInCell: number;
+  /** The same between those ways alone that are wide enough for a grid. */
+  readonly blanksInGridCell: number;
   /** Straight scrap longer than a stripper likes, with the chopping rules that part it. */
   readonly longScrap: readonly LongScrap[];
 }
@@ -32,6 +35,10 @@ export interface Stripping {
 export interface WastePiece {
   /** Touches the sheet's edge, so that it is pulled off with the frame; an island falls or must be pushed out. */
   readonly island: boolean;
+  /** An opening of a blank: there in every layout. */
+  readonly opening: boolean;
+  /** Has room for a pin as wide as the limit. */
+  readonly pinFits: boolean;
   readonly areaMm2: number;
   /** Narrower than this somewhere; undefined where it is at least the limit everywhere. */
   readonly narrowerThan: number | undefined;
@@ -45,6 +52,8 @@ export interface Sliver {
   readonly areaMm2: number;
   /** Every strip of this width or more fits nowhere in it: whole millimetres, at most the limit. */
   readonly narrowerThan: number;
+  /** A slot of one blank, as narrow in every layout. */
+  readonly inBlank: boolean;
   readonly polygon: Polygon;
 }
 
@@ -71,17 +80,19 @@ const MICRONS2_PER_MM2 = 1e6;
 export function strippingOf(layout: LayoutFile, leastWidth: number): Stripping {
   const sheet = { width: toMicrons(layout.sheet.width), height: toMicrons(layout.sheet.height) };
   const rings = placedRings(layout);
-  const pieces = wastePieces(layout, sheet, rings).map((polygon) => ({ polygon, own: sliversOf(polygon, leastWidth, sheet) }));
+  const isSlot = ownSlots(layout, leastWidth);
+  const pieces = wastePieces(layout, sheet, rings).map(({ polygon, opening }) => ({ polygon, opening, own: sliversOf(polygon, leastWidth, sheet, isSlot) }));
   const boxes = rings.map(boxOf);
   const corridors = { x: corridorsOf(boxes, 'x'), y: corridorsOf(boxes, 'y') };
   const frame = frameOf(boxes, sheet);
   return {
     frame,
-    pieces: pieces.map(({ polygon, own }) => pieceOf(polygon, own, sheet)).toSorted((a, b) => Number(a.island) - Number(b.island) || b.areaMm2 - a.areaMm2),
+    pieces: pieces.map(({ polygon, opening, own }) => ({ ...pieceOf(polygon, own, sheet), opening, pinFits: pinFits(polygon, leastWidth) })).toSorted((a, b) => Number(a.island) - Number(b.island) || b.areaMm2 - a.areaMm2),
     slivers: pieces.flatMap(({ own }) => own).toSorted((a, b) => b.areaMm2 - a.areaMm2),
     leastWidth,
     corridors,
     blanksInCell: fullestCell(boxes, corridors),
+    blanksInGridCell: blanksInGridCell(boxes, LEAST_GRID_MM),
     longScrap: longScrap(frame, corridors, layout.sheet),
   };
 }
@@ -91,13 +102,14 @@ function rectangle(minX: number, minY: number, maxX: number, maxY: number): Ring
 }
 
 /** Openings of the blanks are waste as well. */
-function wastePieces(layout: LayoutFile, { width, height }: { width: number; height: number }, rings: readonly Ring[]): Polygon[] {
+function wastePieces(layout: LayoutFile, { width, height }: Extent, rings: readonly Ring[]): { polygon: Polygon; opening: boolean }[] {
   const round = subtract([{ outer: rectangle(0, 0, width, height), holes: [] }], unite(rings.map((outer) => ({ outer, holes: [] }))));
   const openings = layout.placements.flatMap(({ design, rotation, x, y }) => {
     const own = layout.designs.find(({ id }) => id === design)!.openings.map(micronRing);
     return own.map((ring): Polygon => ({ outer: reverseRing(shiftRing(turnRing(ring, turnOfDegrees(rotation)!), { x: toMicrons(x), y: toMicrons(y) })), holes: [] }));
   });
-  return [...round, ...openings].filter((polygon) => areaOf(polygon) > LEAST_PIECE_MM2);
+  const pieces = [...round.map((polygon) => ({ polygon, opening: false })), ...openings.map((polygon) => ({ polygon, opening: true }))];
+  return pieces.filter(({ polygon }) => areaOf(polygon) > LEAST_PIECE_MM2);
 }
 
 /** Smaller bits come from the rounding of outlines that touch. */
@@ -107,23 +119,53 @@ function areaOf(...polygons: readonly Polygon[]): number {
   return polygonsArea(polygons) / MICRONS2_PER_MM2;
 }
 
+type Extent = { readonly width: number; readonly height: number };
+
 /**
  * What a disc as wide as the limit cannot reach within the piece (Serra, "Image Analysis and Mathematical Morphology",
- * 1982: the residue of an opening). Tips of corners that it cannot fill are left out. At the sheet's edge nothing is
- * narrow: the waste goes on in the hand that holds it.
+ * 1982: the residue of an opening). At the sheet's edge nothing is narrow: the waste goes on in the hand that holds it.
  */
-function sliversOf(piece: Polygon, leastWidth: number, sheet: { width: number; height: number }): Sliver[] {
+function residues(piece: Polygon, leastWidth: number, sheet: Extent): (width: number) => Polygon[] {
   const beyond = reachesEdge(boxOf(piece.outer), sheet) ? extended(piece, sheet, toMicrons(leastWidth)) : [piece];
   // A strip as wide as the limit is wide enough, however its edges were rounded.
-  const residue = (width: number) => subtract([piece], opened(beyond, toMicrons(width) / 2 - ROUND_MICRONS));
-  const inTips = leastWidth * leastWidth * TIP_SHARE;
-  const found = residue(leastWidth).filter((polygon) => areaOf(polygon) >= inTips);
+  return (width) => subtract([piece], opened(beyond, toMicrons(width) / 2 - ROUND_MICRONS));
+}
+
+/** Tips of corners that no disc can fill are left out. */
+function beyondTips(polygons: readonly Polygon[], width: number): Polygon[] {
+  return polygons.filter((polygon) => areaOf(polygon) >= width * width * TIP_SHARE);
+}
+
+function sliversOf(piece: Polygon, leastWidth: number, sheet: Extent, isSlot: (sliver: Polygon) => boolean): Sliver[] {
+  const residue = residues(piece, leastWidth, sheet);
+  const found = beyondTips(residue(leastWidth), leastWidth);
   if (found.length === 0) return [];
   const narrower = Array.from({ length: leastWidth - 1 }, (_, i) => ({ width: i + 1, parts: indexed(residue(i + 1)) }));
   return found.map((polygon) => {
     const first = narrower.find(({ width, parts }) => areaOf(...intersect(parts(boxOf(polygon.outer)), [polygon])) >= width * width * TIP_SHARE);
-    return { place: placeIn(polygon), areaMm2: areaOf(polygon), narrowerThan: first?.width ?? leastWidth, polygon };
+    return { place: placeIn(polygon), areaMm2: areaOf(polygon), narrowerThan: first?.width ?? leastWidth, inBlank: isSlot(polygon), polygon };
   });
+}
+
+/** Says of a sliver whether it is all slot of one blank: narrow too where the blank lies alone on the sheet. */
+function ownSlots(layout: LayoutFile, leastWidth: number): (sliver: Polygon) => boolean {
+  const room = 3 * toMicrons(leastWidth);
+  const slots = new Map(layout.designs.map(({ id, outline }) => {
+    const ring = micronRing(outline);
+    const { minX, minY, maxX, maxY } = boxOf(ring);
+    const alone = { width: maxX - minX + 2 * room, height: maxY - minY + 2 * room };
+    const to = { x: room - minX, y: room - minY };
+    const around = { outer: rectangle(0, 0, alone.width, alone.height), holes: [reverseRing(shiftRing(ring, to))] };
+    return [id, beyondTips(residues(around, leastWidth, alone)(leastWidth), leastWidth).map(({ outer }) => shiftRing(outer, { x: -to.x, y: -to.y }))];
+  }));
+  const near = indexed(layout.placements.flatMap(({ design, rotation, x, y }) => slots.get(design)!.map((ring): Polygon => (
+    growPolygon({ outer: shiftRing(turnRing(ring, turnOfDegrees(rotation)!), { x: toMicrons(x), y: toMicrons(y) }), holes: [] }, ROUND_MICRONS, ROUND_MICRONS).polygon
+  ))));
+  return (sliver) => beyondTips(subtract([sliver], near(boxOf(sliver.outer))), leastWidth).length === 0;
+}
+
+function pinFits(piece: Polygon, leastWidth: number): boolean {
+  return shrinkPolygon(piece, toMicrons(leastWidth) / 2 - ROUND_MICRONS, ROUND_MICRONS).polygons.length > 0;
 }
 
 /** The polygons whose boxes meet a box. */
@@ -139,16 +181,16 @@ function opened(polygons: readonly Polygon[], by: number): Polygon[] {
   return polygons.flatMap((polygon) => shrinkPolygon(polygon, by, ROUND_MICRONS).polygons).map((core) => growPolygon(core, by, ROUND_MICRONS).polygon);
 }
 
-function extended(piece: Polygon, { width, height }: { width: number; height: number }, by: number): Polygon[] {
+function extended(piece: Polygon, { width, height }: Extent, by: number): Polygon[] {
   const frame: Polygon = { outer: rectangle(-by, -by, width + by, height + by), holes: [reverseRing(rectangle(0, 0, width, height))] };
   return unite([piece, frame]);
 }
 
-function reachesEdge(box: Box, { width, height }: { width: number; height: number }): boolean {
+function reachesEdge(box: Box, { width, height }: Extent): boolean {
   return box.minX <= 0 || box.minY <= 0 || box.maxX >= width || box.maxY >= height;
 }
 
-function pieceOf(polygon: Polygon, own: readonly Sliver[], sheet: { width: number; height: number }): WastePiece {
+function pieceOf(polygon: Polygon, own: readonly Sliver[], sheet: Extent): Omit<WastePiece, 'opening' | 'pinFits'> {
   const box = boxOf(polygon.outer);
   return { island: !reachesEdge(box, sheet), areaMm2: areaOf(polygon), narrowerThan: own.length > 0 ? Math.min(...own.map(({ narrowerThan }) => narrowerThan)) : undefined, box, polygon };
 }
@@ -169,7 +211,7 @@ function placeIn({ outer, holes }: Polygon): Point {
   return { x: Math.round(best.x), y: Math.round(y) };
 }
 
-function frameOf(boxes: readonly Box[], { width, height }: { width: number; height: number }): Stripping['frame'] {
+function frameOf(boxes: readonly Box[], { width, height }: Extent): Stripping['frame'] {
   const least = (distances: readonly number[]) => toMillimetres(Math.min(...distances));
   return {
     gripper: least(boxes.map(({ minY }) => minY)),
@@ -201,7 +243,13 @@ function fullestCell(boxes: readonly Box[], { x, y }: Stripping['corridors']): n
   return Math.max(0, ...counts.values());
 }
 
-function longScrap(frame: Stripping['frame'], corridors: Stripping['corridors'], { width, height }: { width: number; height: number }): LongScrap[] {
+/** The most blanks in one cell between straight ways of at least `leastWay` mm. Boxes in µm. */
+export function blanksInGridCell(boxes: readonly Box[], leastWay: number): number {
+  const wide = (axis: 'x' | 'y') => corridorsOf(boxes, axis).filter(({ width }) => width >= leastWay);
+  return fullestCell(boxes, { x: wide('x'), y: wide('y') });
+}
+
+function longScrap(frame: Stripping['frame'], corridors: Stripping['corridors'], { width, height }: Extent): LongScrap[] {
   const all = [
     { where: 'gripper', from: 0, width: frame.gripper, length: width },
     { where: 'tail', from: height - frame.tail, width: frame.tail, length: width },

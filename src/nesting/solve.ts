@@ -7,6 +7,8 @@ import { standardMethods } from './methods.ts';
 export interface SolveSettings extends DriverSettings {
   /** How many truly different layouts are wanted; default 1. */
   readonly layouts?: number;
+  /** Puts the layouts kept, best first, into another order of preference. */
+  readonly order?: (layouts: readonly RankedLayout[]) => readonly RankedLayout[];
 }
 
 export interface Solution {
@@ -31,9 +33,10 @@ export function solve(problem: Problem, settings: SolveSettings): Promise<Soluti
 /** The same with methods of the caller's choice: tests, and tables that compare methods. */
 export async function solveWith(methods: Methods, problem: Problem, settings: SolveSettings): Promise<Solution> {
   const { incumbents, stopped } = await drive(problem, settings, methods);
+  const layouts = settings.order?.(incumbents.layouts) ?? incumbents.layouts;
   return {
-    best: incumbents.best,
-    alternatives: differentLayouts(problem, incumbents.layouts, settings.layouts ?? 1),
+    best: layouts[0],
+    alternatives: differentLayouts(problem, layouts, settings.layouts ?? 1),
     bestCell: incumbents.cells[0],
     limit: incumbents.limit,
     stopped,

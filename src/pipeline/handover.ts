@@ -3,12 +3,12 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import { InputError, type Issue } from '../base/issue.ts';
 import { pathLength } from '../dieline/curve-part.ts';
 import { placedRings } from '../estimate/placed-rings.ts';
-import { strippingOf } from '../estimate/stripping.ts';
 import { boxOf, type Box } from '../geometry/point.ts';
 import { backLayout } from '../layout/back-layout.ts';
 import type { WorkStyle } from '../layout/back-up.ts';
 import { writeLayoutFile, type LayoutFile } from '../layout/layout-file.ts';
 import type { SoundLayout } from '../layout/sound.ts';
+import { LEAST_STRIP_MM } from '../press/stripping.ts';
 import { coatingForm, type CoatingForm } from '../render/coating.ts';
 import { dieDxf } from '../render/die-dxf.ts';
 import { dieRules, type DieRule } from '../render/die-rules.ts';
@@ -29,6 +29,8 @@ import { sceneToSvg } from '../render/svg.ts';
 import { viewOfLayout } from '../render/view-of-layout.ts';
 import { layoutXjdf } from '../render/xjdf.ts';
 import { imposeArtwork, type GivenArtwork } from './artwork.ts';
+import { strippingAsked } from './stripping-asked.ts';
+import { strippingVerdict } from './stripping-choice.ts';
 
 /** One file of the folder. */
 export interface HandoverFile {
@@ -92,15 +94,19 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
   return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...second.issues, ...allCoated(coating)] };
 }
 
-/** Strips narrower than this are listed where nothing else is said, mm: 4 to 5 is common practice, no source. */
-const LEAST_STRIP_MM = 5;
-
+/** What comes off the sheet; and where a way of stripping is known, whether the layout suits it. */
 function strippingPage(facts: HandoverFacts, view: SheetView, language: HandoverLanguage): HandoverFile {
   const { words, picture: pictureWords, format } = language;
-  const stripping = strippingOf(facts.layout, facts.leastStrip ?? LEAST_STRIP_MM);
+  const asked = strippingAsked(facts.layout);
+  const mode = facts.stripping ?? asked?.wish.mode;
+  const leastStrip = facts.leastStrip ?? asked?.wish.leastStrip ?? LEAST_STRIP_MM;
+  const wish = mode && { mode, leastStrip };
+  const { stripping, broken } = strippingVerdict(facts.layout, { mode: mode ?? 'with-tools', leastStrip });
+  // What the search said of other layouts counts for the wish that it had.
+  const price = asked && mode === asked.wish.mode && leastStrip === asked.wish.leastStrip ? { ...asked, broken } : undefined;
   const figures = words.stripping.marked(stripping, format);
   const scene = markedSheet({ ...view, figures }, { words: pictureWords, format }, 'Stripping', strippingMarks(stripping, view.sheet));
-  return { name: 'stripping.html', content: reportHtml(strippingReport(stripping, facts, language), [{ section: 'answer', svg: sceneToSvg(scene), onPaper: true }]) };
+  return { name: 'stripping.html', content: reportHtml(strippingReport(stripping, { broken, wish, price }, facts, language), [{ section: 'answer', svg: sceneToSvg(scene), onPaper: true }]) };
 }
 
 /** The coating form as picture, as PDF with the step Varnish, and as closed lines for the cutter of blankets. */

@@ -2,16 +2,17 @@ import { toMillimetres } from '../base/units.ts';
 import { ringArea } from '../geometry/point.ts';
 import { bleedKept } from '../estimate/bleed-kept.ts';
 import { wasteOf } from '../estimate/waste.ts';
-import { createFormat } from '../render/format.ts';
+import { createFormat, type Format } from '../render/format.ts';
 import { historyChart } from '../render/history-chart.ts';
 import { englishLanguage } from '../render/messages/english-language.ts';
+import type { LayoutFile } from '../layout/layout-file.ts';
 import type { CuttingFacts } from '../render/cutting-facts.ts';
 import { cutPicture } from '../render/cut-picture.ts';
 import type { Language } from '../render/messages/language.ts';
-import type { Improvement, NestFacts } from '../render/nest-facts.ts';
+import type { Improvement, NestFacts, StrippingFacts } from '../render/nest-facts.ts';
 import type { NearMissFacts } from '../render/near-miss-facts.ts';
 import { NEAR_MISS_SECTION, nearMissPicture, nearMissSection } from '../render/near-miss-section.ts';
-import { nestReport } from '../render/nest-report.ts';
+import { nestReport, STRIPPING_SECTION } from '../render/nest-report.ts';
 import type { Report } from '../render/report.ts';
 import { reportHtml, type ReportPicture } from '../render/report-html.ts';
 import type { Scene } from '../render/scene.ts';
@@ -20,6 +21,7 @@ import { sceneToSvg } from '../render/svg.ts';
 import { titleFigures } from '../render/title-figures.ts';
 import { viewOfLayout } from '../render/view-of-layout.ts';
 import type { NestedLayout, NestOutcome } from './nest.ts';
+import type { StrippingAnswer } from './solve-with-stripping.ts';
 
 /** What the host knows besides the outcome: what blanks are called, how long it took. */
 export interface Occasion {
@@ -36,7 +38,7 @@ export interface Occasion {
 }
 
 /** One layout of an outcome as facts for the report. */
-export function factsOf({ problem, limit, notes, solution, design }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits, cutting }: Occasion): NestFacts {
+export function factsOf({ problem, limit, notes, solution, design, stripping }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits, cutting }: Occasion): NestFacts {
   const [part] = problem.parts;
   const areaMm2 = ringArea(part!.outline) / 1e6;
   const [widthMm, heightMm] = [0, 1].map((axis) => Math.max(...design.outline.map((point) => point[axis]!)));
@@ -65,7 +67,23 @@ export function factsOf({ problem, limit, notes, solution, design }: NestOutcome
     history,
     ...(limits && { limits }),
     cutting,
+    ...(stripping && { stripping: strippingFacts(stripping, file) }),
   };
+}
+
+/** Each layout says itself what it breaks. */
+function strippingFacts({ wish, other, limit, ...first }: StrippingAnswer, { result }: LayoutFile): StrippingFacts {
+  const { broken } = (result?.['stripping'] as Pick<StrippingAnswer, 'broken'> | undefined) ?? first;
+  return { wish, broken, ...(other && { other: { ups: other.file.placements.length, broken: other.broken } }), ...(limit && { limit: limit.ups }) };
+}
+
+/** The other layout beside the answer: what the rule costs, or how it could be kept. */
+function strippingPictures({ stripping, sheetGrain }: NestOutcome, { handover, picture }: Language, format: Format): ReportPicture[] {
+  const other = stripping?.other;
+  if (!other) return [];
+  const title = handover.stripping.choice.other(other.file.placements.length, other.broken.length === 0);
+  const view = viewOfLayout(other.file, { grain: sheetGrain, figures: [{ label: handover.stripping.choice.heading, value: title }] });
+  return [{ section: STRIPPING_SECTION, svg: sceneToSvg(sheetScene(view, { words: picture, format })), onPaper: true }];
 }
 
 /** The section stands before what was assumed. */
@@ -103,6 +121,7 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
   const cuts = facts.cutting && cutPicture(layout.file, facts.cutting, language.cutting, format);
   const pictures = [
     { section: 'answer', svg, onPaper: true },
+    ...strippingPictures(outcome, language, format),
     ...(cuts === undefined ? [] : [{ section: 'cutting', svg: cuts, onPaper: true }]),
     ...(chart === undefined ? [] : [{ section: 'history', svg: chart, onPaper: false }]),
     ...nearMissPictures(occasion.nearMisses),

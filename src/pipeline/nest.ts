@@ -10,7 +10,9 @@ import type { Solution } from '../nesting/solve.ts';
 import { halfOf, isHalved, mirroredTurns } from './both-sides.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings } from './laying.ts';
 import { checkLocked } from './locked.ts';
-import { answerTask, type NestAnswer, type NestedLayout } from './nest-task.ts';
+import { answerTask, type Host, type NestAnswer, type NestedLayout } from './nest-task.ts';
+import type { StrippingWish } from '../press/stripping.ts';
+import type { StrippingAnswer } from './solve-with-stripping.ts';
 
 export type { NestedLayout } from './nest-task.ts';
 
@@ -26,9 +28,11 @@ export interface NestJob extends LayingSettings {
   readonly locked?: LayoutFile | undefined;
   /** How many truly different layouts are wanted. */
   readonly layouts: number;
+  /** How the waste is taken off, as a preference or a rule. */
+  readonly stripping?: StrippingWish | undefined;
 }
 
-export type SearchSettings = Pick<DriverSettings, 'effort' | 'seed' | 'runner' | 'stop' | 'onImprovement'>;
+export type SearchSettings = Pick<DriverSettings, 'effort' | 'seed'> & Host;
 
 export interface NestOutcome {
   readonly problem: Problem;
@@ -40,6 +44,7 @@ export interface NestOutcome {
   /** What was assumed or changed. */
   readonly notes: readonly Issue[];
   readonly sheetGrain: 'x' | 'y' | undefined;
+  readonly stripping?: StrippingAnswer | undefined;
 }
 
 /**
@@ -50,14 +55,14 @@ export async function nest(job: NestJob, search: SearchSettings): Promise<NestOu
   const prepared = prepareNest(job);
   const { problem, design, backDesign } = prepared;
   const { effort, seed, ...host } = search;
-  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, effort, seed }, host));
+  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, effort, seed, ...(job.stripping && { stripping: job.stripping }) }, host));
   const found = outcome.layouts.length;
   return found === job.layouts ? outcome : { ...outcome, notes: [...outcome.notes, { code: 'fewer-layouts', severity: 'note', facts: { count: job.layouts, found } }] };
 }
 
 /** What was asked and what was answered, together. */
-export function outcomeOf({ problem, design, sheetGrain, notes }: PreparedNest, { layouts, solution, notes: refused }: NestAnswer): NestOutcome {
-  return { problem, design, layouts, limit: solution.limit, solution, notes: [...notes, ...refused], sheetGrain };
+export function outcomeOf({ problem, design, sheetGrain, notes }: PreparedNest, { layouts, solution, notes: refused, stripping }: NestAnswer): NestOutcome {
+  return { problem, design, layouts, limit: solution.limit, solution, notes: [...notes, ...refused], sheetGrain, stripping };
 }
 
 export interface PreparedNest {

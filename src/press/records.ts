@@ -3,6 +3,7 @@ import { InputError, type Issue } from '../base/issue.ts';
 import { parseLengthMm, parseSizeMm } from '../base/units.ts';
 import { plainReason } from './plain-reason.ts';
 import type { Bar } from './sheet-areas.ts';
+import { MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES } from './stripping.ts';
 
 /**
  * The shop's records as JSON. A press or die-cutter record holds the settings of `nest` by name (camelCase or with
@@ -73,7 +74,14 @@ export const pressSchema = z.looseObject({
 });
 export type PressRecord = z.infer<typeof pressSchema>;
 
-export const cutterSchema = z.looseObject(machine);
+export const cutterSchema = z.looseObject({
+  ...machine,
+  /** How its waste is taken off, and whether a layout must suit that. */
+  stripping: z.enum(STRIPPING_MODES).optional(),
+  strippingRule: z.enum(STRIPPING_RULES).optional(),
+  /** Waste between two blanks should be at least so wide, whole mm. */
+  leastStrip: z.int().min(1).max(MOST_LEAST_STRIP_MM).optional(),
+});
 export type CutterRecord = z.infer<typeof cutterSchema>;
 
 export const boardSchema = z.looseObject({

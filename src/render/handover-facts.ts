@@ -8,6 +8,7 @@ import type { WorkStyle } from '../layout/back-up.ts';
 import { layoutFingerprint } from '../layout/fingerprint.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import type { BoardRecord } from '../press/records.ts';
+import type { StrippingMode } from '../press/stripping.ts';
 import type { DieRule } from './die-rules.ts';
 import type { Nicks } from './nicks.ts';
 import type { SheetView } from './sheet-view.ts';
@@ -32,6 +33,8 @@ export interface HandoverDetails {
   readonly nicks?: Nicks | undefined;
   /** Strips of waste narrower than this are listed, whole mm. */
   readonly leastStrip?: number | undefined;
+  /** How the waste is taken off; else as the layout was asked for. */
+  readonly stripping?: StrippingMode | undefined;
   /** The food record, repeated as it was written. */
   readonly food?: string | undefined;
 }

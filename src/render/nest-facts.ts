@@ -1,5 +1,7 @@
 import type { Issue } from '../base/issue.ts';
 import type { BoundName, StopReason } from '../layout/problem.ts';
+import type { BrokenCondition } from '../estimate/stripping-conditions.ts';
+import type { StrippingWish } from '../press/stripping.ts';
 import type { BleedKept } from '../estimate/bleed-kept.ts';
 import type { Waste } from '../estimate/waste.ts';
 import type { CuttingFacts } from './cutting-facts.ts';
@@ -38,8 +40,20 @@ export interface NestFacts {
   readonly limits?: readonly LimitStep[];
   /** Improvements in the order in which they came. */
   readonly history: readonly Improvement[];
+  /** Where a wish for stripping was given. */
+  readonly stripping?: StrippingFacts | undefined;
   /** Where the sheet is cut apart by a guillotine; then `ups` are those of straight cuts. */
   readonly cutting?: CuttingFacts | undefined;
+}
+
+export interface StrippingFacts {
+  readonly wish: StrippingWish;
+  /** What the layout shown does not keep. */
+  readonly broken: readonly BrokenCondition[];
+  /** The fuller layout that breaks the rule, or the one with fewer ups that keeps it. */
+  readonly other?: { readonly ups: number; readonly broken: readonly BrokenCondition[] };
+  /** No layout that keeps the rule has more. */
+  readonly limit?: number;
 }
 
 export interface Moment {

@@ -16,6 +16,7 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
   const words = language.report;
   const sections: ReportSection[] = [
     { id: 'why', heading: words.headings.why(facts.ups), sentences: [], figures: whyFigures(facts, language, format) },
+    ...strippingSections(facts, language, format),
     ...cuttingSections(facts, language, format),
     { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },
     { id: 'bleed', heading: words.headings.bleed, sentences: [], figures: bleedFigures(facts, language, format) },
@@ -25,10 +26,24 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
   return {
     language: language.locale,
     title: words.title(facts, format),
-    answer: words.answer(facts, format),
+    answer: [words.answer(facts, format), ...(facts.stripping ? [language.handover.stripping.choice.lead(facts.stripping, facts.ups, format)] : [])].join(' '),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
     caution: { heading: words.headings.caution, text: facts.cutting ? language.cutting.caution : words.caution },
   };
+}
+
+/** Only where a way of stripping was wished for. */
+function strippingSections({ stripping, ups }: NestFacts, { handover: { stripping: { choice } } }: Language, format: Format): ReportSection[] {
+  if (!stripping) return [];
+  const { wish, broken } = stripping;
+  return [{ id: STRIPPING_SECTION, heading: choice.heading, sentences: [choice.asks(wish, format), choice.verdict(broken, wish, format), ...choice.price(stripping, ups, format), choice.limitStays], figures: [] }];
+}
+
+export const STRIPPING_SECTION = 'stripping';
+
+/** A limit met below that of the sheet is one under the rule for stripping. */
+function stoppedWords({ stopped, stripping, limit, ups }: NestFacts, { report, handover }: Language): string {
+  return stopped === 'limit-met' && stripping && limit && ups < limit.ups ? handover.stripping.choice.limitMet : report.stopped[stopped];
 }
 
 function limitFigures(limit: NestFacts['limit'], ups: number, { report: words }: Language, format: Format): Figure[] {
@@ -47,7 +62,7 @@ function whyFigures(facts: NestFacts, language: Language, format: Format): Figur
   const sheetArea = sheet.width * sheet.height;
   return [
     ...(facts.cutting ? patternFigures(facts.cutting, language) : limitFigures(limit, ups, language, format)),
-    ...(facts.cutting ? [] : [{ label: labels.source, value: sourceName(words.sources, facts.source) }, { label: labels.stopped, value: words.stopped[facts.stopped] }]),
+    ...(facts.cutting ? [] : [{ label: labels.source, value: sourceName(words.sources, facts.source) }, { label: labels.stopped, value: stoppedWords(facts, language) }]),
     ...(facts.seconds === undefined ? [] : [{ label: labels.time, value: format.duration(facts.seconds) }]),
     { label: labels.blank, value: `${format.size(design.widthMm, design.heightMm)}, ${format.area(design.areaMm2)}` },
     { label: labels.yield, value: format.percent(facts.yield), formula: `${ups} × ${format.area(design.areaMm2)} ÷ ${format.area(sheetArea, design.areaMm2)}` },

@@ -1,5 +1,8 @@
 import { toMillimetres } from '../base/units.ts';
 import type { Stripping, WastePiece } from '../estimate/stripping.ts';
+import type { BrokenCondition } from '../estimate/stripping-conditions.ts';
+import type { StrippingWish } from '../press/stripping.ts';
+import type { StrippingFacts } from './nest-facts.ts';
 import { boxOf, type Point } from '../geometry/point.ts';
 import { polygonPaths } from './polygon-paths.ts';
 import type { HandoverFacts } from './handover-facts.ts';
@@ -12,8 +15,17 @@ import { circle, drawn, label, rectangle } from './shapes.ts';
 /** Rows of a table before the rest is only counted. */
 const LISTED = 12;
 
+/** The way of stripping that is known, and how the layout stands to it. */
+export interface StrippingChoice {
+  /** Absent: none is known, and `broken` is that of stripping tools. */
+  readonly wish: Omit<StrippingWish, 'rule'> | undefined;
+  readonly broken: readonly BrokenCondition[];
+  /** What the search that made the layout said of others. */
+  readonly price: StrippingFacts | undefined;
+}
+
 /** What comes off the sheet, and whether it comes off well: for whoever plans stripping and blanking. */
-export function strippingReport(stripping: Stripping, { layout, layoutNumber, fingerprint }: HandoverFacts, { locale, words: { stripping: words, caution, headings, labels }, format }: HandoverLanguage): Report {
+export function strippingReport(stripping: Stripping, choice: StrippingChoice, { layout, layoutNumber, fingerprint }: HandoverFacts, { locale, words: { stripping: words, caution, headings, labels }, format }: HandoverLanguage): Report {
   const { frame, pieces, slivers, longScrap, leastWidth } = stripping;
   const place = ({ x, y }: Point) => `${format.bareLength(toMillimetres(x))}, ${format.length(toMillimetres(y))}`;
   const width = (mm: number | undefined) => (mm === undefined ? words.atLeast(format.length(leastWidth)) : words.under(format.length(mm)));
@@ -25,7 +37,8 @@ export function strippingReport(stripping: Stripping, { layout, layoutNumber, fi
     answer: words.answer(stripping, format),
     caution: { heading: headings.caution, text: caution },
     sections: [
-      { id: 'modes', heading: words.modes, sentences: words.verdicts(stripping, format), figures: [] },
+      { id: 'choice', heading: words.choice.heading, sentences: choiceSentences(), figures: [] },
+      { id: 'modes', heading: words.modes, sentences: [...words.verdicts(stripping, format), ...slotSentences()], figures: [] },
       {
         id: 'frame', heading: words.frame, sentences: [],
         figures: (['gripper', 'tail', 'left', 'right'] as const).map((edge) => ({ label: words.edges[edge], value: format.length(frame[edge]) })),
@@ -53,6 +66,18 @@ export function strippingReport(stripping: Stripping, { layout, layoutNumber, fi
       { id: 'who', heading: headings.who, sentences: [], figures: [{ label: labels.layout, value: layoutNumber ?? fingerprint.slice(0, 12) }, { label: labels.sheet, value: format.size(layout.sheet.width, layout.sheet.height) }] },
     ].filter(({ sentences, figures, ...rest }) => sentences.length + figures.length > 0 || 'table' in rest),
   };
+
+  function choiceSentences(): readonly string[] {
+    const { wish, broken, price } = choice;
+    const remedy = broken.length > 0 && price === undefined ? [words.choice.remedy(wish ?? { mode: 'with-tools', leastStrip: leastWidth })] : [];
+    if (!wish) return remedy;
+    return [words.choice.asks(wish, format), words.choice.verdict(broken, wish, format), ...(price ? words.choice.price(price, layout.placements.length, format) : remedy)];
+  }
+
+  function slotSentences(): readonly string[] {
+    const slots = slivers.filter(({ inBlank }) => inBlank).length;
+    return slots > 0 ? [words.slots(slots)] : [];
+  }
 
   function pieceBox({ box: { minX, minY, maxX, maxY } }: WastePiece, bare: (mm: number) => string): string {
     return `${bare(toMillimetres(minX))} – ${bare(toMillimetres(maxX))} × ${bare(toMillimetres(minY))} – ${bare(toMillimetres(maxY))}`;

@@ -36,6 +36,21 @@ describe('nest', () => {
     expect(JSON.parse(readFileSync(join(folder, 'limit.json'), 'utf8')).ups).toBe(layout.result.upperBound);
   });
 
+  test('a rule for stripping: the same bytes for any number of workers, and judge says whether it holds', () => {
+    const rule = ['--stripping', 'with-blanking', '--stripping-rule', 'must'];
+    const [one, two] = ['1', '2'].map((workers) => nest(...rule, '--json', '-', '--workers', workers).stdout);
+    expect(two).toBe(one);
+    writeFileSync(join(folder, 'clean.json'), one!);
+    expect(run('judge', 'clean.json', '--stripping', 'with-blanking')).toMatchObject({ status: 0, stdout: expect.stringContaining('keeps it') });
+    const wide = run('judge', 'clean.json', '--stripping', 'with-blanking', '--least-strip', '30', '--json', 'wide.json');
+    expect(wide).toMatchObject({ status: 1, stdout: expect.stringContaining('narrower than 30 mm') });
+    expect(JSON.parse(readFileSync(join(folder, 'wide.json'), 'utf8')).stripping).toMatchObject({ kept: false, mode: 'with-blanking' });
+    writeFileSync(join(folder, 'cutter.json'), JSON.stringify({ stripping: 'with-blanking', strippingRule: 'must' }));
+    expect(nest('--cutter', 'cutter.json', '--json', '-').stdout).toBe(one);
+    expect(nest('--stripping-rule', 'must')).toMatchObject({ status: 2, stderr: expect.stringContaining('--stripping') });
+    expect(nest('--stripping', 'by-hand', '--cut', 'guillotine').status).toBe(2);
+  });
+
   test('the same bytes for any number of workers; with - standard output holds JSON only', () => {
     const [one, two] = ['1', '2'].map((workers) => nest('--json', '-', '--workers', workers).stdout);
     expect(JSON.parse(one!).result.seed).toBe(1);

@@ -16,6 +16,7 @@ import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.t
 import { exists, readInput, readJson, refuseTakenFolder, writeFolder } from '../files.ts';
 import { readArtwork } from '../read-drawing.ts';
 import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
+import { LEAST_STRIP_WANTED, leastStripValue, STRIPPING_WANTED, strippingValue } from '../nest-options.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, wholeNumber } from '../option-reader.ts';
 
 interface Options {
@@ -38,6 +39,7 @@ interface Options {
   readonly artworkPage?: string;
   readonly artworkBackPage?: string;
   readonly artworkAt?: string;
+  readonly stripping?: string;
   readonly leastStrip?: string;
   readonly language: string;
   readonly nicks?: string;
@@ -72,7 +74,8 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
     .option('--artwork-at <x,y>', 'place of the artwork page’s lower left corner from that of the blank, mm; else found by die line, trim box or page size')
     .option('--language <tag>', `language of pages and pictures: ${LANGUAGE_TAGS}`, 'en')
-    .option('--least-strip <mm>', 'strips of waste narrower than this are listed, whole millimetres', '5')
+    .option('--stripping <way>', 'how the waste is taken off: by-hand, with-tools or with-blanking; the stripping page says whether the layout suits it (default: as the layout was asked for)')
+    .option('--least-strip <mm>', 'strips of waste narrower than this are listed, whole millimetres (default 5, or as the layout was asked for)')
     .option('--nicks <n>', 'nicks on every blank')
     .option('--nick-width <mm>', 'width of a nick', '0.5')
     .option('--nicks-clear-of <sides>', `sides of the drawing without nicks: ${BLANK_SIDES.join(', ')}, with commas between`)
@@ -144,14 +147,15 @@ function readDetails(options: Options, sheet: { readonly width: number; readonly
   const given = reader.read('--sheet-grain', oneOf('x', 'y', 'long', 'short'), 'x, y, long or short is wanted');
   const quantity = count('--quantity', 1e9);
   const sheets = count('--sheets', 1e9);
-  const leastStrip = reader.read('--least-strip', wholeNumber(1, 30), 'whole millimetres from 1 to 30 are wanted');
+  const stripping = reader.read('--stripping', strippingValue, STRIPPING_WANTED);
+  const leastStrip = reader.read('--least-strip', leastStripValue, LEAST_STRIP_WANTED);
   const back = reader.read('--back', oneOf(...WORK_STYLES), WORK_STYLES_WANTED);
   reader.finish();
   const board = options.board === undefined ? undefined : readRecord(boardSchema, readJson(options.board), options.board);
   const grain = given ?? board?.sheetGrain;
   const { layoutNumber, revision, approvedBy, date, product, food } = options;
   return {
-    layoutNumber, revision, approvedBy, date, product, food, board, quantity, sheets, back, leastStrip,
+    layoutNumber, revision, approvedBy, date, product, food, board, quantity, sheets, back, leastStrip, stripping,
     grain: grain && sheetGrainAxis(grain, sheet),
     nicks: nicks === undefined ? undefined : { count: nicks, widthMm, clearOf },
   };

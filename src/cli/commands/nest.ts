@@ -53,6 +53,9 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--cut <how>', 'die: die-cut; guillotine: straight cuts from edge to edge, with a cut list (default die)')
     .option('--guillotine <file>', 'guillotine record (JSON): width, height of a lift, seconds of a cut; else an invented one, named so')
     .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}; with the last two the tail is gripped too`)
+    .option('--stripping <way>', 'how the waste is taken off: by-hand, with-tools or with-blanking; among equal ups the layout that strips best')
+    .option('--stripping-rule <how>', 'prefer: as said; must: only layouts that keep what that way asks, with the ups it costs (default prefer)')
+    .option('--least-strip <mm>', 'waste between two blanks should be so wide, whole millimetres (default 5)')
     .option('--json <file>', 'write the layout file; - is standard output')
     .option('--svg <file>', 'write the picture of the sheet as SVG')
     .option('--pdf <file>', 'write the picture of the sheet as PDF')
@@ -93,6 +96,8 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const progress = createProgress(raw.progress === true, stop.elapsed);
   const history: Improvement[] = [];
   const limits: LimitStep[] = [];
+  // Limits found under a rule for stripping are none of the sheet's.
+  let startedAnew = false;
   try {
     const search: SearchSettings = {
       effort: options.effort,
@@ -103,7 +108,11 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
         progress.show(event);
         const moment = { work: event.work, seconds: stop.elapsed() / 1000 };
         if (event.kind === 'layout') history.push({ ...moment, ups: event.ups, source: event.source });
-        else limits.push({ ...moment, ups: event.limit.ups });
+        else if (!startedAnew) limits.push({ ...moment, ups: event.limit.ups });
+      },
+      onStartAnew: () => {
+        startedAnew = true;
+        history.splice(0);
       },
     };
     const dieCut = raw.library === undefined ? await nest(job, search) : await (await import('../nest-from-library.ts')).nestFromLibrary(raw.library, job, search);

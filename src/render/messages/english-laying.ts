@@ -24,6 +24,13 @@ export const layingMessages: MessageTable = {
   'no-cut-off-found': '{where}: the blanks were not all placed within {metres} m. Ask for fewer ups or more effort.',
   'reel-length': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; no cut-off under {bound} mm is possible. The gap is kept between blanks, not across the cut.',
   'reel-shortest': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; the shortest possible. The gap is kept between blanks, not across the cut.',
+  'stripping-rule-impossible': '{where}: no layout was found that keeps what stripping {mode} asks with strips of {strip} mm; without the rule {ups} ups are possible. Take --stripping-rule prefer, a smaller --least-strip, another way of stripping, or a larger sheet; blanks that are locked may break the rule themselves.',
+  'stripping-mode-missing': '{where} needs a way of stripping. Add --stripping with one of {modes}, or a die-cutter record that names it.',
+  'answer-with-stripping-not-kept': 'answers to a wish for stripping are not kept in the library.',
+  'stripping-more': '{count} more places; --json lists them.',
+  'stripping-strips': 'The waste between stations {stations} is {by} mm narrower than {strip} mm.',
+  'stripping-frame': 'Station {stations}: the frame at the edge is {by} mm narrower than {frame} mm.',
+  'stripping-ways': 'Stations {stations} share a cell: no straight way of {way} mm parts them from edge to edge.',
   'fewer-layouts': '{count} truly different layouts were asked for, {found} found. More effort may find more.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };

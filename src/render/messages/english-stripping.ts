@@ -1,5 +1,8 @@
 import type { LongScrap, Stripping } from '../../estimate/stripping.ts';
+import { narrowFrame } from '../../estimate/stripping-conditions.ts';
+import { LEAST_FRAME_MM, LEAST_GRID_MM } from '../../press/stripping.ts';
 import type { Format } from '../format.ts';
+import { englishStrippingChoice, type StrippingChoiceWords } from './english-stripping-choice.ts';
 
 /** Words of the stripping report. */
 export interface StrippingWords {
@@ -27,24 +30,21 @@ export interface StrippingWords {
   readonly scrapAt: (scrap: LongScrap, format: Format) => string;
   readonly chopping: string;
   readonly more: (count: number) => string;
+  /** Slots of the blanks themselves, counted among the strips. */
+  readonly slots: (count: number) => string;
+  /** A way of stripping that was wished for. */
+  readonly choice: StrippingChoiceWords;
   /** Cells of the picture's title block: what is marked. */
   readonly marked: (stripping: Stripping, format: Format) => readonly { readonly label: string; readonly value: string }[];
 }
-
-/** Least widths of the frame at the tail and the sides by mode, mm: common practice, no source. */
-export const LEAST_FRAME_MM = 5;
-
-/** A blanking grid stands in straight ways of at least this, mm: common practice, no source. */
-export const LEAST_GRID_MM = 3;
 
 export const islandsOf = ({ pieces }: Stripping) => pieces.filter(({ island }) => island).length;
 
 /** What stands in the way of each mode; nothing where it goes. The same in every language. */
 export function strippingHindrances(stripping: Stripping) {
-  const { frame, slivers, corridors, blanksInCell } = stripping;
-  const narrowFrame = (['tail', 'left', 'right'] as const).filter((edge) => frame[edge] < LEAST_FRAME_MM);
+  const { slivers, corridors, blanksInCell } = stripping;
   const narrowGrid = [...corridors.x, ...corridors.y].filter(({ width }) => width < LEAST_GRID_MM).length;
-  return { slivers: slivers.length, islands: islandsOf(stripping), narrowFrame, blanksInCell, narrowGrid };
+  return { slivers: slivers.length, islands: islandsOf(stripping), narrowFrame: narrowFrame(stripping), blanksInCell, narrowGrid };
 }
 
 const count = (number: number, one: string, many: string) => `${number === 0 ? 'no' : number} ${number === 1 ? one : many}`;
@@ -86,6 +86,8 @@ export const englishStripping: StrippingWords = {
   },
   chopping: 'chopping rules',
   more: (number) => `${number} more are not listed.`,
+  slots: (number) => `${number === 1 ? 'One of the strips is a slot of a blank itself and is' : `${number} of the strips are slots of the blanks themselves and are`} there in every layout.`,
+  choice: englishStrippingChoice,
   marked: (stripping, format) => [
     { label: 'filled red', value: `narrower than ${format.length(stripping.leastWidth)}` },
     { label: 'filled grey, numbered', value: 'islands' },

@@ -1,4 +1,6 @@
-import { islandsOf, LEAST_FRAME_MM, LEAST_GRID_MM, strippingHindrances, type StrippingWords } from './english-stripping.ts';
+import { LEAST_FRAME_MM, LEAST_GRID_MM } from '../../press/stripping.ts';
+import { islandsOf, strippingHindrances, type StrippingWords } from './english-stripping.ts';
+import { frenchStrippingChoice } from './french-stripping-choice.ts';
 
 const count = (number: number, one: string, many: string) => `${number === 0 ? 'aucun' : number} ${number > 1 ? many : one}`;
 
@@ -39,6 +41,8 @@ export const frenchStripping: StrippingWords = {
   },
   chopping: 'filets de tronçonnage',
   more: (number) => `${number} autres ne sont pas listés.`,
+  slots: (number) => `${number === 1 ? 'Un des filaments est une fente de la pose elle-même, présente' : `${number} des filaments sont des fentes des poses elles-mêmes, présentes`} dans toute implantation.`,
+  choice: frenchStrippingChoice,
   marked: (stripping, format) => [
     { label: 'rempli en rouge', value: `moins de ${format.length(stripping.leastWidth)}` },
     { label: 'rempli en gris, numéroté', value: 'îlots' },

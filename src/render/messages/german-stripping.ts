@@ -1,4 +1,6 @@
-import { islandsOf, LEAST_FRAME_MM, LEAST_GRID_MM, strippingHindrances, type StrippingWords } from './english-stripping.ts';
+import { LEAST_FRAME_MM, LEAST_GRID_MM } from '../../press/stripping.ts';
+import { islandsOf, strippingHindrances, type StrippingWords } from './english-stripping.ts';
+import { germanStrippingChoice } from './german-stripping-choice.ts';
 
 const count = (number: number, one: string, many: string) => `${number === 0 ? 'keine' : number} ${number === 1 ? one : many}`;
 
@@ -39,6 +41,8 @@ export const germanStripping: StrippingWords = {
   },
   chopping: 'Trennmesser',
   more: (number) => `${number} weitere sind nicht aufgeführt.`,
+  slots: (number) => `${number === 1 ? 'Einer der Stege ist ein Schlitz des Nutzens selbst und' : `${number} der Stege sind Schlitze der Nutzen selbst und`} in jeder Anordnung da.`,
+  choice: germanStrippingChoice,
   marked: (stripping, format) => [
     { label: 'rot gefüllt', value: `schmaler als ${format.length(stripping.leastWidth)}` },
     { label: 'grau gefüllt, nummeriert', value: 'Inseln' },
