@@ -37,18 +37,22 @@ describe('nest', () => {
   });
 
   test('a rule for stripping: the same bytes for any number of workers, and judge says whether it holds', () => {
-    const rule = ['--stripping', 'with-blanking', '--stripping-rule', 'must'];
-    const [one, two] = ['1', '2'].map((workers) => nest(...rule, '--json', '-', '--workers', workers).stdout);
+    // Six columns fit 4 mm apart, five 5 mm apart; the limits are met at once.
+    writeFileSync(join(folder, 'bar.svg'), '<svg xmlns="http://www.w3.org/2000/svg" width="164.6mm" height="100mm" viewBox="0 0 164.6 100"><path id="cut" d="M0 0H164.6V100H0Z" fill="none" stroke="#000"/></svg>');
+    const bars = (...args: string[]) => run('nest', 'bar.svg', '--sheet', '1020x720', '--rotations', '0', '--gap', '4', '--bleed', '2', '--effort', 'quick', ...args);
+    const [one, two] = ['1', '2'].map((workers) => bars('--stripping', 'with-tools', '--stripping-rule', 'must', '--json', '-', '--workers', workers).stdout);
     expect(two).toBe(one);
     writeFileSync(join(folder, 'clean.json'), one!);
-    expect(run('judge', 'clean.json', '--stripping', 'with-blanking')).toMatchObject({ status: 0, stdout: expect.stringContaining('keeps it') });
-    const wide = run('judge', 'clean.json', '--stripping', 'with-blanking', '--least-strip', '30', '--json', 'wide.json');
+    expect(run('judge', 'clean.json', '--stripping', 'with-tools')).toMatchObject({ status: 0, stdout: expect.stringContaining('keeps it') });
+    const wide = run('judge', 'clean.json', '--stripping', 'with-tools', '--least-strip', '30', '--json', 'wide.json');
     expect(wide).toMatchObject({ status: 1, stdout: expect.stringContaining('narrower than 30 mm') });
-    expect(JSON.parse(readFileSync(join(folder, 'wide.json'), 'utf8')).stripping).toMatchObject({ kept: false, mode: 'with-blanking' });
-    writeFileSync(join(folder, 'cutter.json'), JSON.stringify({ stripping: 'with-blanking', strippingRule: 'must' }));
-    expect(nest('--cutter', 'cutter.json', '--json', '-').stdout).toBe(one);
-    expect(nest('--stripping-rule', 'must')).toMatchObject({ status: 2, stderr: expect.stringContaining('--stripping') });
-    expect(nest('--stripping', 'by-hand', '--cut', 'guillotine').status).toBe(2);
+    expect(JSON.parse(readFileSync(join(folder, 'wide.json'), 'utf8')).stripping).toMatchObject({ kept: false, mode: 'with-tools' });
+    writeFileSync(join(folder, 'cutter.json'), JSON.stringify({ stripping: 'with-tools', strippingRule: 'must' }));
+    expect(bars('--cutter', 'cutter.json', '--json', '-').stdout).toBe(one);
+    expect(bars('--stripping-rule', 'must')).toMatchObject({ status: 2, stderr: expect.stringContaining('--stripping') });
+    expect(bars('--stripping', 'by-hand', '--cut', 'guillotine').status).toBe(2);
+    run('handover', 'clean.json', '--to', 'clean');
+    expect(readFileSync(join(folder, 'clean', 'stripping.html'), 'utf8')).toMatch(/This layout keeps it[\s\S]*30 ups take 20\.0.% more sheets/);
   });
 
   test('the same bytes for any number of workers; with - standard output holds JSON only', () => {
