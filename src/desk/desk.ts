@@ -44,6 +44,8 @@ export interface Desk {
   readonly remembered: Signal<readonly string[]>;
   readonly locale: Signal<Locale>;
   readonly panel: Signal<Panel>;
+  /** What the panel of layouts shows of the chosen one. */
+  readonly face: Signal<'layouts' | 'versions'>;
   /** What is said once, at the foot of the page and to a screen reader. */
   readonly notice: Signal<string>;
 
@@ -69,6 +71,8 @@ export interface Desk {
   readonly searcher: Engine;
   /** Works long on what is asked by the way: comparing sheets, filling the rest of one. */
   readonly helper: Engine;
+  /** Shares out versions; ended where it takes too long. */
+  readonly planner: Engine;
 }
 
 export interface StepsUnderHand {
@@ -128,6 +132,7 @@ export function createDesk(locale: Locale): Desk {
     remembered: signal<readonly string[]>([]),
     locale: language,
     panel: signal<Panel>('drawing'),
+    face: signal<'layouts' | 'versions'>('layouts'),
     notice: signal(''),
     reading,
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
@@ -144,6 +149,7 @@ export function createDesk(locale: Locale): Desk {
     engine: createEngine(() => language.value),
     searcher: createEngine(() => language.value),
     helper: createEngine(() => language.value),
+    planner: createEngine(() => language.value),
   };
 }
 

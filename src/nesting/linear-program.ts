@@ -1,5 +1,5 @@
 import loadHighs from 'highs';
-import type { Highs, InitOptions, Model, ModelStatusCode } from 'highs';
+import type { Highs, InitOptions, Model, ModelStatusCode, VariableType } from 'highs';
 
 /**
  * Linear programs in a solver that keeps its last basis, so that rows can be added and the program solved again from where
@@ -48,12 +48,12 @@ export function createLinearProgram(sense: 'maximise' | 'minimise'): LinearProgr
   const model = solver.createModel();
   model.options.set({ output_flag: false, random_seed: 0 });
   model.changeObjectiveSense(sense === 'maximise' ? solver.constants.objectiveSense.maximize : solver.constants.objectiveSense.minimize);
-  return openProgram(model, solver.constants.modelStatus);
+  return openProgram(model, solver.constants.modelStatus, solver.constants.variableType.integer);
 }
 
 type Statuses = Highs['constants']['modelStatus'];
 
-function openProgram(model: Model, statuses: Statuses) {
+function openProgram(model: Model, statuses: Statuses, whole: VariableType) {
   return {
     /** Adds a column, default 0 … ∞, with its values in rows that are there already; returns its number. */
     addColumn(cost: number, lower = 0, upper = Infinity, entries: { readonly rows: readonly number[]; readonly values: readonly number[] } = { rows: [], values: [] }): number {
@@ -118,6 +118,15 @@ function openProgram(model: Model, statuses: Statuses) {
         rowDuals: rowDual,
         columnDuals: colDual,
       };
+    },
+
+    /** Solves with every column a whole number; at most so many nodes of its tree. An objective of whole numbers is settled to the last unit. No duals. */
+    solveWhole(nodes: number): Pick<ProgramResult, 'status' | 'values'> {
+      const { numCols } = model.getDimensions();
+      model.changeColsIntegrality({ kind: 'range', from: 0, to: numCols - 1 }, new Int32Array(numCols).fill(whole));
+      model.options.set({ mip_rel_gap: 0, mip_abs_gap: 0.5, mip_max_nodes: nodes });
+      const { modelStatus } = model.run();
+      return { status: statusOf(modelStatus, statuses), values: model.getSolution().colValue };
     },
 
     dispose(): void {

@@ -1,4 +1,5 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { openFiles } from '../../src/cli/desk-files.ts';
@@ -38,6 +39,17 @@ export function watch(page: Page): string[] {
 /** A panel by its name on the ticket. */
 export async function goTo(page: Page, panel: string): Promise<void> {
   await page.locator('.ticket').getByRole('button', { name: panel }).click();
+}
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Rule and elements of everything that axe finds on the page as it stands. */
+export async function findings(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { violations } = await (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }> } }).axe.run();
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`).join(' | ')}`);
+  });
 }
 
 /** Pictures to look at; the folder is not kept. */

@@ -1,11 +1,8 @@
-import { createRequire } from 'node:module';
-import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { DeskServer } from '../../src/cli/desk-server.ts';
-import { browserIsHere, launch, picture, sample, serve, watch } from './browser.ts';
+import { browserIsHere, findings, launch, picture, sample, serve, watch } from './browser.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const PANELS = 7;
 
 /** For everyone: keys, screen readers, contrast, narrow windows, two languages, paper. */
@@ -34,15 +31,6 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
   const press = async (page: Page, panel: number) => {
     await page.keyboard.press(`Alt+Digit${panel}`);
     await page.waitForTimeout(panel >= 4 ? 400 : 100);
-  };
-
-  /** Rule and elements of everything that the checker finds. */
-  const findings = async (page: Page) => {
-    await page.evaluate(axe);
-    return page.evaluate(async () => {
-      const { violations } = await (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }> } }).axe.run();
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`).join(' | ')}`);
-    });
   };
 
   test.each(['light', 'dark'] as const)('nothing for axe to find, on any panel, in %s', async (colorScheme) => {

@@ -36,11 +36,14 @@ const answers: Answers = {
   recost: async () => (await import('./answers/compare.ts')).recost,
   quote: async () => (await import('./answers/quote.ts')).quote,
   pages: async () => (await import('./answers/quote.ts')).pages,
+  versions: async () => (await import('./answers/versions.ts')).shareOut,
+  weigh: async () => (await import('../../pipeline/gang/weigh-stations.ts')).weighStations,
+  stationSheet: async () => (await import('./answers/station-sheet.ts')).stationSheet,
   handover: async () => (await import('./answers/handover.ts')).handOver,
 };
 
 /** Questions that may come to linear programs. */
-const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses']);
+const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'weigh', 'handover']);
 
 scope.onmessage = async ({ data }) => {
   if ('control' in data) {

@@ -1,11 +1,14 @@
 import type { Issue } from '../../base/issue.ts';
 import type { Dieline } from '../../dieline/dieline.ts';
 import type { Values } from '../../dieline/styles/parameter.ts';
+import type { Printed } from '../../estimate/gang/deal-stations.ts';
+import type { Point } from '../../geometry/point.ts';
 import type { Judgement } from '../../layout/judge.ts';
 import type { LayoutFile, MmArea } from '../../layout/layout-file.ts';
 import type { BoundName, StopReason } from '../../layout/problem.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import type { Comparison } from '../../pipeline/compare.ts';
+import type { SettledForms, WeighedForms } from '../../pipeline/gang/weigh-stations.ts';
 import type { LayingSettings } from '../../pipeline/laying.ts';
 import type { StyledSource } from '../../pipeline/near-miss-changes.ts';
 import type { NestJob } from '../../pipeline/nest.ts';
@@ -33,6 +36,11 @@ export interface Questions {
   recost: { ask: RecostAsk; answer: CompareAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
   pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
+  /** Versions shared out over the stations of a layout. */
+  versions: { ask: VersionsAsk; answer: VersionsAnswer; event: never };
+  /** Stations shared out by hand. */
+  weigh: { ask: SettledForms; answer: WeighedForms; event: never };
+  stationSheet: { ask: LayoutFile; answer: StationSheet; event: never };
   handover: { ask: HandoverAsk; answer: HandoverAnswer; event: never };
 }
 export type Question = keyof Questions;
@@ -232,6 +240,28 @@ export interface QuoteAnswer {
   readonly notes: readonly Issue[];
   readonly ratesName: string | undefined;
   readonly report: Report;
+}
+
+/** A gang job for equal stations, as `gang` reads it from a file. */
+export interface VersionsAsk {
+  readonly stations: number;
+  readonly versions: readonly { readonly id: string; readonly quantity: number }[];
+  /** Most forms allowed. */
+  readonly forms: number;
+  readonly costs?: { readonly form: number; readonly pressing: number };
+}
+
+export interface VersionsAnswer {
+  /** `[form][station]`: number of the version. */
+  readonly forms: readonly (readonly Printed[])[];
+  /** Pressings, or money where costs were given. */
+  readonly lowerBound: number;
+}
+
+export interface StationSheet {
+  readonly scene: Scene;
+  /** In station order: path data and place of the mark with its height, sheet millimetres. */
+  readonly stations: readonly { readonly outline: string; readonly at: Point; readonly size: number }[];
 }
 
 export interface HandoverAsk {

@@ -49,7 +49,7 @@ function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
     case 'limits':
       return frame.value.kind === 'answer' ? say('limits-summary', { gap: format.length(frame.value.answer.gap), bleed: format.length(frame.value.answer.bleed) }) : '';
     case 'layouts':
-      return layout ? say('ups', { ups: upsOf(layout) }) : '';
+      return layout ? say(job.value.versions.list.length > 1 ? 'versions-summary' : 'ups', { ups: upsOf(layout), count: job.value.versions.list.length }) : '';
     case 'why':
       return layout?.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : '';
     case 'money':

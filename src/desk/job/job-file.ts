@@ -1,4 +1,5 @@
 import { EMPTY_JOB, type Job } from './job.ts';
+import { versionsFromFile } from './versions-file.ts';
 
 /** A job as a file of its own: JSON, the drawing's bytes as base64. */
 export function jobToFile(job: Job): string {
@@ -10,7 +11,7 @@ export function jobToFile(job: Job): string {
 /** Undefined for anything that is no such file. Parts that are missing are as in a new job. */
 export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | undefined {
   if (content['format'] !== EMPTY_JOB.format || content['version'] !== EMPTY_JOB.version) return undefined;
-  const { sheet, limits, money, handover, drawing, name, drawnFrom } = content;
+  const { sheet, limits, money, handover, drawing, name, drawnFrom, versions } = content;
   return {
     ...EMPTY_JOB,
     name: typeof name === 'string' ? name.slice(0, 200) : '',
@@ -18,6 +19,7 @@ export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | u
     drawing: drawingOf(drawing),
     sheet: fieldsOf(EMPTY_JOB.sheet, sheet),
     limits: fieldsOf(EMPTY_JOB.limits, limits),
+    versions: versionsFromFile(versions),
     money: fieldsOf(EMPTY_JOB.money, money),
     handover: fieldsOf(EMPTY_JOB.handover, handover),
   };

@@ -4,6 +4,7 @@ import type { Effort } from '../../nesting/effort.ts';
 import type { Issue } from '../../base/issue.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
+import { NO_VERSIONS, type Versions } from './versions.ts';
 
 /**
  * One job as it lies on the desk: everything that is kept and can be undone. Fields that a person types stay as typed;
@@ -23,6 +24,7 @@ export interface Job {
   readonly chosen: string | undefined;
   /** Ids of up to two layouts side by side with the chosen one. */
   readonly beside: readonly string[];
+  readonly versions: Versions;
   readonly money: MoneyFields;
   readonly handover: HandoverFields;
 }
@@ -112,6 +114,7 @@ export const EMPTY_JOB: Job = {
   layouts: [],
   chosen: undefined,
   beside: [],
+  versions: NO_VERSIONS,
   money: {
     quantities: '5000, 20000, 50000', grammage: '', boardPrice: '', currency: 'EUR', colours: '4', varnishUnits: '0', stages: ['die-cutting', 'gluing'],
     inventedRates: false, pressRate: '', pressSpeed: '', cutterRate: '', cutterSpeed: '', platePrice: '', diePrice: '', margin: '',

@@ -57,8 +57,8 @@ function defined<Fields extends object>(fields: Fields): Partial<Fields> {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Partial<Fields>;
 }
 
-/** `5 000`, `5000`, `0,35`. */
-function numberOf(text: string): number | 'fault' | undefined {
+/** `5 000`, `5000`, `0,35`; undefined for an empty field. */
+export function numberOf(text: string): number | 'fault' | undefined {
   const plain = text.replace(/[\s\u202f]/g, '').replace(',', '.');
   if (plain === '') return undefined;
   const value = Number(plain);

@@ -5,6 +5,7 @@ import type { KeptLayout } from '../job/job.ts';
 import { stateOf, upsOf, yieldOf } from '../job/layouts.ts';
 import { HandSheet } from '../sheet/hand-sheet.tsx';
 import { takeFile } from '../taking.ts';
+import { VersionsFace } from '../versions/versions-face.tsx';
 import { useWords } from '../words/words.ts';
 import { Block } from './fields.tsx';
 import { Comparison } from './comparison.tsx';
@@ -22,10 +23,12 @@ export function LayoutsPanel() {
   const { say } = useWords();
   const layouts = desk.layouts.value;
   const chosen = desk.chosen.value;
+  if (desk.face.value === 'versions') return <VersionsFace layout={chosen} choice={<FaceChoice />} />;
   return (
     <Layout
       controls={
         <>
+          <FaceChoice />
           <Block title={say('search')}>
             <SearchControls />
             <IssueList issues={desk.searchIssues.value} />
@@ -50,6 +53,19 @@ export function LayoutsPanel() {
         )
       }
     />
+  );
+}
+
+/** The layouts themselves, or what the stations of the chosen one print. */
+function FaceChoice() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  return (
+    <div class="faces" role="group" aria-label={say('face-of-layouts')}>
+      {(['layouts', 'versions'] as const).map((face) => (
+        <button key={face} type="button" aria-pressed={desk.face.value === face} onClick={() => (desk.face.value = face)}>{say(`face-${face}`)}</button>
+      ))}
+    </div>
   );
 }
 

@@ -1,7 +1,9 @@
 import { layoutMessages } from './english-layout.ts';
+import { englishVersions } from './english-versions.ts';
 
 /** Words of the desk, the page that `open` serves. The same keys stand in every language; `{name}` is a fact. */
 export const englishDesk = {
+  ...englishVersions,
   'panel-drawing': 'Drawing',
   'panel-sheet': 'Sheet',
   'panel-limits': 'Limits',

@@ -1,7 +1,9 @@
 import type { DeskWord } from './english-desk.ts';
+import { germanVersions } from './german-versions.ts';
 
 /** Worte des Pults. */
 export const germanDesk: Readonly<Record<DeskWord, string>> = {
+  ...germanVersions,
   'panel-drawing': 'Zeichnung',
   'panel-sheet': 'Bogen',
   'panel-limits': 'Grenzen',
