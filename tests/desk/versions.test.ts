@@ -62,10 +62,12 @@ describe.skipIf(!browserIsHere())('versions', { timeout: 120_000 }, () => {
     await pasteTeas();
     expect(await page.getByLabel('Quantity of E').inputValue()).toBe('800');
     await share('2');
+    await page.locator('.station').first().waitFor();
     const stations = await page.locator('.station').count();
     const best = planVersions({ stations, quantities: TEAS.map(([, quantity]) => quantity), forms: 2 });
     expect(await pressings()).toBe(best.pressings);
     await page.getByText('No plan takes fewer.').waitFor();
+    await stationsOf('A').first().waitFor();
     expect(await page.locator('.versions-table tbody tr').count()).toBe(TEAS.length);
     await picture(page, 'versions-shared-out');
 
@@ -96,6 +98,7 @@ describe.skipIf(!browserIsHere())('versions', { timeout: 120_000 }, () => {
     await page.getByRole('button', { name: 'Versions', exact: true }).click();
     await page.locator('.plan-figures .state-sound').waitFor();
     expect(await pressings()).toBe(worse);
+    await stationsOf('A').first().waitFor();
     expect(await stationsOf('A').count()).toBe(mint - 1);
     // Another quantity: the figures follow, the bound no longer holds.
     await page.getByLabel('Quantity of A').fill('13000');

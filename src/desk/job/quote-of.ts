@@ -1,3 +1,4 @@
+import { numberOf } from './number-of.ts';
 import { boardOf, type Records } from './records.ts';
 import type { Job, KeptLayout } from './job.ts';
 
@@ -55,12 +56,4 @@ function recordOf(kind: string, named: Records['presses'][number] | undefined): 
 
 function defined<Fields extends object>(fields: Fields): Partial<Fields> {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Partial<Fields>;
-}
-
-/** `5 000`, `5000`, `0,35`; undefined for an empty field. */
-export function numberOf(text: string): number | 'fault' | undefined {
-  const plain = text.replace(/[\s\u202f]/g, '').replace(',', '.');
-  if (plain === '') return undefined;
-  const value = Number(plain);
-  return Number.isFinite(value) && value >= 0 ? value : 'fault';
 }

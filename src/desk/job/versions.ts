@@ -1,5 +1,5 @@
 import type { VersionsAsk } from '../engine/protocol.ts';
-import { numberOf } from './quote-of.ts';
+import { numberOf } from './number-of.ts';
 
 /** Versions of the blank, printed together: each station of each form prints one of them. Fields stay as typed. */
 export interface Versions {
