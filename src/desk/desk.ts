@@ -7,7 +7,7 @@ import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
 import { inOrder, stateOf, type LayoutState } from './job/layouts.ts';
 import { NO_RECORDS, type Records } from './job/records.ts';
-import type { Locale } from './words/words.ts';
+import { wordsIn, type Locale } from './words/words.ts';
 
 export const PANELS = ['drawing', 'sheet', 'limits', 'layouts', 'why', 'money', 'handover'] as const;
 export type Panel = (typeof PANELS)[number];
@@ -93,6 +93,8 @@ export function createDesk(locale: Locale): Desk {
   const reading = signal<Asked<ReadAnswer>>({ kind: 'none' });
   const underHand = signal<StepsUnderHand | undefined>(undefined);
   const search = signal<SearchState>({ phase: 'idle', seconds: 0, inputs: '' });
+  const notice = signal('');
+  const startEngine = () => createEngine(() => language.value, () => (notice.value = wordsIn(language.value).say('engine-restarted')));
   let last = { kind: '', at: 0 };
 
   const step = (taken: { history: History; job: Job } | undefined) => {
@@ -133,7 +135,7 @@ export function createDesk(locale: Locale): Desk {
     locale: language,
     panel: signal<Panel>('drawing'),
     face: signal<'layouts' | 'versions'>('layouts'),
-    notice: signal(''),
+    notice,
     reading,
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
     search,
@@ -146,10 +148,10 @@ export function createDesk(locale: Locale): Desk {
     layouts,
     chosen,
     chosenState: computed(() => chosen.value && stateOf(chosen.value, inputs.value)),
-    engine: createEngine(() => language.value),
-    searcher: createEngine(() => language.value),
-    helper: createEngine(() => language.value),
-    planner: createEngine(() => language.value),
+    engine: startEngine(),
+    searcher: startEngine(),
+    helper: startEngine(),
+    planner: startEngine(),
   };
 }
 

@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals';
-import { InputError } from '../base/issue.ts';
+import { InputError, type Issue } from '../base/issue.ts';
 import type { Desk } from './desk.ts';
 import { whenChanged } from './desk.ts';
 import { EngineLost } from './engine/client.ts';
@@ -33,13 +33,15 @@ export function keepReading(desk: Desk): void {
   });
 }
 
-/** The answer, or what is wrong with the question. A breakdown is tried once more in a new thread. */
+/** The answer, or what is wrong with the question: that the engine breaks down over it, too. */
 export async function answered<Answer>(ask: () => Promise<Answer>): Promise<{ kind: 'answer'; answer: Answer } | { kind: 'issues'; issues: InputError['issues'] }> {
   try {
     return { kind: 'answer', answer: await ask() };
   } catch (error) {
     if (error instanceof InputError) return { kind: 'issues', issues: error.issues };
     if (!(error instanceof EngineLost)) throw error;
-    return answered(ask);
+    return { kind: 'issues', issues: [ENGINE_LOST] };
   }
 }
+
+export const ENGINE_LOST: Issue = { code: 'engine-lost', severity: 'error' };

@@ -98,7 +98,7 @@ const drawing = z.looseObject({
   paths: z.array(z.looseObject({ role: z.string(), d: pathData })).max(MOST_PATHS).default([]),
 });
 
-const schema = z.looseObject({
+export const layoutFileSchema = z.looseObject({
   units: z.literal('mm'),
   sheet: z.looseObject({ width: extent, height: extent }),
   usable: area,
@@ -134,7 +134,7 @@ const schema = z.looseObject({
  */
 export function readLayoutFile(content: unknown, where: string): LayoutFile {
   checkFormat(content, where);
-  const parsed = schema.safeParse(content);
+  const parsed = layoutFileSchema.safeParse(content);
   if (!parsed.success) throw new InputError(parsed.error.issues.slice(0, MOST_REASONS).map((issue) => fieldIssue(issue, where)));
   const { sheet, usable, printable, lay, keepOut, rules, designs, placements, result } = parsed.data;
   return {

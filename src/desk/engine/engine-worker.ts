@@ -1,7 +1,8 @@
 import { config } from 'zod';
 import { InputError } from '../../base/issue.ts';
 import { createBreathing } from './breathing.ts';
-import { createLanePool, defaultThreads } from './lane-pool.ts';
+import { createLanePool, defaultThreads, LaneLost } from './lane-pool.ts';
+import { holdLifeline } from './lifeline.ts';
 import { prepareSolver } from './prepare-solver.ts';
 import type { Host } from './host.ts';
 import type { Answer, Ask, FromEngine, Question, ToEngine } from './protocol.ts';
@@ -9,6 +10,7 @@ import { createSearchControl } from './search-control.ts';
 
 /** The thread that answers the page's questions. */
 interface Scope {
+  readonly name: string;
   onmessage: (event: MessageEvent<ToEngine>) => void;
   postMessage(message: FromEngine): void;
 }
@@ -45,6 +47,7 @@ const answers: Answers = {
 /** Questions that may come to linear programs. */
 const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'weigh', 'handover']);
 
+holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
 scope.onmessage = async ({ data }) => {
   if ('control' in data) {
     control.tell(data.control);
@@ -59,6 +62,7 @@ scope.onmessage = async ({ data }) => {
     const answer = (await answers[kind]()) as (ask: unknown, host: Host<never>) => unknown;
     scope.postMessage({ id, answer: await answer(ask, host) });
   } catch (error) {
-    scope.postMessage(error instanceof InputError ? { id, issues: error.issues } : { id, failure: String(error instanceof Error ? (error.stack ?? error.message) : error) });
+    if (error instanceof LaneLost) scope.postMessage({ lost: error.message });
+    else scope.postMessage(error instanceof InputError ? { id, issues: error.issues } : { id, failure: String(error instanceof Error ? (error.stack ?? error.message) : error) });
   }
 };

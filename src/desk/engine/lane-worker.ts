@@ -1,14 +1,18 @@
 import { answerOrder, type Order, type Reply } from '../../nesting/spread.ts';
 import { createTaskHandler } from '../../nesting/tasks.ts';
 import { createBreathing } from './breathing.ts';
+import { holdLifeline } from './lifeline.ts';
 import { prepareSolver } from './prepare-solver.ts';
 import { createSearchControl, type Control } from './search-control.ts';
 
 /** One thread of a search in a page: does the tasks it is sent, one at a time. */
 interface Scope {
+  readonly name: string;
   onmessage: (event: MessageEvent<LaneMessage>) => void;
-  postMessage(reply: Reply): void;
+  postMessage(reply: LaneReply): void;
 }
+/** A reply, or that the thread holds its lifeline. */
+export type LaneReply = Reply | { readonly alive: true };
 export type LaneMessage = { readonly order: Order } | { readonly control: Control };
 
 const scope = globalThis as unknown as Scope;
@@ -19,6 +23,7 @@ const pause = async () => {
   return control.stopped();
 };
 
+holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
 scope.onmessage = async ({ data }) => {
   if ('control' in data) {
     control.tell(data.control);

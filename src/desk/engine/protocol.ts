@@ -50,6 +50,10 @@ export type EventOf<Kind extends Question> = Questions[Kind]['event'];
 
 export type ToEngine = { readonly id: number; readonly kind: Question; readonly ask: unknown; readonly locale: string } | { readonly control: Control };
 export type FromEngine =
+  /** The thread holds its lifeline. */
+  | { readonly alive: true }
+  /** It cannot go on: a thread of its own has gone. */
+  | { readonly lost: string }
   | { readonly id: number; readonly answer: unknown }
   | { readonly id: number; readonly event: unknown }
   /** What the person gave cannot be used. */

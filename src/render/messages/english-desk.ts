@@ -225,6 +225,8 @@ export const englishDesk = {
   'search-running': 'Searching: {ups} ups, at most {limit} can fit, {time}.',
   'search-paused': 'Paused: {ups} ups, at most {limit} can fit, {time}.',
   'search-ended': '{ups} ups, at most {limit} can fit, found in {time}.',
+  'engine-restarted': 'A thread of the engine broke down. It was started anew; what was on its way is done again.',
+  'issue-engine-lost': 'The engine broke down over this twice, for want of memory perhaps. Close other pages and try it again, or make the drawing simpler.',
   'search-failed': 'The search ended without an answer.',
   'chart-of-search': 'Best and limit over time: {best} ups found, at most {limit}',
   'chart-time': 'time',

@@ -225,6 +225,8 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'search-running': 'Suche: {ups} Nutzen, höchstens {limit} sind möglich, {time}.',
   'search-paused': 'Angehalten: {ups} Nutzen, höchstens {limit} sind möglich, {time}.',
   'search-ended': '{ups} Nutzen, höchstens {limit} sind möglich, gefunden in {time}.',
+  'engine-restarted': 'Ein Strang des Rechenwerks ist ausgefallen. Er wurde neu gestartet; was unterwegs war, wird wiederholt.',
+  'issue-engine-lost': 'Das Rechenwerk ist daran zweimal ausgefallen, vielleicht aus Mangel an Speicher. Schließen Sie andere Seiten und versuchen Sie es noch einmal, oder vereinfachen Sie die Zeichnung.',
   'search-failed': 'Die Suche endete ohne Antwort.',
   'chart-of-search': 'Bestes und Grenze im Lauf der Zeit: {best} Nutzen gefunden, höchstens {limit}',
   'chart-time': 'Zeit',

@@ -1,0 +1,28 @@
+/**
+ * How a thread's end is noticed however it ended: as long as it lives it holds a lock of its own name, and the browser hands
+ * the lock to whoever waits for it when the thread is gone. Long work is never mistaken for death, as it would be by a
+ * missing beat (Web Locks API, W3C).
+ */
+export interface Lifeline {
+  /** The thread said that it holds its lock. */
+  held(): void;
+  /** Ends the watch. */
+  end(): void;
+}
+
+/** In the thread; `held` tells whoever started it. */
+export function holdLifeline(name: string, held: () => void): void {
+  void navigator.locks.request(name, () => {
+    held();
+    return new Promise<never>(() => {});
+  });
+}
+
+export function watchLifeline(name: string, onGone: () => void): Lifeline {
+  const watch = new AbortController();
+  return {
+    // The lock asked for before the thread has it would come at once.
+    held: () => void navigator.locks.request(name, { signal: watch.signal }, onGone).catch(() => undefined),
+    end: () => watch.abort(),
+  };
+}

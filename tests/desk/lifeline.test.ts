@@ -1,0 +1,77 @@
+import type { Browser, Page, Worker } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { browserIsHere, goTo, launch, sample, serve, watch } from './browser.ts';
+
+/** Threads that end without a word: no message, no error. The page notices, says it, starts others and asks again. */
+describe.skipIf(!browserIsHere())('threads that end silently', { timeout: 150_000 }, () => {
+  let browser: Browser;
+  let server: DeskServer;
+  let page: Page;
+  let faults: string[];
+
+  beforeAll(async () => {
+    browser = await launch();
+    server = await serve([sample('reverse-tuck-small.svg')]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await server.close();
+  });
+  beforeEach(async () => {
+    page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
+    faults = watch(page);
+    await page.goto(server.url);
+    await page.locator('.ticket', { hasText: 'ups' }).waitFor();
+  });
+  afterEach(async () => {
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
+  const threads = (script: string) => page.workers().filter((one) => one.url().endsWith(script));
+  /** The worker's own way to end itself: nothing is heard of it. */
+  const vanish = (worker: Worker) => worker.evaluate(() => (globalThis as unknown as { close(): void }).close()).catch(() => undefined);
+  const told = () => page.getByRole('status').filter({ hasText: 'A thread of the engine broke down' }).waitFor();
+  const quick = async () => {
+    await goTo(page, 'Layouts found');
+    await page.getByLabel('Effort').selectOption('quick');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.locator('.ticket .search-line', { hasText: 'found in' }).waitFor({ timeout: 90_000 });
+  };
+
+  test('the thread that answers and the one that searches: said, started anew, asked again', async () => {
+    expect(threads('engine-worker.js').length).toBeGreaterThanOrEqual(2);
+    for (const worker of threads('engine-worker.js')) await vanish(worker);
+    await told();
+    await quick();
+    await goTo(page, 'Why this many');
+    await page.getByText('Where the board goes').waitFor();
+  });
+
+  test('a thread of the search: the search is made anew and ends', async () => {
+    await page.waitForFunction(() => document.querySelector('.search-line')?.textContent?.includes('s'), undefined, { timeout: 30_000 });
+    const found = async () => {
+      for (let tries = 0; tries < 200 && threads('lane-worker.js').length === 0; tries++) await page.waitForTimeout(100);
+      return threads('lane-worker.js');
+    };
+    const [lane] = await found();
+    expect(lane, 'a lane of the search').toBeDefined();
+    await vanish(lane!);
+    await told();
+    await quick();
+    expect(await page.locator('.ticket .state-sound').count()).toBe(1);
+  });
+
+  test('long work is not mistaken for an end', async () => {
+    // The answering thread is kept busy without a pause; nobody calls it dead.
+    const [engine] = threads('engine-worker.js');
+    await engine!.evaluate(() => {
+      const until = Date.now() + 6_000;
+      while (Date.now() < until);
+    });
+    await goTo(page, 'Why this many');
+    await page.getByText('Where the board goes').waitFor();
+    expect(await page.getByRole('status').filter({ hasText: 'broke down' }).count()).toBe(0);
+  });
+});
