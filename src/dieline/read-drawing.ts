@@ -29,12 +29,14 @@ async function openDrawing(bytes: Uint8Array, page: number): Promise<DrawingRead
   if (page !== 1) throw inputError('no-such-page', { facts: { number: page, count: 1 } });
   if (isDxf(head)) return (scale) => readDxf(bytes, scale);
   if (isBinaryDxf(head)) throw inputError('dxf-binary');
-  if (SVG_BEGINS.test(head) || isCompressed(bytes)) return (scale) => readSvg(bytes, scale);
+  if (looksLikeSvg(head) || isCompressed(bytes)) return (scale) => readSvg(bytes, scale);
   throw inputError('drawing-kind-unknown');
 }
 
 /** A tag, after a byte order mark or blanks. */
-const SVG_BEGINS = /^(\u00ef\u00bb\u00bf|\u00ff\u00fe|\u00fe\u00ff)?[\s\0]*</;
+export function looksLikeSvg(head: string): boolean {
+  return /^(\u00ef\u00bb\u00bf|\u00ff\u00fe|\u00fe\u00ff)?[\s\0]*</.test(head);
+}
 
 /** From a drawing to its blanks, at the scale that the drawing or the user says. */
 export function dielineOf(read: DrawingReader, options: ReadOptions): Dieline {

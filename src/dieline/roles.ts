@@ -24,12 +24,9 @@ export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[
     const rule = rules.find((candidate) => ruleApplies(candidate, source));
     for (const candidate of rules) if (ruleApplies(candidate, source)) used.add(candidate);
     if (rule) return { known: { role: rule.role, reason: 'user rule', inOutline: rule.role !== 'Unknown' } };
-    const named = source.levels.flatMap(rolesOfLevel);
-    const whole = named.indexOf('whole dieline');
-    // `outline` within a layer `cut` is cut; within a layer `artwork` it is still the outline.
-    const role = named.find((found, i) => found !== 'whole dieline' && (whole < 0 || i < whole || isKnife(found)));
+    const role = nearestRole(source.levels.flatMap(rolesOfLevel));
     if (role && role !== 'whole dieline') return { known: { role, reason: 'name', inOutline: true } };
-    return { whole: whole >= 0 };
+    return { whole: role !== undefined };
   };
   const namings = lines.map(({ source }) => {
     const found = bySource.get(source) ?? nameSource(source);
@@ -37,6 +34,18 @@ export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[
     return found;
   });
   return { namings, used };
+}
+
+/** What an element is by its own and its groups' names, the nearest first. */
+export function createRoleByName(): (levels: readonly NameLevel[]) => NamedRole | undefined {
+  const rolesOfLevel = createLevelLookup();
+  return (levels) => nearestRole(levels.flatMap(rolesOfLevel));
+}
+
+/** `outline` within a layer `cut` is cut; within a layer `artwork` it is still the outline. */
+function nearestRole(named: readonly NamedRole[]): NamedRole | undefined {
+  const whole = named.indexOf('whole dieline');
+  return named.find((found, i) => found !== 'whole dieline' && (whole < 0 || i < whole || isKnife(found))) ?? (whole < 0 ? undefined : 'whole dieline');
 }
 
 /** Roles that one level's names give, each level and name looked up once. */

@@ -7,23 +7,26 @@ type Values = Readonly<Record<string, string>>;
 export interface Style {
   /** Handed down to children. */
   readonly inherited: Values;
-  /** Its own only: display, opacity, transform and the geometry that style may set. */
+  /** Its own only: display, opacity and other effects, transform and the geometry that style may set. */
   readonly own: Values;
 }
 
 const INHERITED = new Set([
   'stroke', 'stroke-width', 'stroke-dasharray', 'stroke-opacity', 'stroke-linecap', 'fill', 'fill-opacity', 'visibility',
-  'color', 'font-size', 'text-anchor', 'marker-start', 'marker-end',
+  'color', 'font-size', 'text-anchor', 'marker-start', 'marker-end', 'fill-rule', 'clip-rule', 'stroke-linejoin', 'stroke-miterlimit', 'stroke-dashoffset',
+  'font-family', 'font-weight', 'font-style', 'letter-spacing',
 ]);
 const OWN = new Set([
-  'display', 'opacity', 'transform', 'transform-origin', 'x', 'y', 'cx', 'cy', 'r', 'rx', 'ry', 'width', 'height',
+  'display', 'opacity', 'transform', 'transform-origin', 'x', 'y', 'cx', 'cy', 'r', 'rx', 'ry', 'width', 'height', 'clip-path', 'mask', 'filter', 'mix-blend-mode',
+  'stop-color', 'stop-opacity',
 ]);
 
 /** SVG 2, initial values of the properties looked at. */
 const INITIAL: Values = {
   stroke: 'none', 'stroke-width': '1', 'stroke-dasharray': 'none', 'stroke-opacity': '1', 'stroke-linecap': 'butt',
   fill: 'black', 'fill-opacity': '1', visibility: 'visible', color: 'black', 'font-size': '16', 'text-anchor': 'start',
-  'marker-start': 'none', 'marker-end': 'none',
+  'marker-start': 'none', 'marker-end': 'none', 'fill-rule': 'nonzero', 'clip-rule': 'nonzero', 'stroke-linejoin': 'miter', 'stroke-miterlimit': '4', 'stroke-dashoffset': '0',
+  'font-family': '', 'font-weight': 'normal', 'font-style': 'normal', 'letter-spacing': 'normal',
 };
 
 export const ROOT_STYLE: Style = { inherited: INITIAL, own: {} };

@@ -1,31 +1,24 @@
 import { inputError, type Issue } from '../base/issue.ts';
-import { areaFactor, compose, mapPath, mapPoint, scaling, translation, type Affine } from '../geometry/affine.ts';
+import { areaFactor, compose, mapPath, mapPoint, scaling } from '../geometry/affine.ts';
 import { lengthOf } from '../geometry/vector.ts';
 import { normaliseColour } from './colour.ts';
 import { decodeDrawing } from './decode.ts';
 import { collectDrawing } from './drawing-collector.ts';
-import type { Drawing, LineSource, NameLevel } from './drawing.ts';
+import type { Drawing, LineSource } from './drawing.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { inPixels, parseNumbers, parseSvgLength } from './length.ts';
-import { READING_LIMITS } from './limits.ts';
-import { readShape, SHAPES } from './shape.ts';
-import { createStyler, ROOT_STYLE, type Style } from './style.ts';
-import { parseStyleSheet } from './style-sheet.ts';
-import { describeElement, nameLevelOf } from './svg-names.ts';
-import { about, parseTransform } from './transform-list.ts';
-import { fitViewBox, pageOf, viewBoxOf, type Viewport } from './viewport.ts';
-import { attributeByLocalName, parseXml, textWithin, type XmlElement } from './xml.ts';
+import { readShape } from './shape.ts';
+import { ROOT_STYLE } from './style.ts';
+import { describeElement } from './svg-names.ts';
+import { walkSvg, type SvgContext } from './svg-walk.ts';
+import { pageOf, type Viewport } from './viewport.ts';
+import { parseXml, textWithin, type XmlElement } from './xml.ts';
 
-/** What holds for the children of an element. */
-interface Context {
-  readonly style: Style;
-  /** Their user units to millimetres, y up. */
-  readonly map: Affine;
-  readonly viewport: Viewport;
-  /** Names of the groups around them, innermost first. */
-  readonly levels: readonly NameLevel[];
-  /** `use` elements being followed. */
-  readonly following: readonly XmlElement[];
+/** The outermost element of an SVG file. Throws InputError where it is none. */
+export function openSvg(bytes: Uint8Array): { readonly root: XmlElement; readonly issues: readonly Issue[] } {
+  const { root, issues } = parseXml(decodeDrawing(bytes));
+  if (root.name !== 'svg' || !root.svg) throw inputError('drawing-not-svg', { facts: { root: root.name } });
+  return { root, issues };
 }
 
 /**
@@ -33,10 +26,9 @@ interface Context {
  * named. Throws InputError where the file is no SVG or passes a limit.
  */
 export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
-  const { root, issues: xmlIssues } = parseXml(decodeDrawing(bytes));
-  if (root.name !== 'svg' || !root.svg) throw inputError('drawing-not-svg', { facts: { root: root.name } });
+  const { root, issues: xmlIssues } = openSvg(bytes);
   const page = pageOf(root, scale);
-  const { collector, visitRoot, allPhysical } = createVisitor(root);
+  const { collector, visitRoot, allPhysical } = createReader(root);
   const { lines, issues } = collector;
   const map = compose(scaling(1, -1), page.map);
   visitRoot(root, { style: ROOT_STYLE, map, viewport: page.viewport, levels: [], following: [] });
@@ -47,104 +39,12 @@ export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
   return collector.finish({ page: page.size, scale: { mmPerUnit: page.scale.mmPerUnit, from }, fingerprint: fingerprintOf(bytes), yAxis: 'down' });
 }
 
-function createVisitor(root: XmlElement) {
+function createReader(root: XmlElement) {
   const collector = collectDrawing();
-  const { once, issues, texts } = collector;
-  const sheet = parseStyleSheet(styleSheetText(root));
-  for (const selector of sheet.unread) issues.push({ code: 'selector-not-read', severity: 'note', facts: { selector } });
-  const styleOf = createStyler(sheet);
-  const byId = indexById(root);
+  const { once, texts } = collector;
   let physical = true;
 
-  const visit = (element: XmlElement, outer: Context): void => {
-    if (!element.svg || NOT_DRAWN.has(element.name)) {
-      if (element.svg && NEVER_FOLLOWED.has(element.name)) once('element-left-out', 'note', element.name);
-      return;
-    }
-    const drawn = collector.nextElement();
-    const style = styleOf(element, outer.style);
-    if (style.own.display === 'none' || Number(style.own.opacity ?? 1) === 0) return;
-    const level = nameLevelOf(element, drawn);
-    const inner: Context = {
-      ...outer,
-      style,
-      map: compose(outer.map, ownTransform(element, style)),
-      levels: level ? [level, ...outer.levels] : outer.levels,
-    };
-    if (areaFactor(inner.map) === 0) return;
-    if (SHAPES.has(element.name)) addShape(element, inner, outer);
-    else if (element.name === 'text') addText(element, inner);
-    else if (element.name === 'use') follow(element, inner);
-    else if (element.name === 'svg') visitChildren(element, placedViewport(element, element, inner));
-    else if (element.name === 'switch') visitSwitch(element, inner);
-    else if (element.name === 'g' || element.name === 'a') visitChildren(element, inner);
-  };
-
-  const visitRoot = (element: XmlElement, outer: Context): void => {
-    const style = styleOf(element, outer.style);
-    if (style.own.display !== 'none') visitChildren(element, { ...outer, style, map: compose(outer.map, ownTransform(element, style)) });
-  };
-
-  const visitChildren = (element: XmlElement, context: Context): void => {
-    for (const child of element.children) visit(child, context);
-  };
-
-  const visitSwitch = (element: XmlElement, context: Context): void => {
-    const chosen = element.children.find(
-      ({ svg, name, attributes }) => svg && !NOT_DRAWN.has(name) && attributes.requiredExtensions === undefined && attributes.systemLanguage === undefined,
-    );
-    if (chosen) visit(chosen, context);
-  };
-
-  /** An own transform that cannot be read counts as none, as SVG asks; it is said, for the picture may be wrong. */
-  const ownTransform = (element: XmlElement, style: Style): Affine => {
-    const text = style.own.transform;
-    if (text === undefined || text.trim() === '') return translation(0, 0);
-    const map = parseTransform(text);
-    if (!map) once('transform-not-read', 'warning', describeElement(element, []), { transform: text });
-    const [x, y] = parseNumbers((style.own['transform-origin'] ?? '').replace(/px/g, '')) ?? [];
-    return map ? about(x ?? 0, y ?? 0, map) : translation(0, 0);
-  };
-
-  /** The viewport that a nested svg or a symbol opens; `placed` holds its place and size. */
-  const placedViewport = (element: XmlElement, placed: XmlElement, context: Context): Context => {
-    const along = (name: string, whole: number, missing: number) => {
-      const length = parseSvgLength(placed.attributes[name] ?? element.attributes[name]);
-      return length ? inPixels(length, whole) : missing;
-    };
-    const { width: wholeWidth, height: wholeHeight } = context.viewport;
-    const width = along('width', wholeWidth, wholeWidth);
-    const height = along('height', wholeHeight, wholeHeight);
-    const own = element === placed ? translation(along('x', wholeWidth, 0), along('y', wholeHeight, 0)) : translation(0, 0);
-    const box = viewBoxOf(element);
-    const map = compose(context.map, own);
-    if (!box || !(width > 0 && height > 0)) return { ...context, map, viewport: { width, height } };
-    return { ...context, map: compose(map, fitViewBox(box, width, height, element.attributes.preserveAspectRatio)), viewport: box };
-  };
-
-  const follow = (element: XmlElement, context: Context): void => {
-    const where = describeElement(element, []);
-    const link = attributeByLocalName(element, 'href')?.trim() ?? '';
-    if (!link.startsWith('#')) return once('link-not-followed', 'warning', where, { link });
-    const target = byId.get(decodeLink(link.slice(1)));
-    if (!target) return once('use-without-target', 'warning', where, { link });
-    const contains = context.following.includes(element) || isWithin(element, target);
-    if (contains || context.following.length >= READING_LIMITS.useDepth) return once('use-in-itself', 'warning', where, { link });
-    const length = (name: string, whole: number) => inPixels(parseSvgLength(element.attributes[name]) ?? { value: 0, unit: '' }, whole);
-    const moved: Context = {
-      ...context,
-      map: compose(context.map, translation(length('x', context.viewport.width), length('y', context.viewport.height))),
-      following: [...context.following, element],
-    };
-    if (target.name !== 'symbol') return visit(target, moved);
-    const style = styleOf(target, moved.style);
-    if (style.own.display === 'none') return;
-    const level = nameLevelOf(target, collector.nextElement());
-    const levels = level ? [level, ...moved.levels] : moved.levels;
-    visitChildren(target, placedViewport(target, element, { ...moved, style, levels }));
-  };
-
-  const addShape = (element: XmlElement, context: Context, outer: Context): void => {
+  const addShape = (element: XmlElement, context: SvgContext, outer: SvgContext): void => {
     const { inherited } = context.style;
     if (inherited.visibility !== 'visible') return;
     const scale = Math.sqrt(Math.abs(areaFactor(context.map)));
@@ -160,7 +60,7 @@ function createVisitor(root: XmlElement) {
     }
   };
 
-  const addText = (element: XmlElement, context: Context): void => {
+  const addText = (element: XmlElement, context: SvgContext): void => {
     const { inherited } = context.style;
     const content = textWithin(element);
     if (inherited.visibility !== 'visible' || content === '') return;
@@ -175,46 +75,8 @@ function createVisitor(root: XmlElement) {
     texts.push({ content, place, heightMm: size * scale, direction: { x: along.x / scale, y: along.y / scale }, anchor: inherited['text-anchor'], levels: context.levels });
   };
 
+  const { visitRoot } = walkSvg(root, collector, { shape: addShape, text: addText });
   return { collector, visitRoot, allPhysical: () => physical };
-}
-
-/** Elements whose content is not drawn where it stands. */
-const NOT_DRAWN: ReadonlySet<string> = new Set([
-  'defs', 'symbol', 'clipPath', 'mask', 'pattern', 'marker', 'linearGradient', 'radialGradient', 'filter', 'style', 'title', 'desc',
-  'metadata', 'script', 'foreignObject', 'image', 'audio', 'video', 'iframe', 'canvas', 'view', 'cursor', 'font',
-]);
-
-/** Of those, the ones that would do or fetch something elsewhere; it is said that they were left out. */
-const NEVER_FOLLOWED: ReadonlySet<string> = new Set(['script', 'foreignObject', 'audio', 'video', 'iframe', 'canvas']);
-
-function styleSheetText(element: XmlElement): string {
-  if (element.name === 'style') return element.text;
-  return element.children.map(styleSheetText).filter((text) => text !== '').join('\n');
-}
-
-function indexById(root: XmlElement): ReadonlyMap<string, XmlElement> {
-  const found = new Map<string, XmlElement>();
-  const open = [root];
-  while (open.length > 0) {
-    const element = open.pop()!;
-    const { id } = element.attributes;
-    if (id !== undefined && !found.has(id)) found.set(id, element);
-    open.push(...element.children.toReversed());
-  }
-  return found;
-}
-
-function isWithin(element: XmlElement, ancestor: XmlElement): boolean {
-  for (let at: XmlElement | undefined = element; at; at = at.parent) if (at === ancestor) return true;
-  return false;
-}
-
-function decodeLink(link: string): string {
-  try {
-    return decodeURIComponent(link);
-  } catch {
-    return link;
-  }
 }
 
 /** How a shape is painted. A hairline (width 0) without a fill is a line, as computer-aided design programs write it. */

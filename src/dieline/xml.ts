@@ -15,6 +15,8 @@ export interface XmlElement {
   readonly children: readonly XmlElement[];
   /** Character data directly within it. */
   readonly text: string;
+  /** Of the elements of a text: character data and children in their order. */
+  readonly runs?: readonly (string | XmlElement)[];
   /** Which of the elements of its name it is, counted from 1. */
   readonly ordinal: number;
   /** Line in the file, counted from 1. */
@@ -24,10 +26,13 @@ export interface XmlElement {
 interface GrowingElement extends XmlElement {
   readonly children: GrowingElement[];
   text: string;
+  readonly runs?: (string | XmlElement)[];
 }
 
 /** Element text beyond this is dropped: only titles, labels and style sheets are read. */
 const CHARACTERS_KEPT = READING_LIMITS.styleCharacters;
+
+const TEXTS: ReadonlySet<string> = new Set(['text', 'tspan', 'textPath']);
 
 /**
  * The tree of an XML file. Nothing outside the file is fetched; entities other than short plain ones of the file itself
@@ -72,17 +77,21 @@ export function parseXml(text: string): { readonly root: XmlElement; readonly is
       text: '',
       ordinal,
       line: parser.line,
+      ...(TEXTS.has(name) && { runs: [] }),
     };
     if (++count > READING_LIMITS.elements) throw limitPassed('elements', READING_LIMITS.elements);
     if (open.length >= READING_LIMITS.xmlDepth) throw limitPassed('levels of elements', READING_LIMITS.xmlDepth);
     parent?.children.push(element);
+    parent?.runs?.push(element);
     root ??= element;
     open.push(element);
   });
   parser.on('closetag', () => void open.pop());
   const addText = (characters: string) => {
     const element = open[open.length - 1];
-    if (element && element.text.length < CHARACTERS_KEPT) element.text += characters;
+    if (!element || element.text.length >= CHARACTERS_KEPT) return;
+    element.text += characters;
+    element.runs?.push(characters);
   };
   parser.on('text', addText);
   parser.on('cdata', addText);

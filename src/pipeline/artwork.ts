@@ -4,6 +4,8 @@ import type { Drawing } from '../dieline/drawing.ts';
 import { DEFAULT_READ_OPTIONS } from '../dieline/options.ts';
 import { mapBox, openPdf, pageMap, type PdfFile, type PdfPage } from '../dieline/pdf/document.ts';
 import { openPdfDrawing } from '../dieline/pdf/pdf-drawing.ts';
+import { looksLikeSvg } from '../dieline/read-drawing.ts';
+import { openSvg, readSvg } from '../dieline/svg-drawing.ts';
 import { understand } from '../dieline/understand.ts';
 import { compose, translation } from '../geometry/affine.ts';
 import { flattenPath } from '../geometry/flatten.ts';
@@ -11,12 +13,17 @@ import { boxOf, type Box, type Point } from '../geometry/point.ts';
 import { fitArtwork, type ArtworkContent, type FittedBy } from '../layout/artwork-fit.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import type { ImposedArtwork, PlacedArtwork } from '../render/imposed-artwork.ts';
+import type { XmlElement } from '../dieline/xml.ts';
+import type { NamedInk } from '../render/svg-pdf/colours.ts';
+import { svgToPdf } from '../render/svg-pdf/convert.ts';
 import { printAreas } from '../render/print-areas.ts';
 
-/** A page of artwork, as it is placed and as far as it is known. */
+/** Artwork of one blank, as it is placed and as far as it is known. */
 export interface Artwork {
   readonly file: PdfFile;
   readonly page: PdfPage;
+  /** Where it came as SVG, which the page then shows. */
+  readonly svg?: XmlElement;
   readonly content: ArtworkContent;
   readonly issues: readonly Issue[];
 }
@@ -54,7 +61,7 @@ export function imposeArtwork(layout: LayoutFile, given: readonly GivenArtwork[]
   });
   const bare = names.filter((name) => !wanted.some((one) => one.name === name));
   return {
-    artworks: fits.map(({ artwork: { file, page }, fit }): PlacedArtwork => ({ file, page, offset: fit.offset })),
+    artworks: fits.map(({ artwork: { file, page, svg }, fit }): PlacedArtwork => ({ file, page, ...(svg && { svg }), offset: fit.offset })),
     ofStation: designs.map((design, station) => {
       const index = fits.findIndex((one) => one.design === design && one.name === printed[station]);
       return index < 0 ? undefined : index;
@@ -70,11 +77,23 @@ export function imposeArtwork(layout: LayoutFile, given: readonly GivenArtwork[]
 }
 
 /**
- * Reads a page of artwork from a PDF. `where` names the file in the issues. Throws InputError where it is no PDF that can be
- * read or has no such page.
+ * Reads artwork: a page of a PDF, or an SVG, whose colours may stand for `inks`. `where` names the file in the issues. Throws
+ * InputError where it is neither, cannot be read, or has no such page.
  */
-export async function readArtwork(bytes: Uint8Array, number: number, where: string): Promise<Artwork> {
-  if (!String.fromCharCode(...bytes.subarray(0, 1024)).includes('%PDF-')) throw inputError('artwork-not-pdf', { where });
+export async function readArtwork(bytes: Uint8Array, number: number, where: string, inks: readonly NamedInk[] = []): Promise<Artwork> {
+  const head = String.fromCharCode(...bytes.subarray(0, 1024));
+  if (head.includes('%PDF-')) return readPdfArtwork(bytes, number, where);
+  if (!looksLikeSvg(head)) throw inputError('artwork-kind', { where });
+  if (number !== 1) throw inputError('no-such-page', { facts: { number, count: 1 } });
+  const { bytes: page, issues } = await svgToPdf(bytes, inks);
+  const artwork = await readPdfArtwork(page, 1, where);
+  const { height } = artwork.content;
+  const dieLines = contentOf(() => readSvg(bytes, undefined), height).content.dieLines;
+  const { root } = openSvg(bytes);
+  return { ...artwork, svg: root, content: { ...artwork.content, dieLines }, issues: [...issues.map((issue) => ({ ...issue, where: issue.where === undefined ? where : `${where}, ${issue.where}` })), ...artwork.issues] };
+}
+
+async function readPdfArtwork(bytes: Uint8Array, number: number, where: string): Promise<Artwork> {
   const file = await openPdf(bytes);
   const read = await openPdfDrawing(bytes, number);
   const page = file.pages[number - 1]!;

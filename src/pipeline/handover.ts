@@ -15,6 +15,8 @@ import { dieRules, type DieRule } from '../render/die-rules.ts';
 import { createFormat } from '../render/format.ts';
 import { handoverFacts, type HandoverDetails, type HandoverFacts } from '../render/handover-facts.ts';
 import { crewTicket, customerPage, dieOrder, type HandoverLanguage } from '../render/handover-pages.ts';
+import type { ImposedArtwork } from '../render/imposed-artwork.ts';
+import { imposedSvg } from '../render/imposed-svg.ts';
 import { englishLanguage } from '../render/messages/english-language.ts';
 import type { Language } from '../render/messages/language.ts';
 import { markedSheet } from '../render/marked-sheet.ts';
@@ -78,7 +80,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
   const files: HandoverFile[] = [
     { name: 'layout.json', content: writeLayoutFile(layout) },
     { name: 'sheet-steps.pdf', content: await stepsPdf(bare, rules, notice, language) },
-    ...(imposed ? [{ name: 'sheet-artwork.pdf', content: await stepsPdf(bare, rules, notice, language, imposed) }] : []),
+    ...(imposed ? [{ name: 'sheet-artwork.pdf', content: await stepsPdf(bare, rules, notice, language, imposed) }, ...artworkSvg('sheet-artwork.svg', bare, imposed)] : []),
     ...second.files,
     { name: 'sheet.svg', content: picture.svg },
     { name: 'die-printed-side.dxf', content: dieDxf(bare, rules, { side: 'printed', notice, words, nicks: details.nicks }) },
@@ -144,9 +146,16 @@ async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts
     files: [
       { name: 'sheet-back.svg', content: sceneToSvg(sheetScene({ ...bare, figures }, { words: { ...pictureWords, gripperEdge }, format })) },
       { name: 'sheet-back.pdf', content: await stepsPdf(bare, dieRules(bare), notice, { words: { ...words, gripperEdge }, format }, imposed) },
+      ...(imposed ? artworkSvg('sheet-back-artwork.svg', bare, imposed) : []),
     ],
     issues: [...(imposed?.issues ?? []), ...offStations(layout, turned, style), ...secondGripper(layout, turned)],
   };
+}
+
+/** The print alone as SVG, where all of it came so. */
+function artworkSvg(name: string, view: SheetView, imposed: ImposedArtwork): HandoverFile[] {
+  const content = imposedSvg(view, imposed);
+  return content === undefined ? [] : [{ name, content }];
 }
 
 /** Where the same plate prints both sides, every back must lie on a front of some station. */

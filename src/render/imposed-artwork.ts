@@ -1,6 +1,7 @@
 import { PDFDict, PDFName, PDFObjectCopier, PDFRef, type PDFArray, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib';
 import { pageContents, pageMap, type PdfFile, type PdfPage } from '../dieline/pdf/document.ts';
 import { asDict, dictEntry, entry } from '../dieline/pdf/objects.ts';
+import type { XmlElement } from '../dieline/xml.ts';
 import { compose, translation } from '../geometry/affine.ts';
 import type { Point, Polygon } from '../geometry/point.ts';
 import { pathConstruction, turnMatrix } from './pdf-operators.ts';
@@ -12,6 +13,8 @@ import type { SheetView } from './sheet-view.ts';
 export interface PlacedArtwork {
   readonly file: PdfFile;
   readonly page: PdfPage;
+  /** The drawing that the page shows, where it came as SVG. */
+  readonly svg?: XmlElement;
   /** Place of the page's lower left corner in the design's axes, mm. */
   readonly offset: Point;
 }

@@ -72,7 +72,7 @@ describe('handover', () => {
     expect(readdirSync(join(folder, 'out'))).toEqual(expect.arrayContaining(['sheet-artwork.pdf', 'sheet-back.pdf', 'sheet-back.svg']));
     rmSync(join(folder, 'out'), { recursive: true });
     for (const [options, message] of [
-      [['--artwork', 'layout.json'], 'artwork is placed from PDF only'],
+      [['--artwork', 'layout.json'], 'artwork is placed from PDF and SVG'],
       [['--artwork', 'art.svg', '--artwork-page', '2'], 'There is no page 2'],
       [['--artwork', 'lid=art.svg'], 'no station prints lid'],
       [['--artwork', 'art.svg', '--artwork-at', '3'], '--artwork-at 3'],

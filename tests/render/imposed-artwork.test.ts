@@ -111,6 +111,6 @@ describe('artwork on every station', () => {
   });
 });
 
-test('what is no PDF is refused', async () => {
-  await expect(readArtwork(new TextEncoder().encode('<svg/>'), 1, 'a.svg')).rejects.toMatchObject({ issues: [{ code: 'artwork-not-pdf', where: 'a.svg' }] });
+test('what is neither PDF nor SVG is refused', async () => {
+  await expect(readArtwork(new TextEncoder().encode('words'), 1, 'a.txt')).rejects.toMatchObject({ issues: [{ code: 'artwork-kind', where: 'a.txt' }] });
 });

@@ -11,6 +11,7 @@ import { sheetGrainAxis } from '../../press/grain.ts';
 import { boardSchema, readRecord } from '../../press/records.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { WORK_STYLES_WANTED } from '../../render/messages/english-handover.ts';
+import { readColour, type NamedInk } from '../../render/svg-pdf/colours.ts';
 import { BLANK_SIDES, type BlankSide } from '../../render/nicks.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { exists, readInput, readJson, refuseTakenFolder, writeFolder } from '../files.ts';
@@ -40,6 +41,7 @@ interface Options {
   readonly artworkBackPage?: string;
   readonly artworkAt?: string;
   readonly stripping?: string;
+  readonly ink: readonly string[];
   readonly leastStrip?: string;
   readonly language: string;
   readonly nicks?: string;
@@ -66,12 +68,13 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--quantity <n>', 'cartons or labels ordered')
     .option('--sheets <n>', 'sheets to print')
     .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}`)
-    .option('--artwork <file>', 'PDF of the print of one blank, placed on every station; of several designs or versions: name=file.pdf; repeatable', collect, [])
+    .option('--artwork <file>', 'PDF or SVG of the print of one blank, placed on every station; of several designs or versions: name=file.pdf; repeatable', collect, [])
     .option('--gang <file>', 'plan of versions, as gang --json writes it: which version each station prints, in station order')
     .option('--form <n>', 'form of that plan', '1')
     .option('--artwork-back <file>', 'the same for the back, as it is looked at; needs --back', collect, [])
     .option('--artwork-page <n>', 'page of the artwork', '1')
     .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
+    .option('--ink <name=colour>', 'a colour of SVG artwork that stands for an ink, such as "Fernhollow Green=#1a7d43"; repeatable', collect, [])
     .option('--artwork-at <x,y>', 'place of the artwork page’s lower left corner from that of the blank, mm; else found by die line, trim box or page size')
     .option('--language <tag>', `language of pages and pictures: ${LANGUAGE_TAGS}`, 'en')
     .option('--stripping <way>', 'how the waste is taken off: by-hand, with-tools or with-blanking; the stripping page says whether the layout suits it (default: as the layout was asked for)')
@@ -119,11 +122,19 @@ async function readArtworks(options: Options): Promise<{ front: GivenArtwork[]; 
   const [front, back] = (['--artwork-page', '--artwork-back-page'] as const).map((option) => reader.read(option, wholeNumber(1, 9999), 'the number of a page is wanted, such as 2') ?? 1);
   const at = reader.read('--artwork-at', placeValue, 'two lengths in mm are wanted, such as -3,-3');
   reader.finish();
+  const inks = options.ink.map(inkValue);
   const read = async (text: string, page: number): Promise<GivenArtwork> => {
     const { design, path } = designAndFile(text);
-    return { design, where: path, artwork: await readArtwork(path, page), at };
+    return { design, where: path, artwork: await readArtwork(path, page, inks), at };
   };
   return { front: await Promise.all(options.artwork.map((text) => read(text, front!))), back: await Promise.all(options.artworkBack.map((text) => read(text, back!))) };
+}
+
+/** `Fernhollow Green=#1a7d43`. */
+function inkValue(text: string): NamedInk {
+  const [, name, colour] = /^\s*([^=]*[^=\s])\s*=\s*(.+?)\s*$/.exec(text) ?? [];
+  if (name !== undefined && colour !== undefined && readColour(colour, [])) return { name, colour };
+  throw inputError('option-not-valid', { where: '--ink', facts: { value: text, expected: 'a name and a colour are wanted, such as "Fernhollow Green=#1a7d43"' } });
 }
 
 /** `mint=mint.pdf`; a name before the sign that is a file's own is part of the file's. */

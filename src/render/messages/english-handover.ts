@@ -20,7 +20,15 @@ export const handoverMessages: MessageTable = {
 
 /** Artwork on the stations; sizes are in the blank's own axes. */
 export const artworkMessages: MessageTable = {
-  'artwork-not-pdf': '{where}: artwork is placed from PDF only. Save it as PDF, colours and text as they are.',
+  'artwork-kind': '{where}: artwork is placed from PDF and SVG. Save it as one of them, colours and text as they are.',
+  'artwork-without-size': '{where}: the drawing says no size. Give its outermost element a width and a height in mm, or a view box.',
+  'artwork-image-outside': '{where}: the image lies outside the file ({link}), and nothing outside is fetched. Embed it in the SVG as PNG or JPEG.',
+  'artwork-image-kind': '{where}: an image of the kind {kind} cannot be kept as it is. Embed it as PNG or JPEG, drawings as paths.',
+  'artwork-image-broken': '{where}: the {kind} image cannot be read. Embed it again.',
+  'artwork-part-not-kept': '{where} cannot be kept as it is and is left out; what carries it is drawn without. Turn it into plain paths and fills.',
+  'artwork-font-not-in-svg': '{where}: an SVG does not hold its fonts. The text "{text}" asks for {font} and stands in a plain font instead. Turn texts into outlines.',
+  'artwork-rgb': '{where}: {count} of its colours are RGB and will change when they are made into inks. Write device-cmyk(…) or icc-color(…), name inks by data-ink="…", or say which colour is which ink: --ink "Name=#rrggbb".',
+  'artwork-steps-left-out': '{where}: {count} lines and areas named as processing steps ({steps}) are left out of the print.',
   'artwork-for-no-design': '{where}: no station prints {design}. Stations print: {designs}. Write --artwork name=file.pdf.',
   'artwork-twice': '{where}: {design} has artwork already. Name what each file is for: --artwork name=file.pdf.',
   'artwork-size': '{where}: the page ({foundWidthMm} × {foundHeightMm} mm) is neither the blank ({widthMm} × {heightMm} mm) nor the blank with the same bleed all round, and it holds no die line of that size. Give the place of its lower left corner with --artwork-at.',
