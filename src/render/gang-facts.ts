@@ -35,6 +35,8 @@ export interface GangForm {
   /** Stations that change their version from the form before. */
   readonly changes?: number | undefined;
   readonly layout?: LayoutFile | undefined;
+  /** What each station prints, where that is settled. */
+  readonly prints?: readonly string[] | undefined;
   /** Where the sheets are guillotined. Millimetres. */
   readonly cuts?: CutSequence | undefined;
 }

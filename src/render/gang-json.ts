@@ -6,7 +6,7 @@ export function gangJson(facts: GangFacts): string {
   const content = {
     format: 'blankwright-gang',
     version: 1,
-    forms: facts.forms.map(({ counts, pressings, changes, layout }) => ({ counts: byId(counts), pressings, ...(facts.stations !== undefined && { stationsChanged: changes ?? null }), ...(layout && { layout: JSON.parse(writeLayoutFile(layout)) as unknown }) })),
+    forms: facts.forms.map(({ counts, pressings, changes, layout, prints }) => ({ counts: byId(counts), pressings, ...(facts.stations !== undefined && { stationsChanged: changes ?? null }), ...(prints && { stations: prints }), ...(layout && { layout: JSON.parse(writeLayoutFile(layout)) as unknown }) })),
     objective: facts.costs ? 'cost' : 'pressings',
     totalPressings: facts.pressings,
     totalCost: facts.cost ?? null,

@@ -13,7 +13,7 @@ import { sceneToSvg, type SvgOptions } from './svg.ts';
 import { viewOfLayout } from './view-of-layout.ts';
 
 /** The report of a gang run: forms with their counts, what is made too much, what changes between forms. */
-export function gangReport(facts: GangFacts, words: GangWords = englishGang, format: Format = createFormat(englishLanguage.locale)): Report {
+export function gangReport(facts: GangFacts, words: GangWords = englishGang, format: Format = createFormat(englishLanguage.locale), locale: string = englishLanguage.locale): Report {
   const { ids, quantities, overs } = facts;
   const forms = facts.forms.map((form, number): ReportSection => ({
     id: formId(number),
@@ -29,7 +29,7 @@ export function gangReport(facts: GangFacts, words: GangWords = englishGang, for
     { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => englishLanguage.issues.sentence(issue)), figures: [] },
   ];
   return {
-    language: englishLanguage.locale,
+    language: locale,
     title: words.title(facts),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
@@ -47,10 +47,10 @@ function allowedOf({ oversLimits }: GangFacts, version: number, words: GangWords
   return limits && (limits.least > 0 || limits.greatest < Infinity) ? { note: words.allowed(limits, format) } : {};
 }
 
-/** Where a design stands on a form whose layout is known. */
-function stationsOf(id: string, { layout }: GangForm, words: GangWords): Pick<Figure, 'note'> {
-  if (!layout) return {};
-  return { note: words.stations(ranges(layout.placements.flatMap(({ design }, station) => (design === id ? [station + 1] : [])))) };
+/** Where a design stands on a form of which that is known. */
+function stationsOf(id: string, { layout, prints = layout?.placements.map(({ design }) => design) }: GangForm, words: GangWords): Pick<Figure, 'note'> {
+  if (!prints) return {};
+  return { note: words.stations(ranges(prints.flatMap((printed, station) => (printed === id ? [station + 1] : [])))) };
 }
 
 /** The sheet of every form whose layout is known. */

@@ -1,3 +1,4 @@
+import { readFileSync, writeFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { DeskServer } from '../../src/cli/desk-server.ts';
@@ -127,6 +128,28 @@ describe.skipIf(!browserIsHere())('versions', { timeout: 120_000 }, () => {
     expect(await page.locator('.station:focus').getAttribute('aria-label')).toMatch(/: B, sage$/);
     await page.keyboard.press('Delete');
     await page.getByText('No station prints sage.').waitFor();
+  });
+
+  test('handed over: a picture, a ticket and the stations of each form, and the plan as the command line reads it', async () => {
+    await open({ acceptDownloads: true });
+    await pasteTeas();
+    await share('2');
+    await page.keyboard.press('Alt+Digit7');
+    const save = async (name: string) => {
+      const coming = page.waitForEvent('download');
+      await page.getByRole('button', { name: `Save ${name}` }).click();
+      return readFileSync(await (await coming).path(), 'utf8');
+    };
+    const plan = JSON.parse(await save('versions.json')) as { forms: { counts: Record<string, number>; stations: string[]; pressings: number }[]; optimal: boolean; overs: Record<string, number> };
+    expect(plan.optimal).toBe(true);
+    for (const { counts, stations } of plan.forms) for (const [name, count] of Object.entries(counts)) expect(stations.filter((printed) => printed === name).length).toBe(count);
+    for (const [name, quantity] of TEAS) expect(plan.forms.reduce((made, form) => made + (form.counts[name] ?? 0) * form.pressings, 0) - quantity).toBe(plan.overs[name]);
+    const rows = (await save('form-2-placements.csv')).trim().split(/\r?\n/).slice(1);
+    expect(rows.map((row) => row.split(',').at(-1))).toEqual(plan.forms[1]!.stations);
+    expect(await save('form-1-crew-ticket.html')).toContain('mint');
+    expect(await save('versions.html')).toContain('nothing takes less with 2 forms allowed');
+    writeFileSync('out/desk/form-1.svg', await save('form-1.svg'));
+    await picture(page, 'versions-handover');
   });
 
   test('too many versions for the forms: said in the desk’s own words', async () => {

@@ -102,9 +102,9 @@ async function runHandover(path: string, options: Options): Promise<number> {
   return issues.some(({ severity }) => severity !== 'note') ? ASKS : DONE;
 }
 
-const planSchema = z.looseObject({ forms: z.array(z.looseObject({ counts: z.record(z.string(), z.int().nonnegative().max(10_000)) })).min(1).max(1000) });
+const planSchema = z.looseObject({ forms: z.array(z.looseObject({ counts: z.record(z.string(), z.int().nonnegative().max(10_000)), stations: z.array(z.string()).optional() })).min(1).max(1000) });
 
-/** What each station prints: the versions of one form, one after the other. */
+/** What each station prints: as the plan says, else the versions of one form, one after the other. */
 function readVersions(path: string, form: string | undefined, stations: number): string[] {
   const reader = createOptionReader({ form });
   const number = reader.read('--form', wholeNumber(1, 1000), 'the number of a form is wanted, such as 2') ?? 1;
@@ -112,6 +112,7 @@ function readVersions(path: string, form: string | undefined, stations: number):
   const { forms } = readRecord(planSchema, readJson(path), path);
   const chosen = forms[number - 1];
   if (!chosen) throw inputError('gang-no-such-form', { where: path, facts: { number, count: forms.length } });
+  if (chosen.stations?.length === stations) return chosen.stations;
   const wanted = Object.values(chosen.counts).reduce((sum, count) => sum + count, 0);
   if (wanted !== stations) throw inputError('gang-other-stations', { where: path, facts: { number, wanted, found: stations } });
   return Object.entries(chosen.counts).flatMap(([version, count]) => Array.from({ length: count }, () => version));

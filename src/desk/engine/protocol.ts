@@ -271,6 +271,19 @@ export interface StationSheet {
 export interface HandoverAsk {
   readonly file: LayoutFile;
   readonly details: HandoverDetails;
+  readonly versions?: VersionsOnForms | undefined;
+}
+
+/** Versions as they stand on the forms, every one of them on some station. */
+export interface VersionsOnForms {
+  readonly ask: VersionsAsk;
+  /** How each version is marked. */
+  readonly letters: readonly string[];
+  readonly forms: readonly (readonly Printed[])[];
+  /** What is proved for this very ask. */
+  readonly lowerBound: number | undefined;
+  /** What is written for a station that prints nothing. */
+  readonly empty: string;
 }
 
 export interface HandoverAnswer {

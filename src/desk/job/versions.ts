@@ -1,4 +1,4 @@
-import type { VersionsAsk } from '../engine/protocol.ts';
+import type { VersionsAsk, VersionsOnForms } from '../engine/protocol.ts';
 import { numberOf } from './number-of.ts';
 
 /** Versions of the blank, printed together: each station of each form prints one of them. Fields stay as typed. */
@@ -73,6 +73,15 @@ export function letterOf(row: number): string {
 export function printedRows({ list, plan }: Versions, stations: number): (number | undefined)[][] {
   const rows = new Map(list.map(({ id }, row) => [id, row]));
   return (plan?.forms ?? []).map((form) => Array.from({ length: stations }, (_, station) => rows.get(form[station] ?? '')));
+}
+
+/** What is handed over of the versions; undefined where there is no plan, or where it leaves a version out. */
+export function versionsOnForms(versions: Versions, stations: number, empty: string): VersionsOnForms | undefined {
+  const job = versionsJobOf(versions, stations);
+  const forms = printedRows(versions, stations);
+  if (!('ask' in job) || forms.length === 0 || versions.list.some((_, row) => !forms.some((form) => form.includes(row)))) return undefined;
+  const { plan } = versions;
+  return { ask: job.ask, letters: versions.list.map((_, row) => letterOf(row)), forms, lowerBound: plan?.asked === JSON.stringify(job.ask) ? plan.lowerBound : undefined, empty };
 }
 
 /** The other way round. */

@@ -4,6 +4,7 @@ import { download } from '../files/files.ts';
 import type { HandoverFields, Job } from '../job/job.ts';
 import { boardOf, type Records } from '../job/records.ts';
 import { quotedOf, quoteOf } from '../job/quote-of.ts';
+import { versionsOnForms } from '../job/versions.ts';
 import { useWords } from '../words/words.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { Block, TextField } from './fields.tsx';
@@ -48,7 +49,8 @@ function FileList() {
   const job = desk.job.value;
   const chosen = desk.chosen.value!;
   const details = detailsOf(job, desk.records.value);
-  const answer = useAnswer(() => desk.engine.ask('handover', { file: chosen.file, details }), [chosen.file, JSON.stringify(details), locale]);
+  const versions = versionsOnForms(job.versions, chosen.file.placements.length, say('prints-nothing'));
+  const answer = useAnswer(() => desk.engine.ask('handover', { file: chosen.file, details, versions }), [chosen.file, JSON.stringify([details, versions]), locale]);
   const pages = useAnswer(reportPages, [chosen, JSON.stringify(job.money), locale]);
   if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
   if (pages.kind === 'issues') return <IssueList issues={pages.issues} />;
@@ -62,6 +64,7 @@ function FileList() {
   return (
     <>
       <IssueList issues={answer.answer.waiting} />
+      {job.versions.plan && !versions && <p class="warning">{say('versions-not-handed-over')}</p>}
       <p>
         <button type="button" class="primary" onClick={() => void saveAll()}>
           {place.folder === undefined ? say('save-all') : say('save-into', { folder: place.folder })}

@@ -53,5 +53,6 @@ export const englishVersions = {
   'column-stations-of': 'stations on form {number}',
   'form-idle': 'This form is not needed: the others make everything.',
   'issue-versions-over-stations': '{versions} versions are more than {forms} forms of {stations} stations hold. Allow {needed} forms or more.',
+  'versions-not-handed-over': 'The stations leave a version out, or a quantity is missing: the files for versions wait. See Layouts found, Versions.',
   'versions-summary': '{ups} ups, {count} versions',
 } as const;

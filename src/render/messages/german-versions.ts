@@ -55,5 +55,6 @@ export const germanVersions: Readonly<Record<keyof typeof englishVersions, strin
   'column-stations-of': 'Plätze auf Form {number}',
   'form-idle': 'Diese Form ist nicht nötig: die anderen machen alles.',
   'issue-versions-over-stations': '{versions} Sorten sind mehr, als {forms} Formen mit {stations} Plätzen fassen. {needed} Formen oder mehr erlauben.',
+  'versions-not-handed-over': 'Auf den Plätzen fehlt eine Sorte, oder eine Menge fehlt: die Dateien der Sorten warten. Siehe Gefundene Standbögen, Sorten.',
   'versions-summary': '{ups} Nutzen, {count} Sorten',
 };

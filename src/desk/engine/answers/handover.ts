@@ -11,17 +11,19 @@ import { viewOfLayout } from '../../../render/view-of-layout.ts';
 import type { Host } from '../host.ts';
 import type { HandoverAnswer, HandoverAsk } from '../protocol.ts';
 import { languageOf } from './language-of.ts';
+import { versionFiles } from './version-files.ts';
 
 /** Judged here once more: files for production come from nothing else. Pictures and data do not wait for roles that are open. */
-export async function handOver({ file, details }: HandoverAsk, { locale }: Pick<Host<'handover'>, 'locale'>): Promise<HandoverAnswer> {
+export async function handOver({ file, details, versions }: HandoverAsk, { locale }: Pick<Host<'handover'>, 'locale'>): Promise<HandoverAnswer> {
   const { judgement, sound } = judgeForProduction(file);
   if (!sound) throw inputError('handover-faulty', { where: 'layout', facts: { faults: judgement.faults.length } });
   const language = handoverLanguage(languageOf(locale));
   const scene = sheetScene(viewOfLayout(sound, { grain: details.grain, figures: [] }), { words: language.picture, format: language.format });
   const pdf = { name: 'sheet.pdf', content: await sceneToPdf(scene) };
   const production = await productionFiles(sound, details, language);
-  if (!(production instanceof InputError)) return { files: [...production.files, pdf], waiting: production.issues };
-  return { files: [{ name: 'layout.json', content: writeLayoutFile(sound) }, { name: 'sheet.svg', content: sceneToSvg(scene) }, pdf], waiting: production.issues };
+  const ofVersions = versions ? await versionFiles(sound, details, versions, language) : [];
+  if (!(production instanceof InputError)) return { files: [...production.files, pdf, ...ofVersions], waiting: production.issues };
+  return { files: [...ofVersions, { name: 'layout.json', content: writeLayoutFile(sound) }, { name: 'sheet.svg', content: sceneToSvg(scene) }, pdf], waiting: production.issues };
 }
 
 async function productionFiles(sound: SoundLayout, details: HandoverDetails, language: HandoverLanguage): Promise<Handover | InputError> {
