@@ -17,10 +17,14 @@ export interface Missing {
 
 export type Input = number | Figure | Missing;
 
-/** Computes a figure from its formula. */
+/** Computes a figure from its formula. A comparison computes some hundred thousand: one pass over the inputs. */
 export function figure(name: string, unit: string, formula: string, inputs: Readonly<Record<string, Input>>): Figure {
-  const missing = [...new Set(Object.values(inputs).flatMap(missingIn))];
-  const values = Object.fromEntries(Object.entries(inputs).map(([key, input]) => [key, valueOf(input)]));
+  const values: Record<string, number | null> = {};
+  const missing: string[] = [];
+  for (const [key, input] of Object.entries(inputs)) {
+    values[key] = valueOf(input);
+    for (const one of missingIn(input)) if (!missing.includes(one)) missing.push(one);
+  }
   const value = missing.length > 0 ? null : evaluate(formula, values as Record<string, number>);
   return { name, value, unit, formula, inputs: values, missing };
 }
@@ -30,8 +34,10 @@ export function given(value: number | undefined, name: string): number | Missing
   return value ?? { missing: name };
 }
 
+const NONE: readonly string[] = [];
+
 function missingIn(input: Input): readonly string[] {
-  if (typeof input === 'number') return [];
+  if (typeof input === 'number') return NONE;
   return typeof input.missing === 'string' ? [input.missing] : input.missing;
 }
 

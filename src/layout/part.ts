@@ -28,12 +28,30 @@ export interface Prepared {
   readonly design: Design;
 }
 
+interface PartSettings {
+  readonly id: string;
+  readonly turns: readonly Turn[];
+  readonly fingerprint: Dieline['fingerprint'];
+}
+
+const known = new WeakMap<Blank, Map<string, Prepared>>();
+
 /**
  * Makes a part of one blank of a drawing: the outline flattened to the outside, its box moved to the origin.
  * `turns` are the allowed rotations in the order of preference. Throws an InputError when the blank is larger than any
- * sheet or when its outline does not come out as a simple ring.
+ * sheet or when its outline does not come out as a simple ring. The same blank with the same settings gives the same
+ * objects, so that all that hangs on a part alone is made once for many sheets.
  */
-export function preparePart(blank: Blank, { id, turns, fingerprint }: { id: string; turns: readonly Turn[]; fingerprint: Dieline['fingerprint'] }): Prepared {
+export function preparePart(blank: Blank, settings: PartSettings): Prepared {
+  const bySettings = known.get(blank) ?? new Map<string, Prepared>();
+  known.set(blank, bySettings);
+  const key = JSON.stringify(settings);
+  const prepared = bySettings.get(key) ?? makePart(blank, settings);
+  bySettings.set(key, prepared);
+  return prepared;
+}
+
+function makePart(blank: Blank, { id, turns, fingerprint }: PartSettings): Prepared {
   const { ring: flattened, deviationMicrons } = flattenOutline(blank.outline);
   const box = boxOf(flattened);
   if (Math.max(box.maxX - box.minX, box.maxY - box.minY) > COORDINATE_LIMIT) throw inputError('blank-too-large', { where: id, facts: { limit: toMillimetres(COORDINATE_LIMIT) } });

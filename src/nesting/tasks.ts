@@ -1,9 +1,9 @@
 import type { Problem } from '../layout/problem.ts';
 import { runCountsLane, type CountsResult, type CountsTask } from './mixed/counts-lane.ts';
 import { runLane, type LaneResult, type LaneTask } from './lanes.ts';
-import { prepare, type Prepared } from './prepare.ts';
+import { prepare } from './prepare.ts';
 import { runStripLane, type StripResult, type StripTask } from './strip-lanes.ts';
-import { tablesOf, type Tables } from './tables.ts';
+import { tablesOf } from './tables.ts';
 
 /** Work that may be done by another thread. Tasks and results are plain data. */
 export type Task = LaneTask | StripTask | CountsTask;
@@ -22,18 +22,16 @@ export interface TaskRunner {
 
 export type TaskHandler = <T extends Task>(task: T, pause: () => Promise<boolean>) => Promise<ResultOf<T>>;
 
-/** Does tasks one by one; keeps what it prepared for a problem for the next task on the same one. */
+/**
+ * Does tasks one by one; keeps what it prepared for a problem for the next task on the same one, and the tables for one on
+ * another sheet.
+ */
 export function createTaskHandler(): TaskHandler {
-  let key = '';
-  let shared: { prepared: Prepared; tables: Tables } | undefined;
+  const prepareOnce = keptLast(prepare, JSON.stringify);
+  const tablesOnce = keptLast(tablesOf, ({ shapes, poses }) => JSON.stringify([shapes, poses.map(({ shape, turn }) => [shape, turn])]));
   const sharedFor = (problem: Problem) => {
-    const wanted = JSON.stringify(problem);
-    if (!shared || key !== wanted) {
-      const prepared = prepare(problem);
-      shared = { prepared, tables: tablesOf(prepared) };
-      key = wanted;
-    }
-    return shared;
+    const prepared = prepareOnce(problem);
+    return { prepared, tables: tablesOnce(prepared) };
   };
   const handle = (task: Task, pause: () => Promise<boolean>): Promise<ResultOf<Task>> => {
     const tools = sharedFor(task.problem);
@@ -47,6 +45,16 @@ export function createTaskHandler(): TaskHandler {
     }
   };
   return handle as TaskHandler;
+}
+
+/** Makes a thing anew only when it is asked for by another key than the last time. */
+function keptLast<A, T>(make: (from: A) => T, keyOf: (from: A) => string): (from: A) => T {
+  let last: { key: string; made: T } | undefined;
+  return (from) => {
+    const key = keyOf(from);
+    if (last?.key !== key) last = { key, made: make(from) };
+    return last.made;
+  };
 }
 
 const breathe = () => new Promise<void>((resolve) => setTimeout(resolve, 0));

@@ -62,8 +62,22 @@ export function compareCosts(sheets: readonly SheetToCost[], terms: CostTerms): 
   const costs = sheets.map((sheet) => costsOf(sheet, terms));
   const isKnown = costs.map(({ perThousand, missing }) => missing.length === 0 && perThousand.length > 0);
   const measure: Measure = isKnown.some(Boolean) ? 'money' : 'board';
-  const priced = sheets.map((sheet, i): Priced => ({ ups: sheet.ups, costAt: costAt(sheet, terms, measure, costs[i].fromCartons, isKnown[i]) }));
+  const priced = sheets.map((sheet, i): Priced => ({ ups: sheet.ups, costAt: isBeaten(sheets, i) ? () => undefined : costAt(sheet, terms, measure, costs[i].fromCartons, isKnown[i]) }));
   return { measure, sheets: costs, winners: cheapestByQuantity(priced, MOST_CARTONS), missing: [...new Set(costs.flatMap(({ missing }) => missing))] };
+}
+
+/**
+ * Whether another sheet, bought at the same price and in any quantity, holds at least as many on less board: it costs less
+ * at every quantity, since fewer or as many sheets pass the machines and every cost rises with sheets and board.
+ */
+function isBeaten(sheets: readonly SheetToCost[], index: number): boolean {
+  const beaten = sheets[index];
+  const area = ({ sheet }: SheetCandidate) => sheet.width * sheet.height;
+  return sheets.some(({ candidate, ups, ownDie }) => {
+    const sameTerms = candidate.pricePerTonne === beaten.candidate.pricePerTonne && candidate.pricePerThousand === beaten.candidate.pricePerThousand && candidate.minimumTonnes === undefined;
+    const lessBoard = candidate.boughtM2 < beaten.candidate.boughtM2 && area(candidate) < area(beaten.candidate);
+    return sameTerms && lessBoard && ups >= beaten.ups && (ownDie || !beaten.ownDie);
+  });
 }
 
 /** The quote of one sheet at one quantity. */

@@ -30,7 +30,7 @@ export interface CompareJob extends Omit<NestJob, 'sheet' | 'sheetGrain' | 'grid
 
 export interface ComparedSheet extends SheetToCost {
   readonly upperBound: number;
-  /** A quick look with a plain grid, with rows, with all patterns; in full as `nest` does; or the layout of a die that stands. */
+  /** A quick look with a few rows, with all rows, with all patterns; in full as `nest` does; or the layout of a die that stands. */
   readonly searched: LookDepth | 'full' | 'die';
   /** Board bought for a thousand blanks, nothing lost, m². */
   readonly boardM2PerThousand: number;
@@ -53,8 +53,8 @@ export interface Comparison extends ComparedCosts {
 
 /** Sheets searched in full: the usual one and what wins after the looks. With the looks they stay under four times one `nest`. */
 const MOST_IN_FULL: Readonly<Record<Effort, number>> = { quick: 2, normal: 3, thorough: 3 };
-/** All looks together may cost as much as so many times one `nest`. */
-const LOOKS_SHARE = 0.9;
+/** All looks together may count as much as so much of one `nest`. */
+const LOOKS_SHARE = 0.4;
 
 /** Looks at every sheet with patterns, then searches the most promising in full, exactly as `nest` would. */
 export async function compareSheets(job: CompareJob, search: SearchSettings): Promise<Comparison> {
@@ -108,8 +108,8 @@ interface Looks {
 }
 
 /**
- * Looks as deep as the counted work of one `nest` allows for all of them together: where that is little, every sheet gets
- * a plain grid, and those with the least board get rows as well.
+ * Looks as deep as a part of the counted work of one `nest` allows for all of them together: where that is little, every
+ * sheet gets a few rows, and those with the least board all of them.
  */
 function createLooks(job: CompareJob, search: SearchSettings): Looks {
   const lookOnce: Look = createLook(search);
@@ -122,7 +122,7 @@ function createLooks(job: CompareJob, search: SearchSettings): Looks {
     work += seen.work;
     return compared(job, candidate, seen, depth);
   };
-  const [first, deeper]: [LookDepth, LookDepth?] = search.effort === 'quick' ? ['grid', 'rows'] : ['patterns'];
+  const [first, deeper]: [LookDepth, LookDepth?] = search.effort === 'quick' ? ['few-rows', 'rows'] : ['patterns'];
   return {
     spent: () => ({ work }),
     look: (candidate) => look(candidate, deeper !== undefined && work < budget / 2 ? deeper : first),

@@ -1,7 +1,7 @@
 import { InputError } from '../base/issue.ts';
 import { layoutOf } from '../layout/layout-of.ts';
 import { placedArea, resultOf } from '../layout/outcome.ts';
-import type { Part, Placement, Problem } from '../layout/problem.ts';
+import type { Placement, Problem } from '../layout/problem.ts';
 import { judgeForProduction } from '../layout/sound.ts';
 import type { Methods } from '../nesting/driver.ts';
 import { lookFrom, lookMethods, type LookDepth } from '../nesting/look.ts';
@@ -27,23 +27,13 @@ export interface LookSettings {
 /** Undefined where no blank goes onto the sheet. */
 export type Look = (job: NestJob, settings: LookSettings) => Promise<Seen | undefined>;
 
-/**
- * Quick looks at one drawing under many settings. Problems of the same outlines and rotations share their parts, and by
- * them their tables.
- */
+/** Quick looks at one drawing under many settings. */
 export function createLook({ seed, runner, stop }: Pick<SearchSettings, 'seed' | 'runner' | 'stop'>): Look {
-  const shared = new Map<string, readonly Part[]>();
-  const sharedParts = (prepared: PreparedNest) => {
-    const key = JSON.stringify([prepared.design.outline, prepared.problem.parts[0].turns]);
-    const parts = shared.get(key) ?? prepared.problem.parts;
-    shared.set(key, parts);
-    return parts;
-  };
   const solveBy = (methods: Methods, problem: Problem) => solveWith(methods, problem, { effort: 'quick', seed, runner, stop });
   return async (job, { depth, start }) => {
     const prepared = preparedOrNone(job);
     if (!prepared) return undefined;
-    const problem = { ...prepared.problem, parts: sharedParts(prepared) };
+    const { problem } = prepared;
     let solution = await solveBy(lookMethods(depth), problem);
     let { work } = solution;
     if (start && (solution.best?.placements.length ?? 0) <= start.length) {

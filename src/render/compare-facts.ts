@@ -16,7 +16,7 @@ export interface ComparedSheetFacts {
   readonly die: { readonly number: string | undefined } | undefined;
   readonly ups: number;
   readonly upperBound: number;
-  readonly searched: 'grid' | 'rows' | 'patterns' | 'full' | 'die';
+  readonly searched: 'few-rows' | 'rows' | 'patterns' | 'full' | 'die';
   /** Nothing lost. */
   readonly boardM2PerThousand: number;
   /** With makeready and running waste. */

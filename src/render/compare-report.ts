@@ -61,7 +61,7 @@ function sheetTable(facts: CompareFacts, words: CompareWords, format: Format): T
       const sheet = sheets[index]!;
       const { sheetToOrder, boardM2PerThousand, ups, upperBound, searched } = sheet;
       const toOrder = `${format.number(sheetToOrder.width, 1).replace(' ', '')} × ${format.number(sheetToOrder.height, 1).replace(' ', '')}`;
-      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, words.searched[searched]];
+      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, ups === upperBound ? '' : words.searched[searched]];
     }),
     wordColumns: 2,
     marked: [order.indexOf(leastBoard)],

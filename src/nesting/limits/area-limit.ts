@@ -1,7 +1,8 @@
 import type { Ring } from '../../geometry/point.ts';
 import { ringArea } from '../../geometry/point.ts';
 import { distanceBetween } from '../../geometry/vector.ts';
-import type { Limit, Problem } from '../../layout/problem.ts';
+import type { Limit, Part, Problem } from '../../layout/problem.ts';
+import { keptAtGap } from '../kept-at-gap.ts';
 import type { Granted } from './granted.ts';
 import { ROUNDING_SHARE } from './granted.ts';
 import { insetConvex, isConvex } from './convex.ts';
@@ -17,9 +18,12 @@ import { unionAreaBelow } from './union-area.ts';
  */
 export function areaLimit(problem: Problem, granted: Granted): Limit {
   const half = granted.gap / 2;
-  const least = Math.min(...problem.parts.map((part) => grownAreaBelow(part.outline, half)));
+  const least = Math.min(...problem.parts.map((part) => areaOfBlank(part, granted.gap)));
   return limitOf('area', freeAreaAbove(granted, half) / least);
 }
+
+/** What one blank takes at least, half the gap about it. */
+const areaOfBlank = keptAtGap((part: Part, gap) => grownAreaBelow(part.outline, gap / 2));
 
 /** Area of the outline with a disc of radius `by` swept over it, from below; `by` under zero: of what is left when a rim is taken off. */
 export function grownAreaBelow(ring: Ring, by: number): number {
@@ -33,7 +37,7 @@ export function grownAreaBelow(ring: Ring, by: number): number {
 export function areaShares(problem: Problem, granted: Granted): number[] {
   const half = granted.gap / 2;
   const free = freeAreaAbove(granted, half);
-  return problem.parts.map((part) => grownAreaBelow(part.outline, half) / free);
+  return problem.parts.map((part) => areaOfBlank(part, granted.gap) / free);
 }
 
 /** Area of the usable rectangle grown by `half` (with its round corners), less the keep-outs; from above. */

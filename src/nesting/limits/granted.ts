@@ -1,5 +1,5 @@
-import type { Box, Ring } from '../../geometry/point.ts';
-import type { KeepOut, Problem } from '../../layout/problem.ts';
+import type { Box } from '../../geometry/point.ts';
+import type { KeepOut, Part, Problem } from '../../layout/problem.ts';
 import { toMicrons } from '../../base/units.ts';
 import { JUDGE_TOLERANCE_MM } from '../../layout/judge-tolerance.ts';
 import { requiredGap } from '../../layout/problem.ts';
@@ -45,9 +45,9 @@ function lessTolerance(distance: number): number {
   return distance > TOLERANCE ? distance - TOLERANCE : -2 * TOLERANCE;
 }
 
-/** The outline of the only design, or nothing where there are several: most limits speak of copies of one outline. */
-export function onlyOutline(problem: Problem): Ring | undefined {
-  return problem.parts.length === 1 ? problem.parts[0]!.outline : undefined;
+/** The only design, or nothing where there are several: most limits speak of copies of one outline. */
+export function onlyPart(problem: Problem): Part | undefined {
+  return problem.parts.length === 1 ? problem.parts[0] : undefined;
 }
 
 /**

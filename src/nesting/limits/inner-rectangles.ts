@@ -1,4 +1,4 @@
-import type { Ring } from '../../geometry/point.ts';
+import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf } from '../../geometry/point.ts';
 
 /** Left edges tried for a given width, besides those at vertices. */
@@ -16,8 +16,9 @@ export function innerHeight(ring: Ring, width: number): number {
   if (room < 0 || width <= 0) return 0;
   const places = new Set(Array.from({ length: EVEN_PLACES + 1 }, (_, k) => minX + Math.floor((room * k) / EVEN_PLACES)));
   for (const x of apart(ring)) for (const left of [x, x - width]) if (left >= minX && left <= minX + room) places.add(left);
+  const edges = sidewaysEdges(ring);
   let tallest = 0;
-  for (const left of places) tallest = Math.max(tallest, freeHeight(ring, left, left + width));
+  for (const left of places) tallest = Math.max(tallest, freeHeight(edges, left, left + width));
   return tallest;
 }
 
@@ -25,20 +26,28 @@ function apart(ring: Ring): Iterable<number> {
   return new Map(ring.map(({ x }) => [Math.round(x / VERTEX_STEP), x])).values();
 }
 
+interface SidewaysEdge {
+  readonly left: Point;
+  readonly right: Point;
+}
+
+function sidewaysEdges(ring: Ring): SidewaysEdge[] {
+  return ring.map((b, i) => {
+    const a = ring.at(i - 1)!;
+    return a.x <= b.x ? { left: a, right: b } : { left: b, right: a };
+  });
+}
+
 /** The tallest stretch of the vertical strip left … right that no edge enters and that lies inside the ring; whole µm. */
-function freeHeight(ring: Ring, left: number, right: number): number {
+function freeHeight(edges: readonly SidewaysEdge[], left: number, right: number): number {
   const middle = (left + right) / 2;
   const blocks: { low: number; high: number; crossings: number }[] = [];
-  let a = ring.at(-1)!;
-  for (const b of ring) {
-    const from = Math.max(Math.min(a.x, b.x), left);
-    const to = Math.min(Math.max(a.x, b.x), right);
-    const enters = Math.max(a.x, b.x) > left && Math.min(a.x, b.x) < right;
-    if (enters) {
-      const ys = a.x === b.x ? [a.y, b.y] : [from, to].map((x) => a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x));
-      blocks.push({ low: Math.floor(Math.min(...ys)), high: Math.ceil(Math.max(...ys)), crossings: a.x < middle !== b.x < middle ? 1 : 0 });
-    }
-    a = b;
+  for (const edge of edges) {
+    const { left: a, right: b } = edge;
+    if (b.x <= left || a.x >= right) continue;
+    const from = a.x < left ? heightOn(edge, left) : a.y;
+    const to = b.x > right ? heightOn(edge, right) : b.y;
+    blocks.push({ low: Math.floor(Math.min(from, to)), high: Math.ceil(Math.max(from, to)), crossings: a.x < middle !== b.x < middle ? 1 : 0 });
   }
   blocks.sort((p, q) => p.low - q.low);
   let tallest = 0;
@@ -50,4 +59,8 @@ function freeHeight(ring: Ring, left: number, right: number): number {
     crossed += crossings;
   }
   return tallest;
+}
+
+function heightOn({ left: a, right: b }: SidewaysEdge, x: number): number {
+  return a.y + ((b.y - a.y) * (x - a.x)) / (b.x - a.x);
 }

@@ -4,10 +4,11 @@ import { boxOf, ringArea, shiftRing } from '../../geometry/point.ts';
 import type { Turn } from '../../geometry/turn.ts';
 import { turnRing } from '../../geometry/turn.ts';
 import { minus } from '../../geometry/vector.ts';
-import type { Limit, Problem } from '../../layout/problem.ts';
+import type { Limit, Part, Problem } from '../../layout/problem.ts';
+import { keptAtGap } from '../kept-at-gap.ts';
 import { convexSum, cutLeft, discInside, insetConvex, isConvex } from './convex.ts';
 import type { Granted } from './granted.ts';
-import { ROUNDING_SHARE, onlyOutline } from './granted.ts';
+import { ROUNDING_SHARE, onlyPart } from './granted.ts';
 import { leastHexagonBelow } from './least-hexagon.ts';
 import { limitOf } from './limit-of.ts';
 
@@ -22,17 +23,23 @@ import { limitOf } from './limit-of.ts';
  * outlines equal to their half turn with rotations 0, 180, and for circles.
  */
 export function ovalsLimit(problem: Problem, granted: Granted): Limit | undefined {
-  const outline = onlyOutline(problem);
-  if (!outline || !isConvex(outline)) return undefined;
-  const turns = problem.parts[0]!.turns;
-  // Lengths are doubled from here on, so that the middle of the box is whole; the value has no unit.
-  const doubled = outline.map(({ x, y }) => ({ x: 2 * x, y: 2 * y }));
-  const atPole = shiftRing(doubled, opposite(bestPole(doubled, turns, granted.gap)));
-  const body = sharedBody(atPole, turns, 2 * granted.gap);
-  const places = convexHull(turns.flatMap((turn) => placesOfPole(turnRing(atPole, turn), granted)));
+  const part = onlyPart(problem);
+  const poled = part && poledAt(part, granted.gap);
+  if (!poled) return undefined;
+  const { atPole, body, determinant } = poled;
+  const places = convexHull(part.turns.flatMap((turn) => placesOfPole(turnRing(atPole, turn), granted)));
   if (places.length === 0) return limitOf('ovals', 0);
-  return body.length < 3 ? undefined : limitOf('ovals', olerValue(places, body));
+  return body.length < 3 ? undefined : limitOf('ovals', olerValue(places, body, determinant));
 }
+
+/** A convex outline with its pole at the origin and its unit disc; lengths are doubled, so that the middle of the box is whole. */
+const poledAt = keptAtGap(({ outline, turns }: Part, gap) => {
+  if (!isConvex(outline)) return undefined;
+  const doubled = outline.map(({ x, y }) => ({ x: 2 * x, y: 2 * y }));
+  const atPole = shiftRing(doubled, opposite(bestPole(doubled, turns, gap)));
+  const body = sharedBody(atPole, turns, 2 * gap);
+  return { atPole, body, determinant: body.length < 3 ? 0 : leastDeterminantBelow(body) };
+});
 
 function opposite({ x, y }: Point): Point {
   return { x: -x, y: -y };
@@ -92,8 +99,7 @@ function bestPole(ring: Ring, turns: readonly Turn[], gap: number): Point {
   return best;
 }
 
-function olerValue(places: Ring, body: Ring): number {
-  const determinant = leastDeterminantBelow(body);
+function olerValue(places: Ring, body: Ring, determinant: number): number {
   const sides = places.map((p, i) => minus(places[(i + 1) % places.length]!, p));
   const perimeter = sides.reduce((sum, side) => sum + gauge(side, body), 0);
   return (ringArea(places) / determinant + perimeter / 2) * (1 + ROUNDING_SHARE) + 1;

@@ -1,9 +1,11 @@
 import type { Point, Ring } from '../../geometry/point.ts';
 import { boxOf, ringArea } from '../../geometry/point.ts';
 import { turnRing } from '../../geometry/turn.ts';
-import type { Limit, Problem } from '../../layout/problem.ts';
+import type { Limit, Part, Problem } from '../../layout/problem.ts';
+import { keptAtGap } from '../kept-at-gap.ts';
+import { remembered } from '../remembered.ts';
 import type { Granted } from './granted.ts';
-import { onlyOutline } from './granted.ts';
+import { onlyPart } from './granted.ts';
 import { innerHeight } from './inner-rectangles.ts';
 import { limitOf } from './limit-of.ts';
 import { alignedCount, turnedCount } from './rectangle-packing.ts';
@@ -22,16 +24,16 @@ const EVEN_STEPS = 12;
  * directions. All rectangles count, not only the largest: tried are those that are just too long for a whole part of the sheet.
  */
 export function rectanglesLimit(problem: Problem, granted: Granted): Limit | undefined {
-  const outline = onlyOutline(problem);
-  if (!outline) return undefined;
-  const turns = problem.parts[0]!.turns;
-  const upright = turnRing(outline, turns[0]!);
+  const part = onlyPart(problem);
+  if (!part) return undefined;
+  const { turns } = part;
+  const { upright, sideways } = roomsOf(part, granted.gap);
   const turned = turns.some((turn) => (turn - turns[0]!) % 2 !== 0);
   const count = turned ? turnedCount : alignedCount;
   const width = granted.width + granted.gap;
   const height = granted.height + granted.gap;
-  const upper = leastCount(upright, granted.gap, [width, height], (a, b) => count(width, height, a, b), Infinity);
-  const least = leastCount(mirrored(upright), granted.gap, [width, height], (b, a) => count(width, height, a, b), upper);
+  const upper = leastCount(upright, [width, height], (a, b) => count(width, height, a, b), Infinity);
+  const least = leastCount(sideways, [width, height], (b, a) => count(width, height, a, b), upper);
   return Number.isFinite(least) ? limitOf('rectangles', least) : undefined;
 }
 
@@ -39,16 +41,40 @@ export function rectanglesLimit(problem: Problem, granted: Granted): Limit | und
  * The least count, below `least`, for a rectangle inside the grown ring: as wide as it, just over a whole part of one of the lengths, or of some even
  * width, each as high as it can be.
  */
-function leastCount(ring: Ring, gap: number, lengths: readonly number[], count: (width: number, height: number) => number, least: number): number {
-  const worthwhile = WORTHWHILE * ringArea(ring);
-  for (const width of sizes(ring, gap, lengths)) {
+function leastCount(room: Room, lengths: readonly number[], count: (width: number, height: number) => number, least: number): number {
+  const worthwhile = WORTHWHILE * room.area;
+  for (const width of sizes(room, lengths)) {
     // Both gains at once are more than any share of the gap gives: most widths are out of the question by that alone.
-    const most = innerHeight(ring, width - Math.max(0, gap)) + Math.abs(gap);
+    if (count(width, room.boxHeight) >= least) continue;
+    const most = room.mostHeight(width);
     if (width * most < worthwhile || count(width, most) >= least) continue;
-    const height = grownHeight(ring, gap, width);
+    const height = room.height(width);
     if (width * height >= worthwhile) least = Math.min(least, count(width, height));
   }
   return least;
+}
+
+/** What rectangles one outline holds, looked at one way. */
+interface Room {
+  readonly area: number;
+  /** Of the grown outline. */
+  readonly width: number;
+  readonly boxHeight: number;
+  /** Of a rectangle of so much width inside the grown outline, and a number that it does not exceed. */
+  readonly height: (width: number) => number;
+  readonly mostHeight: (width: number) => number;
+}
+
+const roomsOf = keptAtGap(({ outline, turns }: Part, gap) => {
+  const upright = turnRing(outline, turns[0]!);
+  return { upright: roomOf(upright, gap), sideways: roomOf(mirrored(upright), gap) };
+});
+
+function roomOf(ring: Ring, gap: number): Room {
+  const { minX, maxX, minY, maxY } = boxOf(ring);
+  const height = remembered((width) => grownHeight(ring, gap, width));
+  const mostHeight = remembered((width) => innerHeight(ring, width - Math.max(0, gap)) + Math.abs(gap));
+  return { area: ringArea(ring), width: maxX - minX + gap, boxHeight: maxY - minY + Math.abs(gap), height, mostHeight };
 }
 
 /** Height of a rectangle of the given width inside the grown ring; 0 if none was found. */
@@ -67,9 +93,7 @@ function sharedGap(gap: number): Point[] {
   return Array.from({ length: EVEN_STEPS + 1 }, (_, k) => Math.floor((gap * k) / EVEN_STEPS)).map((x) => ({ x, y: Math.floor(Math.sqrt(gap * gap - x * x)) }));
 }
 
-function sizes(ring: Ring, gap: number, lengths: readonly number[]): number[] {
-  const { minX, maxX } = boxOf(ring);
-  const whole = maxX - minX + gap;
+function sizes({ width: whole }: Room, lengths: readonly number[]): number[] {
   const least = Math.ceil(whole / 2);
   const found = new Set([whole]);
   for (let k = 0; k < EVEN_STEPS; k++) found.add(least + Math.round(((whole - least) * k) / EVEN_STEPS));

@@ -12,12 +12,15 @@ const BUCKETS = 256;
 /** Rounding error of a computed lift is far below this, µm; nearer to a whole number than this the case is decided exactly. */
 const DOUBTFUL = 1e-6;
 
-/** Five numbers a touch: both ends of the segment (x0 < x1) and which of them count at gap 0 (1 left, 2 right). */
-const STRIDE = 5;
+/**
+ * Numbers of a touch: both ends of the segment (x0 < x1) and which of them count at gap 0 (1 left, 2 right); then what the
+ * grown segment is asked for over and over: how far its ends lean aside, and gap × length.
+ */
+const STRIDE = 7;
 
 /** The lower outline as seen from above against the upper outline as seen from below. */
 export function createContact(below: Profile, above: Profile, gap: number): Contact {
-  const touches = touchesOf(below, above);
+  const touches = touchesOf(below, above, gap);
   const { first, list, most, start, step } = bucketsOf(touches, gap);
   const heightAt = gap === 0 ? bareHeight : grownHeight;
   const clears = gap === 0 ? bareClears : grownClears;
@@ -49,20 +52,24 @@ export function createContact(below: Profile, above: Profile, gap: number): Cont
  * segment the corner stands just beside the edge: an end counts only where the outline goes on past it, so that a slit
  * of no width stays open.
  */
-function touchesOf(below: Profile, above: Profile): Float64Array {
+function touchesOf(below: Profile, above: Profile, gap: number): Float64Array {
   const touches: number[] = [];
+  const add = (x0: number, y0: number, x1: number, y1: number, ends: number) => {
+    const length = Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
+    touches.push(x0, y0, x1, y1, ends, (gap * (y1 - y0)) / length, gap * length);
+  };
   for (const { from, to } of below.edges) {
     for (const corner of above.corners) {
       if (!leavesUpwards(corner, to.x - from.x, to.y - from.y)) continue;
       const { x, y } = corner.at;
-      touches.push(from.x - x, from.y - y, to.x - x, to.y - y, (goesRight(corner) ? 1 : 0) + (goesLeft(corner) ? 2 : 0));
+      add(from.x - x, from.y - y, to.x - x, to.y - y, (goesRight(corner) ? 1 : 0) + (goesLeft(corner) ? 2 : 0));
     }
   }
   for (const { from, to } of above.edges) {
     for (const corner of below.corners) {
       if (!leavesUpwards(corner, from.x - to.x, from.y - to.y)) continue;
       const { x, y } = corner.at;
-      touches.push(x - to.x, y - to.y, x - from.x, y - from.y, (goesLeft(corner) ? 1 : 0) + (goesRight(corner) ? 2 : 0));
+      add(x - to.x, y - to.y, x - from.x, y - from.y, (goesLeft(corner) ? 1 : 0) + (goesRight(corner) ? 2 : 0));
     }
   }
   return Float64Array.from(touches);
@@ -169,11 +176,10 @@ function grownHeight(touches: Float64Array, at: number, x: number, gap: number):
   const dx = x1 - x0;
   const dy = touches[at + 3] - y0;
   if (dy === 0) return x < x0 ? discHeight(x - x0, y0, gap) : x > x1 ? discHeight(x - x1, y0, gap) : y0 + gap;
-  const length = Math.sqrt(dx * dx + dy * dy);
-  const lean = (gap * dy) / length;
+  const lean = touches[at + 5];
   if (x < x0 - lean) return discHeight(x - x0, y0, gap);
   if (x > x1 - lean) return discHeight(x - x1, y0 + dy, gap);
-  return y0 + ((x - x0) * dy + gap * length) / dx;
+  return y0 + ((x - x0) * dy + touches[at + 6]) / dx;
 }
 
 function discHeight(aside: number, y: number, gap: number): number {

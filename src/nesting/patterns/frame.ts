@@ -1,5 +1,6 @@
 import { ringArea, type Box, type Ring } from '../../geometry/point.ts';
 import { requiredGap, type Part, type Placement, type Problem } from '../../layout/problem.ts';
+import { keptAtGap } from '../kept-at-gap.ts';
 import { createContact, type Contact } from './contact.ts';
 import { profileFrom, type Profile } from './profile.ts';
 import { differentVersions, type Version } from './versions.ts';
@@ -21,6 +22,8 @@ export interface Size {
 export interface Spacing {
   readonly sizes: readonly Size[];
   readonly gap: number;
+  /** Questions asked so far, of all spacings of the part. */
+  readonly asked: { count: number };
   /** Least distance up from a's corner to b's, b being `shift` to the right; −Infinity when they cannot meet. */
   up(a: number, b: number, shift: number): number;
   /** Least distance to the right from a's corner to b's, b being `shift` higher. */
@@ -39,22 +42,16 @@ export interface PatternPart {
   readonly asked: { count: number };
 }
 
-const known = new WeakMap<readonly Part[], Map<number, readonly PatternPart[]>>();
-
 /**
  * The problem's parts, made once for the same parts and gap: the tables cost milliseconds, every pattern search asks them,
  * and a comparison asks them of many sheets.
  */
 export function patternParts({ parts, rules }: Problem): readonly PatternPart[] {
   const gap = requiredGap(rules);
-  const byGap = known.get(parts) ?? new Map<number, readonly PatternPart[]>();
-  known.set(parts, byGap);
-  const found = byGap.get(gap) ?? parts.map((part, index) => createPatternPart(part, index, gap));
-  byGap.set(gap, found);
-  return found;
+  return parts.map((part, index) => ({ ...patternPart(part, gap), part: index }));
 }
 
-function createPatternPart(part: Part, index: number, gap: number): PatternPart {
+const patternPart = keptAtGap((part: Part, gap): Omit<PatternPart, 'part'> => {
   const versions = differentVersions(part);
   const asked = { count: 0 };
   const rings = versions.map((version) => version.ring);
@@ -62,14 +59,13 @@ function createPatternPart(part: Part, index: number, gap: number): PatternPart 
   const up = contactTable(rings, gap, asked);
   const right = contactTable(mirrored, gap, asked);
   return {
-    part: index,
     area: ringArea(rings[0]),
     versions,
-    upright: { sizes: versions.map(({ width, height }) => ({ width, height })), gap, up, right },
-    swapped: { sizes: versions.map(({ width, height }) => ({ width: height, height: width })), gap, up: right, right: up },
+    upright: { sizes: versions.map(({ width, height }) => ({ width, height })), gap, asked, up, right },
+    swapped: { sizes: versions.map(({ width, height }) => ({ width: height, height: width })), gap, asked, up: right, right: up },
     asked,
   };
-}
+});
 
 /** Contacts of every ordered pair of rings, each made when it is first asked for. */
 function contactTable(rings: readonly Ring[], gap: number, asked: { count: number }) {

@@ -2,27 +2,36 @@ import type { Frame, Spacing } from './frame.ts';
 import { bestShifts } from './row-kinds.ts';
 import { layRow, rowCount, rowPitch, type Row, type RowKind } from './rows.ts';
 
-/** Rows offered to the stacking of one field, at most. */
-const MOST_ROWS = 84;
 /** Periods nearer than this to one another are taken for the same, µm. */
 const SAME_PERIOD = 1;
 
 /**
  * The rows that fill the frame's width: every kind as tight as it goes, spread over the whole width, and spread to leave
- * half a period; each from every blank of its period, at the left, at the right, and at the shifts that nest best.
+ * half a period; each from every blank of its period, at the left, at the right, and at the shifts that nest best. At most
+ * `most` of them.
  */
-export function rowChoices(frame: Frame, tightKinds: readonly RowKind[]): Row[] {
+export function rowChoices(frame: Frame, tightKinds: readonly RowKind[], most: number): Row[] {
   const { spacing, width } = frame;
   const kinds = tightKinds.flatMap((kind) => [kind, ...spreadKinds(kind, spacing, width)]);
-  const offsets = kinds.map((kind) => nestingShifts(kind, kinds, spacing));
   const rows = new Map<string, Row>();
-  const depthOfRounds = Math.max(0, ...offsets.map((list) => list.length));
-  for (let round = -1; round < depthOfRounds; round++) {
-    kinds.forEach((kind, k) => {
-      for (const row of rowsOfRound(kind, offsets[k], round, frame)) if (rows.size < MOST_ROWS) rows.set(keyOf(row), row);
-    });
+  for (const row of roundsOfRows(kinds, frame)) {
+    rows.set(keyOf(row), row);
+    if (rows.size === most) break;
   }
   return [...rows.values()];
+}
+
+/** Nesting shifts are dear, and asked for only when rows at the left and at the right have left room for more. */
+function* roundsOfRows(kinds: readonly RowKind[], frame: Frame): Generator<Row> {
+  for (const kind of kinds) yield* rowsOfRound(kind, [], -1, frame);
+  const offsets: (readonly number[])[] = [];
+  for (const kind of kinds) {
+    const shifts = nestingShifts(kind, kinds, frame.spacing);
+    offsets.push(shifts);
+    yield* rowsOfRound(kind, shifts, 0, frame);
+  }
+  const most = Math.max(0, ...offsets.map(({ length }) => length));
+  for (let round = 1; round < most; round++) for (const [k, kind] of kinds.entries()) yield* rowsOfRound(kind, offsets[k], round, frame);
 }
 
 /** Round −1: at the left and at the right; round r: at the r-th nesting shift, counted from either end. */

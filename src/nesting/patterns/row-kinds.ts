@@ -1,4 +1,5 @@
 import type { Item, Spacing } from './frame.ts';
+import { remembered } from '../remembered.ts';
 import { leastOf } from './least.ts';
 import { endlessPitch, tightPeriod, type RowKind } from './rows.ts';
 
@@ -7,8 +8,25 @@ const KEPT_PAIRS = 8;
 /** Samples of a shift before the best are refined to the micrometre. */
 const SHIFT_SAMPLES = 40;
 
-/** The kinds of row a part offers: every version alone, and two versions by turns at the shifts that pay. Tight. */
-export function rowKinds(spacing: Spacing): RowKind[] {
+const known = new WeakMap<Spacing, { kinds: readonly RowKind[]; asked: number }>();
+
+/**
+ * The kinds of row a part offers: every version alone, and two versions by turns at the shifts that pay. Tight. Made once
+ * and counted every time, so that the counted work of a search does not depend on what was searched before.
+ */
+export function rowKinds(spacing: Spacing): readonly RowKind[] {
+  const kept = known.get(spacing);
+  if (kept) {
+    spacing.asked.count += kept.asked;
+    return kept.kinds;
+  }
+  const before = spacing.asked.count;
+  const kinds = findKinds(spacing);
+  known.set(spacing, { kinds, asked: spacing.asked.count - before });
+  return kinds;
+}
+
+function findKinds(spacing: Spacing): RowKind[] {
   const plain = plainKinds(spacing);
   const pairs = spacing.sizes.flatMap((_, a) => spacing.sizes.slice(a).flatMap((_size, more) => pairKinds(a, a + more, spacing)));
   const ranked = pairs.map((kind) => ({ kind, area: areaPerBlank(kind, spacing) })).toSorted((p, q) => p.area - q.area);
@@ -59,7 +77,7 @@ function pairAt(a: number, b: number, shift: number, spacing: Spacing): RowKind 
 /** Shifts of the upper row against the lower (same period) that stack tightest: there and back, and there alone. */
 export function bestShifts(lower: RowKind, upper: RowKind, spacing: Spacing): number[] {
   const period = lower.period;
-  const there = (shift: number) => endlessPitch(lower, upper, shift, spacing);
+  const there = remembered((shift) => endlessPitch(lower, upper, shift, spacing));
   const back = (shift: number) => endlessPitch(upper, lower, -shift, spacing);
   const range = { from: 0, to: Math.max(0, Math.ceil(period) - 1), samples: SHIFT_SAMPLES, kept: 2 };
   return [...new Set([...leastOf((shift) => there(shift) + back(shift), range), ...leastOf(there, { ...range, kept: 1 })])];

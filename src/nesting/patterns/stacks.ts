@@ -12,20 +12,23 @@ export interface FilledField {
   readonly placements: readonly Placement[];
 }
 
+/** Rows offered to the stacking of one field, at most: the time grows with their square. */
+export const MOST_ROWS = 84;
+
 /** A field filled with stacks of rows along both axes, most blanks first. */
-export function stackedFields(owner: PatternPart, field: Box, kindsFor: (frame: Frame) => readonly RowKind[]): FilledField[] {
+export function stackedFields(owner: PatternPart, field: Box, kindsFor: (frame: Frame) => readonly RowKind[], mostRows = MOST_ROWS): FilledField[] {
   return [false, true]
     .flatMap((swapped) => {
       const frame = createFrame(owner, field, swapped);
-      return stacksOf(frame, kindsFor(frame)).map((stack) => ({ name: stackName(stack, frame), placements: placeItems(frame, itemsOf(stack)) }));
+      return stacksOf(frame, kindsFor(frame), mostRows).map((stack) => ({ name: stackName(stack, frame), placements: placeItems(frame, itemsOf(stack)) }));
     })
     .filter(({ placements }) => placements.length > 0)
     .toSorted((a, b) => b.placements.length - a.placements.length);
 }
 
 /** Stacks of rows that fill a field: the best of one row or two by turns, and the best mixture if it holds more. */
-function stacksOf(frame: Frame, kinds: readonly RowKind[]): StackedRow[][] {
-  const rows = rowChoices(frame, kinds);
+function stacksOf(frame: Frame, kinds: readonly RowKind[], mostRows: number): StackedRow[][] {
+  const rows = rowChoices(frame, kinds, mostRows);
   if (rows.length === 0) return [];
   const limit = Math.floor((frame.width * frame.height) / frame.owner.area);
   const problem: StackProblem = { rows, pitches: pitchTable(rows, frame.spacing), depth: frame.height, gap: frame.spacing.gap, limit };

@@ -54,7 +54,7 @@ export const englishCompare = {
         return 'stock';
     }
   },
-  searched: { grid: 'plain grid only', rows: 'rows only', patterns: 'quick look', full: '', die: 'as on the die' },
+  searched: { 'few-rows': 'a few rows only', rows: 'rows only', patterns: 'quick look', full: '', die: 'as on the die' },
   head: { sheet: 'sheet, mm', origin: 'bought as', ups: 'ups', limit: 'limit', board: 'm²/1000', toOrder: 'least to order, mm', search: 'search', quantity: (quantity: number, format: Format) => `at ${whole(quantity, format)}` },
   costUnit: (currency: string) => `${currency} per 1000`,
   limit: (bound: number) => `≤ ${bound}`,
