@@ -53,8 +53,6 @@ export interface Comparison extends ComparedCosts {
 
 /** Sheets searched in full: the usual one and what wins after the looks. With the looks they stay under four times one `nest`. */
 const MOST_IN_FULL: Readonly<Record<Effort, number>> = { quick: 2, normal: 3, thorough: 3 };
-/** All looks together may count as much as so much of one `nest`. */
-const LOOKS_SHARE = 0.4;
 
 /** Looks at every sheet with patterns, then searches the most promising in full, exactly as `nest` would. */
 export async function compareSheets(job: CompareJob, search: SearchSettings): Promise<Comparison> {
@@ -108,13 +106,12 @@ interface Looks {
 }
 
 /**
- * Looks as deep as a part of the counted work of one `nest` allows for all of them together: where that is little, every
- * sheet gets a few rows, and those with the least board all of them.
+ * Looks at every sheet, then deeper ones at those with the least board, as long as all of them together count no more than
+ * the patterns of one `nest` may.
  */
 function createLooks(job: CompareJob, search: SearchSettings): Looks {
   const lookOnce: Look = createLook(search);
-  const { patterns, free } = budgetOf(search.effort);
-  const budget = LOOKS_SHARE * (patterns + free);
+  const budget = budgetOf(search.effort).patterns;
   let work = 0;
   const look = async (candidate: SheetCandidate, depth: LookDepth) => {
     const seen = await lookOnce(nestJob(job, candidate), { depth });
@@ -122,10 +119,10 @@ function createLooks(job: CompareJob, search: SearchSettings): Looks {
     work += seen.work;
     return compared(job, candidate, seen, depth);
   };
-  const [first, deeper]: [LookDepth, LookDepth?] = search.effort === 'quick' ? ['few-rows', 'rows'] : ['patterns'];
+  const [first, deeper]: [LookDepth, LookDepth] = search.effort === 'quick' ? ['few-rows', 'rows'] : ['rows', 'patterns'];
   return {
     spent: () => ({ work }),
-    look: (candidate) => look(candidate, deeper !== undefined && work < budget / 2 ? deeper : first),
+    look: (candidate) => look(candidate, work < budget / 2 ? deeper : first),
     lookAtAll: async (candidates) => {
       const sheets: ComparedSheet[] = [];
       const skipped: SheetCandidate[] = [];
@@ -135,9 +132,9 @@ function createLooks(job: CompareJob, search: SearchSettings): Looks {
         else skipped.push(candidate);
       }
       const byBoard = [...sheets.keys()].toSorted((a, b) => sheets[a].boardM2PerThousand - sheets[b].boardM2PerThousand);
-      for (const index of deeper === undefined ? [] : byBoard) {
+      for (const index of byBoard) {
         if (work >= budget) break;
-        const seen = await look(sheets[index].candidate, deeper!);
+        const seen = await look(sheets[index].candidate, deeper);
         if (seen && seen.ups >= sheets[index].ups) sheets[index] = seen;
       }
       return { sheets, skipped };

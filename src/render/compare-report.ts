@@ -55,17 +55,23 @@ function sheetTable(facts: CompareFacts, words: CompareWords, format: Format): T
   const { sheets, leastBoard } = facts;
   const order = [...sheets.keys()].toSorted((a, b) => sheets[a]!.boardM2PerThousand - sheets[b]!.boardM2PerThousand);
   const { head } = words;
+  const anyLooked = sheets.some(mayHoldMore);
   return {
-    head: [head.sheet, head.origin, head.ups, head.limit, head.board, head.toOrder, head.search],
+    head: [head.sheet, head.origin, head.ups, head.limit, head.board, head.toOrder, ...(anyLooked ? [head.search] : [])],
     rows: order.map((index) => {
       const sheet = sheets[index]!;
       const { sheetToOrder, boardM2PerThousand, ups, upperBound, searched } = sheet;
       const toOrder = `${format.number(sheetToOrder.width, 1).replace(' ', '')} × ${format.number(sheetToOrder.height, 1).replace(' ', '')}`;
-      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, ups === upperBound ? '' : words.searched[searched]];
+      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, ...(anyLooked ? [mayHoldMore(sheet) ? words.searched[searched] : ''] : [])];
     }),
     wordColumns: 2,
     marked: [order.indexOf(leastBoard)],
   };
+}
+
+/** A look that comes up to the limit is as good as a search. */
+function mayHoldMore({ searched, ups, upperBound }: ComparedSheetFacts): boolean {
+  return searched !== 'full' && ups < upperBound;
 }
 
 function originOf({ sheets }: CompareFacts, index: number, words: CompareWords, format: Format): string {
@@ -80,7 +86,7 @@ function assumed(facts: CompareFacts, words: CompareWords, format: Format): stri
   return [
     ...[...named].filter((index) => isTight(sheets[index]!) && !sheets[index]!.die).map((index) => words.tooTight(sheets[index]!, facts, format)),
     words.leastToOrder(facts, format),
-    ...(sheets.some(({ searched }) => searched !== 'full' && searched !== 'die') ? [words.looks] : []),
+    ...(sheets.some((sheet) => mayHoldMore(sheet) && !sheet.die) ? [words.looks] : []),
     ...(quantities.length === 0 ? [] : [words.route(facts), words.rates(facts) ?? '', ...(winners.length > 1 ? [words.breakEven] : [])].filter(Boolean)),
     ...(facts.skipped > 0 ? [words.skipped(facts.skipped)] : []),
     ...facts.notes.map((issue) => englishLanguage.issues.sentence(issue)),

@@ -65,7 +65,7 @@ export const englishCompare = {
     `${capital(named(sheet, format))} has no room for sheets that come ${format.length(toleranceMm)} short: ask the merchant for them full, or plan with larger margins.`,
   missing: (name: string) => `${name}: not given, so the costs that need it are left open.`,
   skipped: (count: number) => `${count} ${count === 1 ? 'sheet holds' : 'sheets hold'} no blank and ${count === 1 ? 'was' : 'were'} left out.`,
-  looks: 'The usual sheet and the best were searched as nest does; the others had a quick look with regular patterns, and may hold more.',
+  looks: 'The usual sheet and the best were searched as nest does. Where “search” names less, the sheet had a quick look with regular patterns, and may hold more.',
   route: ({ route, wasteTable }: CompareFacts) => `Counted with ${route.colours} colours, ${route.varnishUnits} varnish units, ${route.stages.length === 0 ? 'no further stages' : route.stages.join(', ')}; waste: ${wasteTable}.`,
   rates: ({ ratesName }: CompareFacts) => (ratesName === undefined ? undefined : `Rates: ${ratesName}.`),
   breakEven: 'Whole sheets are bought, so near a break-even two sheets take turns; the quantity named is the one from which the new one stays ahead.',
