@@ -35,6 +35,18 @@ export function parseLengthMm(text: string): number | undefined {
   return Number.isFinite(value) ? value : undefined;
 }
 
+const MICRON_OR_POINT = new RegExp(String.raw`^\s*(${NUMBER})\s*(µm|um|pt|points?)\s*$`, 'i');
+
+/**
+ * Thickness of board: as a length, in µm, or in points of caliper, which are thousandths of an inch: `18pt` is 0.457 mm,
+ * not eighteen points of type. Undefined for anything else.
+ */
+export function parseCaliperMm(text: string): number | undefined {
+  const match = MICRON_OR_POINT.exec(text);
+  if (!match) return parseLengthMm(text);
+  return Number(match[1]) * (/m$/i.test(match[2]!) ? 1 / MICRONS_PER_MM : MM_PER_INCH / 1000);
+}
+
 /** Reads `1020x720`, `28x40in`, `28inx40in`; returns millimetres, first number along the gripper edge, or undefined. */
 export function parseSizeMm(text: string): { width: number; height: number } | undefined {
   const [first, second, ...rest] = text.split(/[x×]/i);

@@ -8,7 +8,6 @@ import type { Machines } from '../press/machines.ts';
 import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
 import { dieSchema, readRecord } from '../press/records.ts';
 import { GERMAN_TABLE, wasteTableSchema } from '../press/waste-table.ts';
-import { readJson } from './files.ts';
 import { openJob } from './job-files.ts';
 import { readRecordFile } from './read-record-file.ts';
 import { wholeNumber, type OptionReader } from './option-reader.ts';
@@ -25,7 +24,7 @@ export function addCostOptions(command: Command): Command {
     .option('--colours <n>', 'printed colours, for plates, waste and ink (default 4)')
     .option('--varnish-units <n>', 'varnish units (default 0)')
     .option('--stages <list>', 'stages after printing, for waste and hours: die-cutting,gluing (default die-cutting)')
-    .option('--waste <file>', 'makeready and running waste (JSON); by default the published German table')
+    .option('--waste <file>', 'makeready and running waste (JSON or CSV); by default the published German table')
     .option('--currency <code>', 'currency of rates and prices (default EUR)');
 }
 
@@ -66,7 +65,7 @@ function quantityList(text: string): number[] | undefined {
 
 /** Everything that costs depend on besides sheets and ups, and what of it was assumed. */
 export function costTerms(options: CostOptions, raw: { readonly rates?: string; readonly waste?: string; readonly quantities?: string }, machines: Machines): { terms: CostTerms; notes: Issue[] } {
-  const waste = raw.waste === undefined ? GERMAN_TABLE : readRecord(wasteTableSchema, readJson(raw.waste), raw.waste);
+  const waste = raw.waste === undefined ? GERMAN_TABLE : readRecord(wasteTableSchema, readRecordFile(raw.waste, 'waste'), raw.waste);
   const rates = readRates(raw.rates);
   const stages = options.stages ?? USUAL_STAGES;
   const route = { colours: options.colours ?? USUAL_COLOURS, varnishUnits: options.varnishUnits ?? 0, stages: readStages(stages === '' ? [] : stages.split(',').map((name) => name.trim()), '--stages') };
@@ -87,7 +86,7 @@ export function costTerms(options: CostOptions, raw: { readonly rates?: string; 
 
 /** A die record with its layout, or the layout file itself. Refuses a layout that is not sound. */
 export function readStandingDie(path: string): { number: string | undefined; layout: LayoutFile } {
-  const { json, load } = openJob(path);
+  const { json, load } = openJob(path, 'dies');
   const isLayout = typeof json === 'object' && json !== null && 'placements' in json;
   const die = isLayout ? undefined : readRecord(dieSchema, json, path);
   if (die && die.layout === undefined) throw inputError('die-layout-missing', { where: path });

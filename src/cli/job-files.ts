@@ -1,21 +1,24 @@
 import { dirname, resolve } from 'node:path';
-import { readJson, readText } from './files.ts';
+import type { LoadJson } from '../pipeline/record-reader.ts';
+import type { TableKind } from '../press/tables/record-tables.ts';
+import { readJson } from './files.ts';
 import { fileOfRecord, readRecordFile } from './read-record-file.ts';
 
-/** Reads a job and the files it names, which are relative to it. `read` lists every file that was read. */
-export function openJob(path: string): { readonly json: unknown; readonly load: (file: string) => unknown; readonly resolve: (file: string) => string; readonly read: readonly string[] } {
-  const read = [path];
-  const place = (file: string) => resolve(dirname(path), file);
-  const noted = (file: string) => {
-    read.push(file);
-    return file;
-  };
-  return { json: readJson(path), load: (file) => loadRecord(place(file), noted), resolve: (file) => noted(place(file)), read };
+export interface OpenJob {
+  readonly json: unknown;
+  readonly load: LoadJson;
+  readonly resolve: (file: string) => string;
+  readonly read: readonly string[];
 }
 
-/** Tables of rates name their rates, all others are boards. */
-function loadRecord(path: string, noted: (file: string) => string): unknown {
-  const file = noted(fileOfRecord(path));
-  if (!/\.csv$/i.test(file)) return readJson(path);
-  return readRecordFile(path, /^\uFEFF?"?rate\b/i.test(readText(file)) ? 'rates' : 'boards');
+/** Reads a job and the files it names, which are relative to it. `read` lists every file that was read. A record may stand in a table. */
+export function openJob(path: string, kind?: TableKind): OpenJob {
+  const read = [fileOfRecord(path)];
+  const place = (file: string) => resolve(dirname(path), file);
+  const noted = (file: string) => {
+    read.push(fileOfRecord(file));
+    return file;
+  };
+  const open = (file: string, of: TableKind | undefined) => (of ? readRecordFile(file, of) : readJson(file));
+  return { json: open(path, kind), load: (file, of) => open(noted(place(file)), of), resolve: (file) => noted(place(file)), read };
 }

@@ -4,11 +4,11 @@ import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
 import { symmetryOf, WORK_STYLES, type WorkStyle } from '../layout/back-up.ts';
 import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
-import { checkFields } from '../press/known-fields.ts';
-import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema, readRecord } from '../press/records.ts';
+import { readNoted } from '../press/known-fields.ts';
+import type { TableKind } from '../press/tables/record-tables.ts';
+import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema } from '../press/records.ts';
 import { LEAST_STRIP_MM, MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES, type StrippingWish } from '../press/stripping.ts';
 import { sentence } from './command.ts';
-import { readJson } from './files.ts';
 import { readRecordFile } from './read-record-file.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, sizeValue, SIZE_WANTED, wholeNumber, type OptionReader } from './option-reader.ts';
 
@@ -93,19 +93,18 @@ export function readEffortOptions(reader: OptionReader): EffortOptions {
   };
 }
 
-function readMachine<Machine>(schema: z.ZodType<Machine> & { readonly shape: object }, path: string): Machine {
-  const json = readJson(path);
-  const record = readRecord(schema, json, path);
-  for (const issue of checkFields(Object.keys(schema.shape), json, path)) process.stderr.write(`${sentence(issue)}\n`);
+function readMachine<Schema extends z.ZodType>(schema: Schema, path: string, kind: TableKind): z.output<Schema> {
+  const { record, notes } = readNoted(schema, readRecordFile(path, kind), path);
+  for (const issue of notes) process.stderr.write(`${sentence(issue)}\n`);
   return record;
 }
 
 /** Reads the record files that were named. */
 export function readMachines(raw: { press?: string; cutter?: string; board?: string }): Machines {
   return {
-    press: raw.press === undefined ? undefined : readMachine(pressSchema, raw.press),
-    cutter: raw.cutter === undefined ? undefined : readMachine(cutterSchema, raw.cutter),
-    board: raw.board === undefined ? undefined : readRecord(boardSchema, readRecordFile(raw.board, 'boards'), raw.board),
+    press: raw.press === undefined ? undefined : readMachine(pressSchema, raw.press, 'presses'),
+    cutter: raw.cutter === undefined ? undefined : readMachine(cutterSchema, raw.cutter, 'cutters'),
+    board: raw.board === undefined ? undefined : readMachine(boardSchema, raw.board, 'boards'),
   };
 }
 

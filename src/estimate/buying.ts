@@ -1,3 +1,5 @@
+import { MM_PER_INCH } from '../base/units.ts';
+import type { BasicName } from '../press/basis-weights.ts';
 import type { Figure } from './figure.ts';
 
 /** Whole packets or pallets for so many sheets. */
@@ -37,9 +39,10 @@ export interface OrderedSheet {
  * The size with the machine direction marked (M) behind its side (ISO 217, from memory): mills often read the second
  * figure as the grain, here the first is the gripper edge, so the mark must be there.
  */
-export function sheetSizeText({ widthMm, heightMm, grain }: OrderedSheet): string {
+export function sheetSizeText({ widthMm, heightMm, grain }: OrderedSheet, unit: 'mm' | 'in' = 'mm'): string {
   const mark = (axis: 'x' | 'y') => (grain === axis ? ' (M)' : '');
-  return `${widthMm}${mark('x')} × ${heightMm}${mark('y')} mm`;
+  const side = (mm: number) => (unit === 'mm' ? mm : Math.round((mm / MM_PER_INCH) * 1000) / 1000);
+  return `${side(widthMm)}${mark('x')} × ${side(heightMm)}${mark('y')} ${unit}`;
 }
 
 /** What is bought for one quantity. */
@@ -49,7 +52,13 @@ export interface Purchase {
   readonly kg: number;
   readonly packets: number | undefined;
   readonly pallets: number | undefined;
+  /** The highest pile on a pallet, without the pallet. */
+  readonly pile?: Figure | undefined;
+  /** Basic size that the basis weight goes by. */
+  readonly basis?: BasicName | undefined;
   /** Where the sheets are cut from a reel. */
   readonly reel: { readonly widthMm: number; readonly metres: Figure; readonly kg: Figure } | undefined;
+  /** Working days from order to delivery. */
+  readonly leadDays?: number | undefined;
   readonly delivery: string | undefined;
 }

@@ -1,8 +1,8 @@
 /**
  * Formulas as people write them: names (words, small or large letters, spaces and hyphens allowed), numbers,
- * + − × ÷, brackets, and ⌈…⌉ for rounding up. The text that a report shows is the text that is computed.
+ * + − × ÷, brackets, ⌈…⌉ for rounding up and ⌊…⌋ for rounding down. The text that a report shows is the text that is computed.
  */
-const TOKEN = /\s*(?:([+−×÷()⌈⌉])|(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9 -]*))/y;
+const TOKEN = /\s*(?:([+−×÷()⌈⌉⌊⌋])|(\d+(?:\.\d+)?)|([A-Za-z][A-Za-z0-9 -]*))/y;
 
 type Inputs = Readonly<Record<string, number>>;
 type Compiled = (inputs: Inputs) => number;
@@ -38,6 +38,10 @@ function compile(formula: string): Compiled {
       const inner = closed(sum(), '⌉');
       return (inputs) => Math.ceil(inner(inputs));
     }
+    if (token === '⌊') {
+      const inner = closed(sum(), '⌋');
+      return (inputs) => wholeBelow(inner(inputs));
+    }
     if (token === undefined) throw new Error(`formula ${formula} ends too soon`);
     if (/^\d/.test(token)) return () => Number(token);
     return (inputs) => {
@@ -53,6 +57,13 @@ function compile(formula: string): Compiled {
   const value = sum();
   if (at < tokens.length) throw new Error(`formula ${formula}: ${tokens[at]} is too much`);
   return value;
+}
+
+/** Parts of a whole that are rounding dust of a double: a quotient of decimals that comes out even is not one too few. */
+const DUST = 1e-12;
+
+function wholeBelow(value: number): number {
+  return Math.floor(value * (1 + DUST));
 }
 
 export function tokensOf(formula: string): string[] {

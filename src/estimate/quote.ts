@@ -4,6 +4,7 @@ import type { WasteTable } from '../press/waste-table.ts';
 import { boardCost, boardCostByThousand, boardWeight, carbon, pileHeight, sheetArea, type Board } from './board.ts';
 import { figure, given, type Figure, type Input } from './figure.ts';
 import { coatingWeight, inkWeight } from './ink.ts';
+import { packed, type Packed, type PackingTerms } from './packing.ts';
 import { machineCost, machineHours } from './machine-time.ts';
 import { sheetsNeeded, stagesOf, type Route, type SheetsNeeded } from './sheets-needed.ts';
 
@@ -20,6 +21,8 @@ export interface QuoteTerms {
   readonly currency: string;
   readonly waste: WasteTable;
   readonly rates: Rates;
+  /** How the finished work is packed, where that was said. */
+  readonly packing?: PackingTerms | undefined;
   /** The die stands already: none is charged. */
   readonly ownDie: boolean;
 }
@@ -34,6 +37,8 @@ export interface QuantityQuote {
   /** Undefined when nothing is printed. */
   readonly pressHours: Figure | undefined;
   readonly materials: readonly Figure[];
+  /** Only where the job says how it is packed. */
+  readonly packed: Packed | undefined;
   /** What the cost is the sum of. */
   readonly costs: readonly Figure[];
   readonly cost: Figure;
@@ -64,7 +69,8 @@ export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuot
   const hours = needed.chain.map(({ stage, into }) => machineHours(MACHINE_OF[stage].noun, into, machineFor(stage, rates)));
   const machines = needed.chain.map(({ stage }, i) => machineCost(MACHINE_OF[stage].noun, hours[i]!, machineFor(stage, rates), currency));
   const consumed = consumables(terms, needed);
-  const costs = [paid, ...tooling(terms), ...consumed.map(({ cost }) => cost), ...machines, ...delivery(quantity, kg, terms)];
+  const packing = terms.packing && packed(quantity, terms.packing);
+  const costs = [paid, ...tooling(terms), ...consumed.map(({ cost }) => cost), ...machines, ...(packing ? packedDelivery(quantity, packing, terms) : delivery(quantity, kg, terms))];
   const cost = figure('cost', currency, costs.map(({ name }) => name).join(' + '), Object.fromEntries(costs.map((item) => [item.name, item])));
   const costPerThousand = figure('cost per thousand', currency, '1000 × cost ÷ quantity', { cost, quantity });
   return {
@@ -75,6 +81,7 @@ export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuot
     hours,
     pressHours: hours[needed.chain.findIndex(({ stage }) => stage === 'printing')],
     materials: [...consumed.map(({ weight }) => weight), ...stackAndCarbon(quantity, needed, kg, terms)],
+    packed: packing,
     costs,
     cost,
     costPerThousand,
@@ -110,6 +117,19 @@ function consumables({ route, rates, board, currency }: QuoteTerms, { sheets }: 
       ? [priced('ink', inkWeight(sheets, area, ink(rates.inkCoverage, 'ink coverage'), ink(rates.inkGramsPerM2, 'ink film')), route.colours, given(rates.inkPricePerKg, 'ink price'))]
       : []),
     ...(route.varnishUnits > 0 ? [priced('varnish on board', coatingWeight(sheets, area, film), route.varnishUnits, given(rates.coatingPricePerKg, 'varnish price'))] : []),
+  ];
+}
+
+/** Cases, pallets and freight of what is packed: their rates are asked for. */
+function packedDelivery(quantity: number, { cases, pallets, grossWeight }: Packed, { rates, currency }: QuoteTerms): Figure[] {
+  return [
+    rates.packingPerThousand === undefined
+      ? figure('packing material', currency, 'cases × case price', { cases, 'case price': given(rates.casePrice, 'case price') })
+      : figure('packing material', currency, 'quantity × packing per thousand ÷ 1000', { quantity, 'packing per thousand': rates.packingPerThousand }),
+    ...(rates.palletPrice === undefined ? [] : [figure('pallets bought', currency, 'pallets × pallet price', { pallets, 'pallet price': rates.palletPrice })]),
+    rates.freightPerPallet === undefined
+      ? figure('freight', currency, 'gross weight × freight per tonne ÷ 1000', { 'gross weight': grossWeight, 'freight per tonne': given(rates.freightPerTonne, 'freight rate') })
+      : figure('freight', currency, 'pallets × freight per pallet', { pallets, 'freight per pallet': rates.freightPerPallet }),
   ];
 }
 

@@ -10,9 +10,11 @@ import { isGrade, GRADES } from '../press/grades.ts';
 import { checkMachines } from '../press/machines.ts';
 import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
 import { readNoted } from '../press/known-fields.ts';
-import { boardSchema, cutterSchema, dieSchema, pressSchema, type DieRecord } from '../press/records.ts';
+import { packingSchema } from '../press/packing.ts';
+import { boardSchema, caliper, cutterSchema, dieSchema, grammage, pressSchema, tonnePrice, type BoardRecord, type DieRecord } from '../press/records.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import { designFields } from './quote-design-fields.ts';
+import { packingTerms } from './quote-packing.ts';
 import { createRecordReader, recordOrFile, type LoadJson } from './record-reader.ts';
 import { stageOf, STAGES, type Stage } from '../press/stages.ts';
 import { GERMAN_TABLE, wasteTableSchema, type WasteTable } from '../press/waste-table.ts';
@@ -22,19 +24,7 @@ export const MOST_CARTONS = 1e9;
 const MOST_UPS = 100_000;
 
 const text = z.string().max(500);
-const amount = z.number().min(0).max(1e9);
 const quantity = z.int().min(1, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
-const boardOfJob = boardSchema.extend({
-  packet: z.int().positive().max(100_000).optional(),
-  pallet: z.int().positive().max(1_000_000).optional(),
-  minimumTonnes: amount.optional(),
-  toleranceMm: amount.optional(),
-  /** mm; the sheets are cut from a reel of this width. */
-  reelWidth: z.number().positive().max(16_000).optional(),
-  delivery: text.optional(),
-});
-export type BoardOfJob = z.output<typeof boardOfJob>;
-
 const jobSchema = z.object({
   id: text.optional(),
   name: text.optional(),
@@ -44,17 +34,22 @@ const jobSchema = z.object({
   ups: z.int().min(1).max(MOST_UPS).optional(),
   sheet: z.string().optional(),
   layout: z.string().optional(),
-  grammage: z.number().min(5).max(2000).optional(),
+  grammage: grammage.optional(),
   grade: text.optional(),
-  caliper: z.number().positive().max(50).optional(),
+  caliper: caliper.optional(),
+  /** mm² of one blank, as `read` gives it; a layout brings its own. */
+  blankArea: z.number().positive().max(1e8).optional(),
   quantities: z.array(quantity).min(1).max(50),
   colours: z.int().min(0).max(20).default(0),
   varnishUnits: z.int().min(0).max(5).default(0),
   stages: z.array(z.string()).max(20).default([]),
-  boardPricePerTonne: amount.optional(),
+  boardPricePerTonne: tonnePrice.optional(),
   currency: z.string().regex(/^[A-Za-z]{3}$/, 'a currency of three letters is wanted, such as EUR').default('EUR'),
   rates: recordOrFile.optional(),
   waste: recordOrFile.optional(),
+  packing: recordOrFile.optional(),
+  /** Of the line to order by: metric, or inches, points and pounds as well. */
+  units: z.enum(['metric', 'inch']).default('metric'),
   board: recordOrFile.optional(),
   press: recordOrFile.optional(),
   cutter: recordOrFile.optional(),
@@ -78,8 +73,9 @@ export interface QuoteJob {
   readonly quantities: readonly number[];
   readonly sheet: Size;
   readonly terms: QuoteTerms;
-  readonly board: BoardOfJob;
+  readonly board: BoardRecord;
   readonly grade: string | undefined;
+  readonly units: 'metric' | 'inch';
   readonly existingDie: StandingDie | undefined;
   readonly alternatives: readonly QuoteAlternative[];
   readonly oversPercent: number;
@@ -116,13 +112,13 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
   const record = records.read;
   const layout = laidOut ?? (job.layout === undefined ? undefined : readLayoutFile(load(job.layout), job.layout));
   const { ups, sheet } = upsAndSheet(job, layout, where);
-  const board = record(boardOfJob, job.board, 'board') ?? {};
+  const board = record(boardSchema, job.board, 'board') ?? {};
   const press = record(pressSchema, job.press, 'press');
   const cutter = record(cutterSchema, job.cutter, 'cutter');
   const grade = job.grade ?? board.grade;
   if (grade !== undefined && !isGrade(grade)) throw inputError('grade-unknown', { where, facts: { grade, known: Object.keys(GRADES).join(', ') } });
-  const caliper = job.caliper ?? board.caliper;
-  checkMachines(sheet, { press, cutter, board: { ...board, caliper } }, `${where}: sheet`);
+  const caliperMm = job.caliper ?? board.caliper;
+  checkMachines(sheet, { press, cutter, board: { ...board, caliper: caliperMm } }, `${where}: sheet`);
   if (press?.units !== undefined && job.colours > press.units) throw inputError('colours-over-units', { where, facts: { colours: job.colours, units: press.units, press: press.name ?? 'the press' } });
 
   const die = record(dieSchema, job.existingDie, 'existingDie');
@@ -131,8 +127,10 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
   const waste = record(wasteTableSchema, job.waste, 'waste') ?? GERMAN_TABLE;
   const route: Route = { ups, colours: job.colours, varnishUnits: job.varnishUnits, stages: readStages(job.stages, where) };
   checkWaste(route, waste, where);
-  const grammage = job.grammage ?? board.grammage;
-  if (grammage === undefined) throw inputError('grammage-missing', { where });
+  const grams = job.grammage ?? board.grammage;
+  if (grams === undefined) throw inputError('grammage-missing', { where });
+  const blankM2 = layout ? blankArea(layout) : job.blankArea === undefined ? undefined : job.blankArea / 1e6;
+  const packing = record(packingSchema, job.packing, 'packing');
   return {
     name: job.name ?? job.id,
     customer: job.customer,
@@ -142,9 +140,10 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
     sheet,
     terms: {
       route,
-      board: { widthMm: sheet.width, heightMm: sheet.height, grammage },
-      caliperMm: caliper,
-      blankM2: layout && blankArea(layout),
+      board: { widthMm: sheet.width, heightMm: sheet.height, grammage: grams },
+      caliperMm,
+      blankM2,
+      packing: packing && packingTerms(packing, { isGlued: route.stages.includes('gluing'), caliperMm, blankM2, grammage: grams }, typeof job.packing === 'string' ? job.packing : `${where}: packing`),
       pricePerTonne: job.boardPricePerTonne ?? board.pricePerTonne,
       currency: job.currency.toUpperCase(),
       waste,
@@ -152,6 +151,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
       ownDie: job.ownDie,
     },
     board: { ...board, sheetGrain: board.sheetGrain ?? job.sheetGrain },
+    units: job.units,
     grade,
     existingDie: die && standingDie(die, layoutOfDie, sheet, where),
     alternatives: job.alternatives.map((one, i) => alternativeOf(one, sheet, `${where}: alternatives.${i}`, load)),

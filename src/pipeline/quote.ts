@@ -1,5 +1,5 @@
 import type { Issue } from '../base/issue.ts';
-import { boardWeight, reelLength } from '../estimate/board.ts';
+import { boardWeight, pileHeight, reelLength } from '../estimate/board.ts';
 import { cheapestByQuantity } from '../estimate/cheapest.ts';
 import { cartonsForTonnes, wholeUnits, type OrderedSheet, type Purchase } from '../estimate/buying.ts';
 import { costPerSheet, dieChoice, type DieChoice } from '../estimate/die-choice.ts';
@@ -15,7 +15,7 @@ import { MOST_CARTONS, type QuoteJob } from './quote-job.ts';
 export function makeQuote(job: QuoteJob): QuoteFacts {
   const quantities = job.quantities.map((quantity) => quoteQuantity(quantity, job.terms));
   const die = job.existingDie && againstExisting(job, job.existingDie);
-  const missing = quantities.flatMap(({ cost, boardCostPerThousand }) => [...cost.missing, ...boardCostPerThousand.missing]);
+  const missing = quantities.flatMap(({ cost, boardCostPerThousand, packed }) => [...cost.missing, ...boardCostPerThousand.missing, ...(packed?.figures.flatMap((one) => one.missing) ?? [])]);
   const { minimumTonnes } = job.board;
   const { terms, sheet, existingDie } = job;
   return {
@@ -34,6 +34,7 @@ export function makeQuote(job: QuoteJob): QuoteFacts {
     millMinimum: minimumTonnes === undefined ? undefined : { tonnes: minimumTonnes, cartons: cartonsForMill(job, minimumTonnes) },
     die: die && existingDie && { ...die, existingUps: existingDie.ups, number: existingDie.number, rack: existingDie.rack, worn: quantities.filter(({ quantity }) => isWorn(job, quantity)).map(({ quantity }) => quantity) },
     layouts: layoutsByQuantity(job),
+    units: job.units,
     oversPercent: job.oversPercent,
     locale: job.locale,
     missing: [...new Set([...missing, ...(die ? [...die.saving.missing, ...(die.breakEven?.missing ?? [])] : [])])],
@@ -84,7 +85,10 @@ function purchaseOf({ terms, board, grade, sheet }: QuoteJob, { needed: { sheets
     kg: kg.value!,
     packets: board.packet && wholeUnits(sheets, board.packet),
     pallets: board.pallet && wholeUnits(sheets, board.pallet),
+    pile: board.pallet && terms.caliperMm ? pileHeight(Math.min(sheets, board.pallet), terms.caliperMm) : undefined,
+    basis: board.basis,
     reel: reelOf(board.reelWidth, sheet, sheets, terms.board.grammage),
+    leadDays: board.leadDays,
     delivery: board.delivery,
   };
 }

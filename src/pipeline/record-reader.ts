@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import type { Issue } from '../base/issue.ts';
 import { readNoted } from '../press/known-fields.ts';
+import { kindOf, type TableKind } from '../press/tables/record-tables.ts';
 
-/** Reads files that a job names, relative to the job. Throws an InputError. */
-export type LoadJson = (path: string) => unknown;
+/** Reads files that a job names, relative to the job; records of a `kind` may stand in a table. Throws an InputError. */
+export type LoadJson = (path: string, kind?: TableKind) => unknown;
 
 /** A record itself, or the path of its file. */
 export const recordOrFile = z.union([z.string(), z.record(z.string(), z.unknown())]);
@@ -22,7 +23,7 @@ export function createRecordReader(where: string, load: LoadJson): RecordReader 
     read(schema, value, field) {
       if (value === undefined) return undefined;
       const isFile = typeof value === 'string';
-      const found = readNoted(schema, isFile ? load(value) : value, isFile ? value : `${where}: ${field}`);
+      const found = readNoted(schema, isFile ? load(value, kindOf(schema)) : value, isFile ? value : `${where}: ${field}`);
       notes.push(...found.notes);
       return found.record;
     },

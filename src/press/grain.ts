@@ -4,10 +4,14 @@ import type { Size } from './sheet-areas.ts';
 
 export type GrainAxis = 'x' | 'y';
 
+/** What people write for the side that runs with the fibres: x along the gripper edge, y across it. */
+export const GRAIN_WORDS = ['x', 'y', 'long', 'short'] as const;
+export type GrainWord = (typeof GRAIN_WORDS)[number];
+
 /** `long` and `short` mean the grain runs along the longer or shorter side; a square has neither. */
-export function sheetGrainAxis(text: GrainAxis | 'long' | 'short', sheet: Size): GrainAxis {
+export function sheetGrainAxis(text: GrainWord, sheet: Size, where = '--sheet-grain'): GrainAxis {
   if (text === 'x' || text === 'y') return text;
-  if (sheet.width === sheet.height) throw inputError('square-has-no-long-side', { where: '--sheet-grain', facts: { value: text, side: sheet.width } });
+  if (sheet.width === sheet.height) throw inputError('square-has-no-long-side', { where, facts: { value: text, side: sheet.width } });
   return (text === 'long') === sheet.width > sheet.height ? 'x' : 'y';
 }
 

@@ -34,7 +34,11 @@ export const ratesSchema = z.strictObject({
   coatingPricePerKg: amount.optional(),
   coatingGramsPerM2: amount.optional(),
   packingPerThousand: amount.optional(),
+  /** Of one case and one pallet, where the job says how it is packed. */
+  casePrice: amount.optional(),
+  palletPrice: amount.optional(),
   freightPerTonne: amount.optional(),
+  freightPerPallet: amount.optional(),
   /** On top of cost, percent of cost. */
   marginPercent: amount.optional(),
   /** kg CO2e a tonne of board, the shop's own factor. */

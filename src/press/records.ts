@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { InputError, type Issue } from '../base/issue.ts';
-import { parseLengthMm, parseSizeMm } from '../base/units.ts';
+import { parseCaliperMm, parseLengthMm, parseSizeMm } from '../base/units.ts';
+import { BASIC_SIZES, parseGrammage, parseTonnePrice } from './basis-weights.ts';
 import { plainReason } from './plain-reason.ts';
 import type { Bar } from './sheet-areas.ts';
 import { MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES } from './stripping.ts';
@@ -9,12 +10,21 @@ import { MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES } from './strippi
  * The shop's records as JSON. A press or die-cutter record holds the settings of `nest` by name (camelCase or with
  * hyphens); lengths are millimetres, as a number or with a unit (`"0.5in"`).
  */
-export const length = z.union([z.number(), z.string()]).transform((value, context) => {
-  const mm = typeof value === 'number' ? value : parseLengthMm(value);
-  if (mm !== undefined && Number.isFinite(mm) && mm >= 0) return mm;
-  context.addIssue({ code: 'custom', message: 'a length in mm from 0 up is wanted, such as 12 or "0.5in"' });
-  return z.NEVER;
-});
+export const length = measure(parseLengthMm, [0, Infinity], 'a length in mm from 0 up is wanted, such as 12 or "0.5in"');
+
+/** What the trade calls paper or board lies well within these: mm, g/m² and any currency. */
+const THICKEST_MM = 50;
+const [LIGHTEST, HEAVIEST] = [5, 2000];
+const DEAREST = 1e9;
+
+/** Thickness of board, mm; `"18pt"` are points of caliper, thousandths of an inch. */
+export const caliper = measure(parseCaliperMm, [0, THICKEST_MM], `a thickness from 0 to ${THICKEST_MM} mm is wanted, such as 0.45, "18pt" (0.018 in) or "450um"`);
+
+/** g/m². */
+export const grammage = measure(parseGrammage, [LIGHTEST, HEAVIEST], `a grammage from ${LIGHTEST} to ${HEAVIEST} g/m² is wanted, such as 300, "80lb cover" or "65lb/1000ft2"; basic sizes are ${Object.keys(BASIC_SIZES).join(', ')}`);
+
+/** Of a tonne; `"45/cwt"` is a price of 100 lb. */
+export const tonnePrice = measure(parseTonnePrice, [0, DEAREST], `a price of a tonne from 0 to ${DEAREST} is wanted, such as 900, or of 100 lb, such as "45/cwt"`);
 
 export const size = z.string().transform((value, context) => {
   const mm = parseSizeMm(value);
@@ -53,8 +63,8 @@ const machine = {
   tail: length.optional(),
   sideMargins: sides.optional(),
   gap: length.optional(),
-  caliperMin: length.optional(),
-  caliperMax: length.optional(),
+  caliperMin: caliper.optional(),
+  caliperMax: caliper.optional(),
   /** Sheets an hour that planning counts with, not the rated maximum. */
   speed: positive.optional(),
   makereadyMinutes: amount.optional(),
@@ -87,12 +97,26 @@ export type CutterRecord = z.infer<typeof cutterSchema>;
 export const boardSchema = z.looseObject({
   name: z.string().optional(),
   grade: z.string().optional(),
-  /** g/m² */
-  grammage: positive.optional(),
-  caliper: length.optional(),
-  pricePerTonne: amount.optional(),
+  grammage: grammage.optional(),
+  caliper: caliper.optional(),
+  pricePerTonne: tonnePrice.optional(),
   sheetGrain: z.enum(['x', 'y', 'long', 'short']).optional(),
+  /** Sheets in a packet, and on a pallet. */
+  packet: z.int().positive().max(100_000).optional(),
+  pallet: z.int().positive().max(1_000_000).optional(),
+  /** The mill makes no less. */
+  minimumTonnes: amount.optional(),
+  /** Of the sheet's size. */
+  toleranceMm: amount.optional(),
+  /** mm; the sheets are cut from a reel of this width. */
+  reelWidth: length.optional(),
+  /** Basic size that its basis weight goes by, where inches are wanted. */
+  basis: z.enum(['bond', 'book', 'cover', 'tag', 'index', 'bristol']).optional(),
+  /** Working days from order to delivery. */
+  leadDays: amount.optional(),
+  delivery: z.string().max(500).optional(),
 });
+
 export type BoardRecord = z.infer<typeof boardSchema>;
 
 /** A die that stands. */
@@ -113,6 +137,16 @@ export const dieSchema = z.looseObject({
   maxSheet: size.optional(),
 });
 export type DieRecord = z.infer<typeof dieSchema>;
+
+/** A number in the record's own unit, or text with another. */
+function measure(parse: (text: string) => number | undefined, [least, most]: readonly [number, number], wanted: string) {
+  return z.union([z.number(), z.string()]).transform((value, context) => {
+    const read = typeof value === 'number' ? value : parse(value);
+    if (read !== undefined && Number.isFinite(read) && read >= least && read <= most) return read;
+    context.addIssue({ code: 'custom', message: wanted });
+    return z.NEVER;
+  });
+}
 
 /** Checks one record. Throws an InputError with every field that is wrong; `file` names it. */
 export function readRecord<Schema extends z.ZodType>(schema: Schema, json: unknown, file: string): z.output<Schema> {

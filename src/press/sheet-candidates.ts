@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import type { GrainAxis } from './grain.ts';
+import { GRAIN_WORDS, sheetGrainAxis, type GrainAxis, type GrainWord } from './grain.ts';
 import type { Machines } from './machines.ts';
-import { size } from './records.ts';
+import { size, tonnePrice } from './records.ts';
 import type { Size } from './sheet-areas.ts';
 
 /** A sheet that could be bought, as it would be fed: x along the gripper edge. Millimetres. */
@@ -32,37 +32,47 @@ export type SheetOrigin =
   | { readonly kind: 'reel'; readonly width: number }
   | { readonly kind: 'made-to-order' };
 
-const grain = z.enum(['x', 'y', 'both']).optional();
-const price = z.number().nonnegative().optional();
-const prices = { pricePerTonne: price, pricePerThousand: price };
+/** Of the record's own axes: x runs along the first figure of its size. `both` and `any`: it can be had either way. */
+const grain = z.enum([...GRAIN_WORDS, 'both', 'any']).optional();
+type StockGrain = z.infer<typeof grain>;
+const price = tonnePrice.optional();
+const count = z.int().positive().max(1_000_000).optional();
+/** How it is sold. */
+const terms = { pricePerTonne: price, packet: count, pallet: count, leadDays: z.number().nonnegative().max(1000).optional() };
+const prices = { ...terms, pricePerThousand: z.number().nonnegative().optional() };
 /** Sizes made to order are rounded up to this where the list names no step, mm. */
 const USUAL_STEP = 5;
 const step = z.number().min(0.5).default(USUAL_STEP);
 const minimumTonnes = z.number().nonnegative().optional();
+
+const isSquare = ({ width, height }: Size) => width === height;
+const stock = z
+  .looseObject({ sheet: size, grain, minimumTonnes, ...prices })
+  .refine((one) => !((one.grain === 'long' || one.grain === 'short') && isSquare(one.sheet)), { path: ['grain'], message: 'a square has no longer side: x or y is wanted' });
 
 /** What can be bought: sheets as they are, parents that are cut in 2, 3 or 4, reels cut to length, sizes made to order. */
 export const sheetListSchema = z.looseObject({
   name: z.string().optional(),
   /** How much shorter than ordered a sheet may come, mm. */
   toleranceMm: z.number().nonnegative().max(20).optional(),
-  sheets: z.array(z.looseObject({ sheet: size, grain, ...prices })).max(500).default([]),
-  parents: z.array(z.looseObject({ sheet: size, grain, ...prices })).max(100).default([]),
+  sheets: z.array(stock).max(500).default([]),
+  parents: z.array(stock).max(100).default([]),
   /** Cut to the lengths named, or to any length in a range that the machines take. */
   reels: z
-    .array(z.looseObject({ width: z.number().positive(), cutOffs: z.array(z.number().positive()).min(1).max(100).optional(), least: z.number().positive().optional(), greatest: z.number().positive().optional(), step, pricePerTonne: price }))
+    .array(z.looseObject({ width: z.number().positive(), cutOffs: z.array(z.number().positive()).min(1).max(100).optional(), least: z.number().positive().optional(), greatest: z.number().positive().optional(), step, minimumTonnes, ...terms }))
     .max(50)
     .default([]),
-  madeToOrder: z.looseObject({ least: size, greatest: size, step, grain, pricePerTonne: price, minimumTonnes }).optional(),
+  madeToOrder: z.looseObject({ least: size, greatest: size, step, grain, minimumTonnes, ...terms }).optional(),
 });
 export type SheetList = z.infer<typeof sheetListSchema>;
 
 /** Every sheet of the list in the form in which it would be fed, made-to-order sizes apart; those no machine takes are left out. */
 export function listedCandidates(list: SheetList, machines: Machines): SheetCandidate[] {
-  const stock = list.sheets.flatMap(({ sheet, grain: axis, pricePerTonne, pricePerThousand }) =>
-    axes(axis).map((one): SheetCandidate => ({ sheet, grain: one, origin: { kind: 'stock' }, boughtM2: squareMetres(sheet), pricePerTonne, pricePerThousand })),
+  const sheets = list.sheets.flatMap(({ sheet, grain: axis, pricePerTonne, pricePerThousand }) =>
+    axes(axis, sheet).map((one): SheetCandidate => ({ sheet, grain: one, origin: { kind: 'stock' }, boughtM2: squareMetres(sheet), pricePerTonne, pricePerThousand })),
   );
   const pieces = list.parents.flatMap(({ sheet: parent, grain: axis, pricePerTonne, pricePerThousand }) =>
-    axes(axis).flatMap((one) =>
+    axes(axis, parent).flatMap((one) =>
       cuts(parent).map(({ piece, parts }): SheetCandidate => {
         const fed = asFed(piece, one);
         return { ...fed, origin: { kind: 'parent', parent, parts }, boughtM2: squareMetres(parent) / parts, pricePerTonne, pricePerThousand: pricePerThousand && pricePerThousand / parts };
@@ -73,7 +83,7 @@ export function listedCandidates(list: SheetList, machines: Machines): SheetCand
   const reels = list.reels.flatMap(({ width, cutOffs, pricePerTonne }) =>
     (cutOffs ?? []).map((cutOff) => cutFromReel({ width: cutOff, height: width }, width, pricePerTonne)),
   );
-  return distinct([...stock, ...pieces, ...reels].filter(({ sheet }) => machinesTake(sheet, machines)));
+  return distinct([...sheets, ...pieces, ...reels].filter(({ sheet }) => machinesTake(sheet, machines)));
 }
 
 function cutFromReel(piece: Size, width: number, pricePerTonne: number | undefined): SheetCandidate {
@@ -87,9 +97,10 @@ const LONGEST_CUT_OFF = 2000;
 export function listedRanges(list: SheetList, machines: Machines): SheetRange[] {
   const { madeToOrder } = list;
   const ordered = madeToOrder
-    ? axes(madeToOrder.grain).map((one): SheetRange => {
+    ? waysOf(madeToOrder.grain).map((one): SheetRange => {
         const { least, greatest, step, pricePerTonne, minimumTonnes } = madeToOrder;
-        return { least, greatest, step, candidateOf: (sheet) => ({ sheet, grain: one, origin: { kind: 'made-to-order' }, boughtM2: squareMetres(sheet), pricePerTonne, minimumTonnes }) };
+        // A square takes the fibres along the gripper edge.
+        return { least, greatest, step, candidateOf: (sheet) => ({ sheet, grain: one && (isSquare(sheet) && one !== 'y' ? 'x' : sheetGrainAxis(one, sheet)), origin: { kind: 'made-to-order' }, boughtM2: squareMetres(sheet), pricePerTonne, minimumTonnes }) };
       })
     : [];
   // Fed with its longer side along the gripper edge: the cut-off is that side, or the reel's width is.
@@ -120,8 +131,12 @@ export function squareMetres({ width, height }: Size): number {
   return (width * height) / 1e6;
 }
 
-function axes(grain: 'x' | 'y' | 'both' | undefined): (GrainAxis | undefined)[] {
-  return grain === 'both' ? ['x', 'y'] : [grain];
+function waysOf(grain: StockGrain): (GrainWord | undefined)[] {
+  return grain === 'both' || grain === 'any' ? ['x', 'y'] : [grain];
+}
+
+function axes(grain: StockGrain, sheet: Size): (GrainAxis | undefined)[] {
+  return waysOf(grain).map((word) => word && sheetGrainAxis(word, sheet, 'grain'));
 }
 
 /** Ways to cut a parent into 2, 3 or 4 equal sheets by straight cuts. */

@@ -25,6 +25,8 @@ export interface QuoteFacts {
   readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined; readonly rack: string | undefined; readonly worn: readonly number[] }) | undefined;
   /** Which layout costs least from how many cartons on; the quote's own has no name. Undefined where there is no other. */
   readonly layouts: readonly { readonly fromQuantity: number; readonly name: string | undefined; readonly ups: number; readonly sheet: { readonly width: number; readonly height: number }; readonly ownDie: boolean }[] | undefined;
+  /** The line to order by: metric, or in inches as well. */
+  readonly units: 'metric' | 'inch';
   readonly oversPercent: number;
   /** BCP 47. */
   readonly locale: string;

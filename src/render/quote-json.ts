@@ -2,6 +2,7 @@ import { sheetSizeText, type Purchase } from '../estimate/buying.ts';
 import type { Figure } from '../estimate/figure.ts';
 import type { QuantityQuote } from '../estimate/quote.ts';
 import type { QuoteFacts } from './quote-facts.ts';
+import { poundsOf } from '../press/basis-weights.ts';
 import { roundTo } from './rounded.ts';
 
 /** Money and weights with two decimals, hours with three. */
@@ -42,6 +43,7 @@ function quantityJson(quote: QuantityQuote, purchase: Purchase): object {
     stages: needed.chain,
     hours: named(hours, 3),
     materials: named(materials, 3),
+    ...(quote.packed && { packing: named(quote.packed.figures, 3) }),
     costs: named(costs, 2),
     purchase: {
       size: sheetSizeText(purchase.sheet),
@@ -49,9 +51,12 @@ function quantityJson(quote: QuantityQuote, purchase: Purchase): object {
       kg: roundTo(purchase.kg, 2),
       ...(purchase.packets !== undefined && { packets: purchase.packets }),
       ...(purchase.pallets !== undefined && { pallets: purchase.pallets }),
+      ...(purchase.pile && { pileMm: rounded(purchase.pile, 1) }),
+      sizeInches: sheetSizeText(purchase.sheet, 'in'),
+      pounds: roundTo(poundsOf(purchase.kg), 2),
       ...(purchase.reel && { reelWidth: purchase.reel.widthMm, reelMetres: rounded(purchase.reel.metres, 1), reelKg: rounded(purchase.reel.kg, 2) }),
     },
-    figures: [quote.boardWeight, quote.boardCostPerThousand, ...hours, ...materials, ...costs, quote.cost, quote.costPerThousand, ...(pricePerThousand ? [pricePerThousand] : [])].map(
+    figures: [quote.boardWeight, quote.boardCostPerThousand, ...hours, ...materials, ...(quote.packed?.figures ?? []), ...costs, quote.cost, quote.costPerThousand, ...(pricePerThousand ? [pricePerThousand] : [])].map(
       ({ name, value, unit, formula, inputs }) => ({ name, value, unit, formula, inputs }),
     ),
   };

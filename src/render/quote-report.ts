@@ -35,12 +35,14 @@ export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuo
     const price = pricePerThousand!.value!;
     return { label: words.quantity(quantity, format), value: customer.price(price, (price * quantity) / 1000, facts.currency, format) };
   };
+  const packing = facts.quantities.flatMap((quote) => customer.packed(quote, format));
   return {
     language: englishLanguage.locale,
     title: customer.title(facts),
     answer: customer.answer(facts),
     sections: [
       { id: 'prices', heading: headings.prices, sentences: [customer.product(facts, format)], figures: facts.quantities.map(priceOf) },
+      ...(packing.length > 0 ? [{ id: 'packing', heading: headings.packing, sentences: packing, figures: [] }] : []),
       { id: 'terms', heading: headings.terms, sentences: [customer.tolerance(facts, format), customer.validity(facts)], figures: [] },
     ],
     caution: { heading: customer.cautionHeading, text: customer.caution },
@@ -51,7 +53,7 @@ function quantitySection(quote: QuantityQuote, { currency, ups }: QuoteFacts, wo
   const { chain } = quote.needed;
   const firstOfCartons = chain.find(({ counts }) => counts === 'cartons')?.into ?? quote.quantity;
   const sheetsOut = Math.ceil(firstOfCartons / ups);
-  const shown = [quote.boardWeight, quote.boardCostPerThousand, ...quote.hours, ...quote.materials, ...quote.costs, quote.cost, quote.costPerThousand, ...(quote.pricePerThousand ? [quote.pricePerThousand] : [])];
+  const shown = [quote.boardWeight, quote.boardCostPerThousand, ...quote.hours, ...quote.materials, ...(quote.packed?.figures ?? []), ...quote.costs, quote.cost, quote.costPerThousand, ...(quote.pricePerThousand ? [quote.pricePerThousand] : [])];
   return {
     id: `q${quote.quantity}`,
     heading: words.quantity(quote.quantity, format),
@@ -65,7 +67,7 @@ function quantitySection(quote: QuantityQuote, { currency, ups }: QuoteFacts, wo
 
 /** The figure with its formula in numbers, and below it the formula in words. */
 export function shownFigure(one: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
-  const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : `${format.number(one.value, 3)} ${one.unit}`;
+  const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : words.measured(one.value, one.unit, format);
   const numbers = tokensOf(one.formula).map((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
   return { label: one.name, value, formula: joined(numbers), note: one.formula };
 }
@@ -76,13 +78,14 @@ function inNumbers(value: number | null, format: Format): string {
 
 /** Operators stand apart, brackets close. */
 function joined(tokens: readonly string[]): string {
-  return tokens.join(' ').replace(/([(⌈]) /g, '$1').replace(/ ([)⌉])/g, '$1');
+  return tokens.join(' ').replace(/([(⌈⌊]) /g, '$1').replace(/ ([)⌉⌋])/g, '$1');
 }
 
-function buyingSentences({ purchases, millMinimum }: QuoteFacts, words: QuoteWords, format: Format): string[] {
+function buyingSentences({ purchases, millMinimum, units }: QuoteFacts, words: QuoteWords, format: Format): string[] {
   return [
     ...purchases.flatMap((purchase) => [
       `${words.purchase(purchase, format)}.`,
+      ...(units === 'inch' ? [`${words.purchaseInInches(purchase, format)}.`] : []),
       ...(purchase.reel ? [words.reel(purchase.reel.widthMm, purchase.reel.metres.value!, purchase.reel.kg.value!, format)] : []),
     ]),
     ...(purchases.some(({ sheet }) => sheet.grain === undefined) ? [words.grainOpen] : []),

@@ -7,6 +7,7 @@ import type { InputError } from '../../src/base/issue.ts';
 import { writeLayoutFile } from '../../src/layout/layout-file.ts';
 import { makeQuote } from '../../src/pipeline/quote.ts';
 import { readQuoteJob } from '../../src/pipeline/quote-job.ts';
+import { DEMO_RATES } from '../../src/press/rates.ts';
 import { english } from '../../src/render/messages/english.ts';
 import { customerReport } from '../../src/render/quote-report.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
@@ -70,6 +71,33 @@ describe('quote', () => {
     expect(customer).toContain('per 1000');
     expect(customer).not.toMatch(/hourly|\brates?\b|margin|plate|waste/i);
     expect(inside).toContain('hourly rate');
+  });
+
+  test('packing: freight by the gross weight, open and listed without its rate; on the customer’s page without a rate', () => {
+    const packing = { perCase: 500, casesPerPallet: 30, caseKg: 0.5, palletKg: 25, cartonGrams: 6.5 };
+    const rates = { ...DEMO_RATES, freightPerTonne: undefined, packingPerThousand: undefined };
+    const open = JSON.parse(run({ ...job, packing, rates }, '--json', '-').stdout);
+    expect(open.missing).toEqual(['case price', 'freight rate']);
+    expect(open.quantities[2]).toMatchObject({ costPerThousand: null, packing: { cases: 100, pallets: 4, 'net weight': 325, 'gross weight': 475 } });
+    expect(run({ ...job, packing }, '--rates', 'demo', '--customer', 'packed.html').status).toBe(0);
+    const customer = readFileSync(join(folder, 'packed.html'), 'utf8').replace(/<style>.*<\/style>/s, '').replace(/\u00a0/g, ' ');
+    expect(customer).toContain('50 000 cartons: 100 cases of up to 500 on 4 pallets, 475 kg gross.');
+    expect(customer).not.toMatch(/freight|hourly|\brates?\b|margin|plate|waste/i);
+    const { quantities } = JSON.parse(run({ ...job, packing }, '--rates', 'demo', '--json', '-').stdout);
+    // 65 a tonne.
+    expect(quantities[2].costs.freight).toBeCloseTo(0.475 * 65, 2);
+  });
+
+  test('inches, points and pounds in and out', () => {
+    const inches = { ...job, sheet: '28x40in', grammage: '80lb cover', boardPricePerTonne: '45/cwt', board: { caliper: '18pt', sheetGrain: 'y', basis: 'cover' }, units: 'inch' };
+    const { stdout } = run(inches, '--json', 'inches.json');
+    // 28 × 40 in of 80 lb cover (20 × 26): 344.6 lb a thousand, a ream 172.3, over 864 in², so 172 and 344.
+    expect(stdout.replace(/\s+/g, ' ')).toContain('In inches: 28 × 40 (M) in, 18 pt, 80 lb cover, 344 lb a thousand sheets');
+    const answer = JSON.parse(readFileSync(join(folder, 'inches.json'), 'utf8'));
+    const [first] = answer.quantities;
+    expect(first.boardKg).toBeCloseTo((first.sheets * 344.615 * 0.45359237) / 1000, 1);
+    expect(first.purchase).toMatchObject({ sizeInches: '28 × 40 (M) in' });
+    expect(first.boardCostPerThousand).toBeCloseTo((first.purchase.pounds * 0.45) / 5, 1);
   });
 
   describe('what the quote lays out by itself', () => {
@@ -147,6 +175,10 @@ describe('quote', () => {
     ['a sheet beyond the press', { press: { name: 'Press 2', maxSheet: '740x530' } }, 'job.json: sheet: sheet 1020 × 720 mm is larger than Press 2'],
     ['a sheet of no size', { sheet: '0x720' }, 'sheet'],
     ['no grammage', { grammage: undefined }, 'grammage'],
+    ['a basic size that is none', { grammage: '80lb velvet' }, 'basic sizes are bond'],
+    ['a case larger than its pallet', { packing: { caseSize: '1300x900', palletSize: '1200x800' } }, 'no case of 1300 × 900 mm fits'],
+    ['a negative weight of a case', { packing: { caseKg: -1 } }, 'job.json: packing: caseKg: must be at least 0'],
+    ['a slip in the packing', { packing: { casesPerPalet: 30 } }, 'casesPerPallet seems to be meant'],
     ['more colours than units', { press: { name: 'Press 2', units: 2 } }, 'Press 2'],
   ])('%s is refused and named', (_, change, named) => {
     expect(refusal(() => readQuoteJob({ ...job, ...change }, 'job.json', () => ({})))).toContain(named);

@@ -23,7 +23,7 @@ test('tables stand wherever the records do', () => {
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
   expect(JSON.parse(stdout).quantities[0].costPerThousand).toBeGreaterThan(100);
   const compared = run('compare', join(samples, 'drawings', 'label-oval.svg'), '--sheets', join(tables, 'stock.csv'), '--board', join(tables, 'boards.csv'), '--effort', 'quick');
-  expect(compared).toMatchObject({ status: 2, stderr: expect.stringContaining('which board is meant') });
+  expect(compared).toMatchObject({ status: 2, stderr: expect.stringContaining('which of the boards is meant') });
 });
 
 test('a wrong table names line and field and writes nothing; an output that is the input is refused', () => {

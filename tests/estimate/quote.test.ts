@@ -27,6 +27,8 @@ describe('formulas', () => {
     ['7 − 2 − 1', 4],
     ['12 ÷ 3 ÷ 2', 2],
     ['⌈7 ÷ 2⌉ + 1', 5],
+    ['⌊7 ÷ 2⌋ + 1', 4],
+    ['⌊0.3 ÷ 0.1⌋', 3],
     ['die-cutter rate × 2.5', 225],
   ])('%s', (formula, value) => expect(evaluate(formula, { 'die-cutter rate': 90 })).toBe(value));
 
@@ -39,11 +41,12 @@ describe('formulas', () => {
 
   // Another reader of the same text: names put in as numbers, the rest left to the engine.
   test('every figure of a quote can be replayed from its formula and inputs', () => {
-    const quote = quoteQuantity(50_000, terms({ stages: [...STAGES] }));
-    const shown = [quote.boardWeight, quote.boardCostPerThousand, ...quote.hours, ...quote.materials, ...quote.costs, quote.cost, quote.costPerThousand, quote.pricePerThousand!];
-    expect(shown.length).toBeGreaterThan(20);
+    const packing = { isGlued: true, caliperMm: 0.45, caseLengthMm: 690, rows: 1, casesPerLayer: 6, caseHeightMm: 180, palletHeightMm: 1200, deckMm: 144, caseKg: 0.45, palletKg: 25, blankM2: 0.0215, grammage: 300 };
+    const quote = quoteQuantity(50_000, { ...terms({ stages: [...STAGES] }), packing });
+    const shown = [quote.boardWeight, quote.boardCostPerThousand, ...quote.hours, ...quote.materials, ...quote.packed!.figures, ...quote.costs, quote.cost, quote.costPerThousand, quote.pricePerThousand!];
+    expect(shown.length).toBeGreaterThan(30);
     for (const { formula, inputs, value } of shown) {
-      const script = tokensOf(formula).map((token) => ({ '×': '*', '÷': '/', '−': '-' })[token] ?? inputs[token] ?? token).join(' ');
+      const script = tokensOf(formula).map((token) => ({ '×': '*', '÷': '/', '−': '-', '⌈': 'Math.ceil(', '⌊': 'Math.floor(', '⌉': ')', '⌋': ')' })[token] ?? inputs[token] ?? token).join(' ');
       expect(Function(`return ${script}`)()).toBeCloseTo(value!, 9);
     }
   });

@@ -2,8 +2,8 @@
 import convert from 'convert-units';
 import { describe, expect, test } from 'vitest';
 import { boardWeight, sheetsPerTonne } from '../../src/estimate/board.ts';
-import { BASIC_SIZES, basisWeightOf, caliperOf, caliperOfPoints, equivalentWeight, grammageOf, grammageOfMsf, mWeight, mWeightOfMsf, pricePerMOf, roundReamWeight } from '../../src/estimate/weights.ts';
-import { parseLengthMm } from '../../src/base/units.ts';
+import { BASIC_SIZES, basisWeightOf, caliperOf, caliperOfPoints, equivalentWeight, grammageOf, grammageOfMsf, listedMWeight, msfOf, mWeight, mWeightOfMsf, parseGrammage, parseTonnePrice, pointsOf, poundsOf, pricePerMOf, roundReamWeight } from '../../src/press/basis-weights.ts';
+import { parseCaliperMm, parseLengthMm } from '../../src/base/units.ts';
 
 const kg = (sheets: number, widthMm: number, heightMm: number, grammage: number) => boardWeight(sheets, { widthMm, heightMm, grammage }).value!;
 
@@ -75,7 +75,31 @@ describe('ream weights are rounded as the trade does (casepaper, sylvamo)', () =
 // The library's foot is 0.3048 m less its seventh digit, so a ten-millionth is all that can be asked of it.
 const RELATIVE = 1e-7;
 
+describe('measures as people write them', () => {
+  test.each([['300', 300], ['300 g/m²', 300], ['70 lb text', 103.6], ['28lb bond', 105.3], ['90#index', 162.7], ['85 lb/1000ft2', 415]])('%s is %f g/m²', (text, grams) => expect(parseGrammage(text)).toBeCloseTo(grams, 0));
+  test.each(['', 'heavy', '80lb', '80lb velvet', '-3', 'NaN', '1e9999lb book'])('%s is no grammage', (text) => expect(parseGrammage(text)).toBeUndefined());
+  test('points of caliper are thousandths of an inch, of type they are not', () => {
+    expect(parseCaliperMm('18pt')).toBeCloseTo(0.4572, 9);
+    expect(parseCaliperMm('450 µm')).toBeCloseTo(0.45, 9);
+    expect(parseCaliperMm('0.018in')).toBeCloseTo(0.4572, 9);
+    expect(parseCaliperMm('thick')).toBeUndefined();
+  });
+  test('there and back', () => {
+    expect(pointsOf(caliperOfPoints(18))).toBeCloseTo(18, 9);
+    expect(msfOf(grammageOfMsf(85))).toBeCloseTo(85, 9);
+    expect(poundsOf(0.45359237)).toBeCloseTo(1, 9);
+  });
+  // 11 × 17 in of 70 lb book: ream 13.78, so 27.56 (casepaper); 25 × 38 in is over 864 in²: whole pounds a ream.
+  test('a thousand sheets as listed', () => {
+    expect(listedMWeight(grammageOf(70, BASIC_SIZES.book), 11, 17)).toBeCloseTo(27.56, 9);
+    expect(listedMWeight(grammageOf(70.3, BASIC_SIZES.book), 25, 38)).toBe(140);
+  });
+});
+
 describe('conversions agree with a library of units', () => {
+  test.each([[1], [45], [2204.6]])('%f lb', (pounds) => expect(poundsOf(convert(pounds).from('lb').to('kg')) / pounds - 1).toBeLessThan(RELATIVE));
+  test.each([[10], [18], [28]])('%i points', (points) => expect(parseCaliperMm(`${points}pt`)! / convert(points / 1000).from('in').to('mm') - 1).toBeLessThan(RELATIVE));
+  test('a price of 100 lb', () => expect(parseTonnePrice('45/cwt')! / ((45 / 100) * convert(1).from('mt').to('lb')) - 1).toBeLessThan(RELATIVE));
   test.each([[1], [28], [40.5]])('%f in', (inches) => expect(parseLengthMm(`${inches}in`)! / convert(inches).from('in').to('mm') - 1).toBeLessThan(RELATIVE));
   test('a pound on a square foot', () => {
     const grams = convert(1).from('lb').to('g');

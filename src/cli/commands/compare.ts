@@ -54,8 +54,8 @@ export const registerCompare: RegisterCommand = (program) => {
 
 async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const isFile = sizeList(raw.sheets) === undefined;
-  const inputs = [path, raw.press, raw.cutter, raw.board && fileOfRecord(raw.board), raw.rates, raw.waste, raw.die, isFile ? raw.sheets : undefined];
-  refuseOverwrite(inputs.filter((input) => input !== undefined), [raw.json, raw.svg, raw.html]);
+  const inputs = [path, raw.press, raw.cutter, raw.board, raw.rates, raw.waste, raw.die, isFile ? raw.sheets : undefined];
+  refuseOverwrite(inputs.flatMap((input) => (input === undefined ? [] : [fileOfRecord(input)])), [raw.json, raw.svg, raw.html]);
   const reader = createOptionReader(raw);
   const laying = readLayingOptions(raw, reader);
   const effort = readEffortOptions(reader);

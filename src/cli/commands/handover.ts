@@ -19,6 +19,7 @@ import { readArtwork } from '../read-drawing.ts';
 import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { LEAST_STRIP_WANTED, leastStripValue, STRIPPING_WANTED, strippingValue } from '../nest-options.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, wholeNumber } from '../option-reader.ts';
+import { readRecordFile } from '../read-record-file.ts';
 
 interface Options {
   readonly to: string;
@@ -163,7 +164,7 @@ function readDetails(options: Options, sheet: { readonly width: number; readonly
   const leastStrip = reader.read('--least-strip', leastStripValue, LEAST_STRIP_WANTED);
   const back = reader.read('--back', oneOf(...WORK_STYLES), WORK_STYLES_WANTED);
   reader.finish();
-  const board = options.board === undefined ? undefined : readRecord(boardSchema, readJson(options.board), options.board);
+  const board = options.board === undefined ? undefined : readRecord(boardSchema, readRecordFile(options.board, 'boards'), options.board);
   const grain = given ?? board?.sheetGrain;
   const { layoutNumber, revision, approvedBy, date, product, food } = options;
   return {

@@ -21,7 +21,7 @@ import { createOptionReader } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
 import { createProgress } from '../progress.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
-import { fileOfRecord } from '../read-record-file.ts';
+import { fileOfRecord, readRecordFile } from '../read-record-file.ts';
 import { createStopSignal } from '../stop-signal.ts';
 import { styleOfDrawing } from '../style-of-drawing.ts';
 import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
@@ -76,7 +76,7 @@ type RawOptions = Record<string, unknown> & Outputs & { readonly locked?: string
 
 async function runNest(path: string, raw: RawOptions): Promise<number> {
   const outputs = [raw.json, raw.svg, raw.pdf, raw.html, raw.history, raw.explainLimit];
-  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board && fileOfRecord(raw.board), raw.guillotine, raw.rates].filter((input) => input !== undefined), outputs);
+  refuseOverwrite([path, raw.locked, raw.press, raw.cutter, raw.board, raw.guillotine, raw.rates].flatMap((input) => (input === undefined ? [] : [fileOfRecord(input)])), outputs);
   const language = languageValue(raw.language);
   const options = readNestOptions(raw);
   const reader = createOptionReader(raw);
@@ -88,7 +88,7 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
 
   const job = { ...options, id: nameOf(path), blank, drawing: dieline, locked };
-  const machine = options.cut === 'die' ? undefined : raw.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, readJson(raw.guillotine), raw.guillotine);
+  const machine = options.cut === 'die' ? undefined : raw.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, readRecordFile(raw.guillotine, 'guillotines'), raw.guillotine);
   if (machine) checkStraightEdges(prepareNest(job).problem.parts[0]!);
 
   const stop = createStopSignal(options.seconds);

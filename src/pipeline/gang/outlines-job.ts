@@ -112,7 +112,7 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     quantities: job.designs.map(({ quantity }) => quantity),
     overs: job.designs.map(({ overs }) => oversLimits(overs)),
     prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful, notes,
-    guillotine: job.cut === 'die' ? undefined : job.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, typeof job.guillotine === 'string' ? files.json(job.guillotine) : job.guillotine, typeof job.guillotine === 'string' ? job.guillotine : `${where}: guillotine`),
+    guillotine: job.cut === 'die' ? undefined : (createRecordReader(where, files.json).read(guillotineSchema, job.guillotine, 'guillotine') ?? INVENTED_GUILLOTINE),
   };
 }
 

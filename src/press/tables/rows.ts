@@ -1,5 +1,5 @@
 import Papa from 'papaparse';
-import { inputError } from '../../base/issue.ts';
+import { inputError, type Issue } from '../../base/issue.ts';
 
 /** A row below the heads. Cells are trimmed; empty ones are left out. */
 export interface Row {
@@ -17,10 +17,16 @@ export interface Rows {
 }
 
 /**
- * A table as RFC 4180 has it, the first line naming the fields; comma, semicolon or tab, whichever the file uses. Throws
- * an InputError that names the line.
+ * A table as RFC 4180 has it, the first line naming the fields; comma, semicolon or tab, whichever the file uses. Rows that
+ * are none go to `faults` with their line, or are thrown as an InputError where nobody gathers faults; so is a table
+ * without heads.
  */
-export function readRows(text: string, where: string): Rows {
+export function readRows(text: string, where: string, faults?: { add(issues: readonly Issue[]): void }): Rows {
+  const fault = (facts: NonNullable<Issue['facts']>) => {
+    const error = inputError('csv-not-valid', { where, facts });
+    if (!faults) throw error;
+    faults.add(error.issues);
+  };
   const read: { line: number; cells: string[] }[] = [];
   let from = 0;
   let line = 1;
@@ -34,8 +40,8 @@ export function readRows(text: string, where: string): Rows {
       const started = from + /^\s*/.exec(plain.slice(from))![0].length;
       line += lineEnds(plain.slice(from, started));
       const wrong = errors.find(({ code }) => code !== 'UndetectableDelimiter');
-      if (wrong) throw inputError('csv-not-valid', { where, facts: { line, reason: wrong.message } });
-      read.push({ line, cells: data.map((cell) => cell.trim()) });
+      if (wrong) fault({ line, reason: wrong.message });
+      else read.push({ line, cells: data.map((cell) => cell.trim()) });
       line += lineEnds(plain.slice(started, meta.cursor));
       from = meta.cursor;
       delimiter = meta.delimiter;
@@ -47,7 +53,7 @@ export function readRows(text: string, where: string): Rows {
   const twice = head.find((field, i) => head.indexOf(field) !== i);
   if (twice !== undefined) throw inputError('csv-not-valid', { where, facts: { line: first.line, reason: `the column ${twice} is there twice` } });
   const rows = rest.map(({ line: at, cells }): Row => {
-    if (cells.length > head.length) throw inputError('csv-not-valid', { where, facts: { line: at, reason: `${cells.length} cells, but ${head.length} columns` } });
+    if (cells.length > head.length) fault({ line: at, reason: `${cells.length} cells, but ${head.length} columns` });
     return { line: at, cells: Object.fromEntries(head.flatMap((field, i) => (cells[i] ? [[field, cells[i]]] : []))) };
   });
   return { head, rows, partedByCommas: delimiter === ',' };
@@ -63,9 +69,12 @@ function fieldName(head: string): string {
   return name.charAt(0).toLowerCase() + name.slice(1);
 }
 
+const GROUPED = /^-?\d{1,3}([\s\u00a0\u202f]\d{3})+([.,]\d+)?$/;
+
 /** Thousands may be set apart by spaces, decimals by a comma where that parts no cells. What is no number stays text, so that the schema can name it. */
 export function numberOr(cell: string, { partedByCommas }: Rows): number | string {
-  const closed = cell.replace(/[\s\u00a0\u202f]/g, '');
+  // Other spaces set numbers apart from one another.
+  const closed = GROUPED.test(cell) ? cell.replace(/[\s\u00a0\u202f]/g, '') : cell;
   const figures = partedByCommas ? closed : closed.replace(/^(-?\d+),(\d+)$/, '$1.$2');
   return figures !== '' && Number.isFinite(Number(figures)) ? Number(figures) : cell;
 }

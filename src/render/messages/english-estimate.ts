@@ -15,6 +15,7 @@ export const estimateMessages: MessageTable = {
   'waste-table-silent': '{where}: the waste table "{table}" says nothing about {stage}. Add its set-up and running waste, or leave the stage out.',
   'colours-over-units': '{where}: {colours} colours are more than the {units} units of {press}. Take another press, or quote the passes apart.',
   'field-left-aside': '{where}: the field "{field}" is not known and was left aside. Check its spelling.',
+  'case-larger-than-pallet': '{where}: no case of {width} × {height} mm fits on a pallet of {palletWidth} × {palletHeight} mm. Give a larger palletSize, or casesPerLayer.',
   'quantity-twice': '{where}: the quantity {quantity} is given twice and quoted once.',
   'no-stages-given': '{where}: no stages after printing are named, so none is counted. Name them in "stages", such as "die-cutting" and "gluing".',
   'layout-of-quote-faulty': 'the layout has {faults} faults: judge it before money is put on it.',

@@ -1,11 +1,16 @@
 import { sheetSizeText, type Purchase } from '../../estimate/buying.ts';
 import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
+import { MM_PER_INCH } from '../../base/units.ts';
+import { BASIC_SIZES, basisWeightOf, listedMWeight, msfOf, pointsOf, poundsOf } from '../../press/basis-weights.ts';
 import type { Format } from '../format.ts';
 import type { QuoteFacts } from '../quote-facts.ts';
 import { counted } from './english-counted.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
+
+/** Units that are things counted, in the plural. */
+const COUNTS: ReadonlySet<string> = new Set(['cartons', 'cases', 'layers', 'pallets', 'sheets']);
 
 /** Words of a quote, for the house and for the customer. */
 export const englishQuote = {
@@ -17,7 +22,7 @@ export const englishQuote = {
     };
     return `${quantities.map(each).join('; ')}.`;
   },
-  headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', terms: 'Terms' },
+  headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', packing: 'How it is packed', terms: 'Terms' },
   quantity: (quantity: number, format: Format) => counted(quantity, 'carton', format),
   overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
     [
@@ -34,8 +39,9 @@ export const englishQuote = {
   stageFormula: ({ out, runningPercent, setUp }: StageNeed, format: Format) =>
     `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), rounded up` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} set-up` : ''}`,
   cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${counted(cartons, 'carton', format)} ÷ ${counted(ups, 'up')}, rounded up, ${sheets === 1 ? 'is' : 'are'} ${counted(sheets, 'sheet', format)}.`,
+  measured: (value: number, unit: string, format: Format) => (COUNTS.has(unit) ? counted(value, unit.slice(0, -1), format) : `${format.number(value, 3)} ${unit}`),
   open: (missing: readonly string[]) => `open: ${missing.join(', ')} not given`,
-  purchase: ({ sheet, sheets, kg, packets, pallets, delivery }: Purchase, format: Format) =>
+  purchase: ({ sheet, sheets, kg, packets, pallets, pile, leadDays, delivery }: Purchase, format: Format) =>
     [
       sheetSizeText(sheet),
       sheet.grade,
@@ -45,11 +51,27 @@ export const englishQuote = {
       counted(sheets, 'sheet', format),
       packets !== undefined && counted(packets, 'packet', format),
       pallets !== undefined && counted(pallets, 'pallet', format),
+      pile?.value != null && `piles up to ${format.number(pile.value, 0)} mm`,
       `${format.number(kg, 1)} kg`,
+      leadDays !== undefined && counted(leadDays, 'working day', format),
       delivery,
     ]
       .filter(Boolean)
       .join(', '),
+  purchaseInInches: ({ sheet, sheets, kg, basis }: Purchase, format: Format) => {
+    const [width, height] = [sheet.widthMm / MM_PER_INCH, sheet.heightMm / MM_PER_INCH];
+    const mWeight = listedMWeight(sheet.grammage, width, height);
+    return [
+      `In inches: ${sheetSizeText(sheet, 'in')}`,
+      sheet.caliperMm !== undefined && `${format.number(pointsOf(sheet.caliperMm), 1)} pt`,
+      basis === undefined ? `${format.number(msfOf(sheet.grammage), 1)} lb a 1000 ft²` : `${format.number(basisWeightOf(sheet.grammage, BASIC_SIZES[basis]), 1)} lb ${basis}`,
+      `${format.number(mWeight, 2)} lb a thousand sheets (ream rounded as the trade does)`,
+      counted(sheets, 'sheet', format),
+      `${format.number(poundsOf(kg), 1)} lb`,
+    ]
+      .filter(Boolean)
+      .join(', ');
+  },
   grainOpen: 'The grain is not given: say which side carries (M) before ordering. The first figure is the side along the gripper edge.',
   reel: (widthMm: number, metres: number, kg: number, format: Format) => `From a reel ${format.length(widthMm)} wide: ${format.number(metres, 0)} m, ${format.number(kg, 1)} kg.`,
   millMinimum: (tonnes: number, cartons: number | undefined, format: Format) =>
@@ -79,6 +101,14 @@ export const englishQuote = {
     answer: ({ customer, quantities }: QuoteFacts) => `${quantities.length === 1 ? 'Our price' : `Our prices for ${quantities.length} quantities`}${customer === undefined ? '' : `, for ${customer}`}.`,
     price: (perThousand: number, total: number, currency: string, format: Format) => `${format.money(perThousand, currency)} per 1000, ${format.money(total, currency)} in all`,
     product: ({ purchases, grammage }: QuoteFacts, format: Format) => `Board ${purchases[0]?.sheet.grade === undefined ? '' : `${purchases[0].sheet.grade}, `}${format.number(grammage)} g/m².`,
+    packed: ({ quantity, packed }: QuantityQuote, format: Format) => {
+      const [perCase, cases] = [packed?.perCase.value, packed?.cases.value];
+      if (!packed || perCase == null || cases == null) return [];
+      const { pallets, grossWeight } = packed;
+      const on = pallets.value === null ? '' : ` on ${counted(pallets.value, 'pallet', format)}`;
+      const gross = grossWeight.value === null ? '' : `, ${format.number(grossWeight.value, 0)} kg gross`;
+      return [`${counted(quantity, 'carton', format)}: ${counted(cases, 'case', format)} of up to ${whole(perCase, format)}${on}${gross}.`];
+    },
     tolerance: ({ oversPercent }: QuoteFacts, format: Format) => `Deliveries of ${format.number(oversPercent, 1)} % more or less are trade custom; what is delivered is what is charged.`,
     validity: ({ date, validUntil }: QuoteFacts) => `${date === undefined ? '' : `Dated ${date}. `}${validUntil === undefined ? 'Prices are without obligation until confirmed.' : `Prices hold until ${validUntil}.`}`,
     caution: 'For food packs the responsible person chooses inks, varnishes and board under local law.',

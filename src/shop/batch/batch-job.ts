@@ -8,6 +8,7 @@ import { checkFields } from '../../press/known-fields.ts';
 import { boardSchema, cutterSchema, pressSchema, readRecord } from '../../press/records.ts';
 import { listedCandidates, sheetListSchema, type SheetCandidate } from '../../press/sheet-candidates.ts';
 import type { Size } from '../../press/sheet-areas.ts';
+import { createRecordReader, type LoadJson } from '../../pipeline/record-reader.ts';
 
 const recordOrFile = z.union([z.string(), z.record(z.string(), z.unknown())]);
 const size = z.string().transform((text, context) => {
@@ -56,14 +57,13 @@ export interface BatchJob {
 }
 
 /** Takes in a job. Throws an InputError that names file and field. */
-export function readBatchJob(json: unknown, where: string, load: (file: string) => unknown): BatchJob {
+export function readBatchJob(json: unknown, where: string, load: LoadJson): BatchJob {
   const job = readRecord(batchJobSchema, json, where);
-  const record = <Schema extends z.ZodType>(schema: Schema, value: string | object | undefined, field: string) =>
-    value === undefined ? undefined : readRecord(schema, typeof value === 'string' ? load(value) : value, typeof value === 'string' ? value : `${where}: ${field}`);
+  const record = createRecordReader(where, load).read;
   const machines = { press: record(pressSchema, job.press, 'press'), cutter: record(cutterSchema, job.cutter, 'cutter'), board: record(boardSchema, job.board, 'board') };
   if (job.settings) checkFields(Object.keys(pressSchema.shape), job.settings, `${where}: settings`);
   const inline = typeof job.sheets === 'string' ? undefined : { sheets: job.sheets.map((one) => (typeof one === 'string' ? { sheet: one } : one)) };
-  const list = readRecord(sheetListSchema, inline ?? load(job.sheets as string), inline ? `${where}: sheets` : (job.sheets as string));
+  const list = readRecord(sheetListSchema, inline ?? load(job.sheets as string, 'sheets'), inline ? `${where}: sheets` : (job.sheets as string));
   const candidates = listedCandidates(list, machines);
   if (candidates.length === 0) throw inputError('no-sheets-listed', { where: `${where}: sheets` });
   return {

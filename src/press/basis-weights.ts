@@ -3,6 +3,8 @@ import { MM_PER_INCH } from '../base/units.ts';
 /** g in a pound (exact), and sheets in a ream. */
 const GRAMS_PER_POUND = 453.59237;
 const SHEETS_PER_REAM = 500;
+/** Hundredweights of 100 lb in a tonne. */
+const CWT_IN_TONNE = 1e6 / (100 * GRAMS_PER_POUND);
 const METRES_PER_INCH = MM_PER_INCH / 1000;
 const METRES_PER_FOOT = 12 * METRES_PER_INCH;
 
@@ -12,7 +14,9 @@ export interface BasicSize {
   readonly height: number;
 }
 
-export const BASIC_SIZES: Readonly<Record<'bond' | 'book' | 'cover' | 'tag' | 'index' | 'bristol', BasicSize>> = {
+export type BasicName = 'bond' | 'book' | 'cover' | 'tag' | 'index' | 'bristol';
+
+export const BASIC_SIZES: Readonly<Record<BasicName, BasicSize>> = {
   bond: { width: 17, height: 22 },
   book: { width: 25, height: 38 },
   cover: { width: 20, height: 26 },
@@ -33,6 +37,39 @@ export function basisWeightOf(grammage: number, basic: BasicSize): number {
 /** g/m² of pounds per thousand square feet. */
 export function grammageOfMsf(poundsPerThousandSquareFeet: number): number {
   return (poundsPerThousandSquareFeet * GRAMS_PER_POUND) / (1000 * METRES_PER_FOOT ** 2);
+}
+
+/** What the trade calls papers of the same basic size. */
+const OTHER_NAMES: Readonly<Record<string, keyof typeof BASIC_SIZES>> = { text: 'book', offset: 'book', newsprint: 'tag', writing: 'bond' };
+const GRAMS = /^\s*(\d+(?:\.\d+)?)\s*(?:g|gsm|g\/m²|g\/m2)?\s*$/i;
+const BASIS = /^\s*(\d+(?:\.\d+)?)\s*(?:lb|#)\s*([a-z]+)\s*$/i;
+const BY_AREA = /^\s*(\d+(?:\.\d+)?)\s*lb\s*\/\s*1000\s*(?:ft²|ft2|sq\s?ft)\s*$/i;
+
+/** g/m² of `300`, `300 g/m²`, `80lb cover` or `65lb/1000ft2`. Undefined for anything else. */
+export function parseGrammage(text: string): number | undefined {
+  const grams = GRAMS.exec(text);
+  if (grams) return Number(grams[1]);
+  const area = BY_AREA.exec(text);
+  if (area) return grammageOfMsf(Number(area[1]));
+  const [, pounds, name] = BASIS.exec(text) ?? [];
+  const basic = name && BASIC_SIZES[(OTHER_NAMES[name.toLowerCase()] ?? name.toLowerCase()) as keyof typeof BASIC_SIZES];
+  return basic ? grammageOf(Number(pounds), basic) : undefined;
+}
+
+/** Price of a tonne of `900` or, of 100 lb, `45/cwt`. Undefined for anything else. */
+export function parseTonnePrice(text: string): number | undefined {
+  const [, price, hundredweight] = /^\s*(\d+(?:\.\d+)?)\s*(\/\s*(?:cwt|100\s?lb))?\s*$/i.exec(text) ?? [];
+  return price === undefined ? undefined : Number(price) * (hundredweight ? CWT_IN_TONNE : 1);
+}
+
+/** lb per 1000 ft² of g/m². */
+export function msfOf(grammage: number): number {
+  return grammage / grammageOfMsf(1);
+}
+
+/** kg in pounds. */
+export function poundsOf(kg: number): number {
+  return (kg * 1000) / GRAMS_PER_POUND;
 }
 
 /** Pounds a thousand sheets of a size in inches, not rounded. */
@@ -69,6 +106,16 @@ export function caliperOf(grammage: number, bulk: number): number {
 /** Thousandths of an inch ("points" of caliper) to mm. */
 export function caliperOfPoints(points: number): number {
   return (points * MM_PER_INCH) / 1000;
+}
+
+/** Pounds a thousand sheets as the trade lists them: twice the rounded ream. Inches. */
+export function listedMWeight(grammage: number, width: number, height: number): number {
+  return 2 * roundReamWeight(mWeight(grammage / grammageOf(1, BASIC_SIZES.book), BASIC_SIZES.book, width, height) / 2, width, height);
+}
+
+/** Points of caliper of mm. */
+export function pointsOf(mm: number): number {
+  return (mm / MM_PER_INCH) * 1000;
 }
 
 /** Price of a thousand sheets from the price of a hundredweight (100 lb). */
