@@ -26,7 +26,7 @@ import { sheetScene } from '../render/sheet-scene.ts';
 import type { SheetView } from '../render/sheet-view.ts';
 import { drawn } from '../render/shapes.ts';
 import { stepsPdf } from '../render/steps-pdf.ts';
-import { strippingMarks, strippingReport } from '../render/stripping-report.ts';
+import { strippingFigures, strippingMarks, strippingReport } from '../render/stripping-report.ts';
 import { sceneToSvg } from '../render/svg.ts';
 import { viewOfLayout } from '../render/view-of-layout.ts';
 import { layoutXjdf } from '../render/xjdf.ts';
@@ -98,7 +98,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
 
 /** What comes off the sheet; and where a way of stripping is known, whether the layout suits it. */
 function strippingPage(facts: HandoverFacts, view: SheetView, language: HandoverLanguage): HandoverFile {
-  const { words, picture: pictureWords, format } = language;
+  const { picture: pictureWords, format } = language;
   const asked = strippingAsked(facts.layout);
   const mode = facts.stripping ?? asked?.wish.mode;
   const leastStrip = facts.leastStrip ?? asked?.wish.leastStrip ?? LEAST_STRIP_MM;
@@ -106,10 +106,13 @@ function strippingPage(facts: HandoverFacts, view: SheetView, language: Handover
   const { stripping, broken } = strippingVerdict(facts.layout, { mode: mode ?? 'with-tools', leastStrip });
   // What the search said of other layouts counts for the wish that it had.
   const price = asked && mode === asked.wish.mode && leastStrip === asked.wish.leastStrip ? { ...asked, broken } : undefined;
-  const figures = words.stripping.marked(stripping, format);
-  const scene = markedSheet({ ...view, figures }, { words: pictureWords, format }, 'Stripping', strippingMarks(stripping, view.sheet));
+  const [ups, layoutNumber] = view.figures;
+  const figures = [ups!, ...strippingFigures(stripping, language), layoutNumber!];
+  const scene = markedSheet({ ...view, figures }, { words: pictureWords, format }, strippingMarks(stripping, view.sheet, language));
   return { name: 'stripping.html', content: reportHtml(strippingReport(stripping, { broken, wish, price }, facts, language), [{ section: 'answer', svg: sceneToSvg(scene), onPaper: true }]) };
 }
+
+const COATED = { fill: 'hatch' } as const;
 
 /** The coating form as picture, as PDF with the step Varnish, and as closed lines for the cutter of blankets. */
 async function coatingFiles(coating: CoatingForm, layout: LayoutFile, view: SheetView, rules: readonly DieRule[], notice: string, language: HandoverLanguage): Promise<HandoverFile[]> {
@@ -120,7 +123,7 @@ async function coatingFiles(coating: CoatingForm, layout: LayoutFile, view: Shee
   const bare = { ...view, designs: withoutBleed.designs, figures: [{ label: words.coating.coated, value: format.area(coating.coatedMm2) }, ...view.figures] };
   const title = `${words.coating.title}  ·  ${notice}`;
   return [
-    { name: 'coating.svg', content: sceneToSvg(markedSheet(bare, { words: pictureWords, format }, 'Varnish', [drawn(coating.coated, { fill: 'hatch' })])) },
+    { name: 'coating.svg', content: sceneToSvg(markedSheet(bare, { words: pictureWords, format }, { name: 'Varnish', items: [drawn(coating.coated, COATED)], key: [{ look: COATED, text: words.coating.coated, area: true }] })) },
     { name: 'coating.pdf', content: await stepsPdf(bare, [...areas, ...knives], title, language) },
     { name: 'coating.dxf', content: dieDxf(bare, [...areas, ...knives], { side: 'printed', notice: title, words }) },
   ];

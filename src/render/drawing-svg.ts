@@ -1,9 +1,10 @@
+import { groupBy } from '../base/group-by.ts';
 import type { Issue } from '../base/issue.ts';
 import type { Dieline, Role } from '../dieline/dieline.ts';
-import { ellipseArc } from '../geometry/arc.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import { flattenPath } from '../geometry/flatten.ts';
 import { boxOf, type Box, type Point } from '../geometry/point.ts';
+import { faultMarks, type FaultPlace } from './fault-marks.ts';
 import { numberFaults } from './fault-numbers.ts';
 import type { Look, PathItem, Scene, SceneItem, SceneLayer, TextItem } from './scene.ts';
 import { sceneToSvg } from './svg.ts';
@@ -33,15 +34,15 @@ export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Diel
   const rules = new Map<Role, CurvePath[]>();
   for (const { role, curves } of blanks.flatMap((blank) => blank.rules)) rules.set(role, [...(rules.get(role) ?? []), curves]);
   const key = legend([...rules.keys()], rest.length > 0, names, { x: inner.minX, y: inner.minY - 5 * unit }, unit);
+  const box = grown(inner, 6 * unit);
   const layers: SceneLayer[] = [
     { name: 'left out', items: [pathItem(rest.map(({ curves }) => curves), LEFT_OUT)] },
     { name: 'blanks', items: blanks.map(({ outline, openings }) => pathItem([outline, ...openings], { fill: 'blank' })) },
     ...[...rules].map(([role, list]): SceneLayer => ({ name: role, items: [pathItem(list, lookOf(role))] })),
     { name: 'numbers', items: blanks.length > 1 ? blanks.map(({ number, box: own }) => text(String(number), middle(own), 5 * unit, 'middle')) : [] },
     { name: 'legend', items: key },
-    { name: 'faults', items: faultMarks(issues, yAxis, unit) },
+    { name: 'faults', items: faultMarks(faultPlaces(issues, yAxis), unit, box) },
   ];
-  const box = grown(inner, 6 * unit);
   const whole = { ...box, minY: box.minY - 3 * unit * rules.size };
   return {
     title: `${file} as understood`,
@@ -86,18 +87,11 @@ function text(content: string, at: Point, size: number, anchor: TextItem['anchor
   return { kind: 'text', text: content, at, size, anchor, turn: 0, bold: true, paint: 'accent' };
 }
 
-/** A ring round each place, and beside it the numbers of the remarks that are there. Places are in the drawing's axes. */
-function faultMarks(issues: readonly Issue[], yAxis: Dieline['yAxis'], unit: number): SceneItem[] {
-  const byPlace = new Map<string, { centre: Point; numbers: number[] }>();
-  for (const [{ place }, number] of numberFaults(issues)) {
-    const [x, y] = place!;
-    const mark = byPlace.get(`${x} ${y}`) ?? { centre: { x, y: yAxis === 'up' ? y : -y }, numbers: [] };
-    mark.numbers.push(number);
-    byPlace.set(`${x} ${y}`, mark);
-  }
-  return [...byPlace.values()].flatMap(({ centre, numbers }): SceneItem[] => {
-    const ring = ellipseArc({ centre, radiusX: unit, radiusY: unit, tilt: 0 }, 0, 2 * Math.PI);
-    const beside = { x: centre.x + 1.3 * unit, y: centre.y + 0.6 * unit };
-    return [pathItem([[ring]], { stroke: 'accent', width: unit / 5 }), text(numbers.join(', '), beside, 2 * unit, 'start')];
+/** Remarks by their places, which are in the drawing's axes. */
+function faultPlaces(issues: readonly Issue[], yAxis: Dieline['yAxis']): FaultPlace[] {
+  const placed = groupBy(numberFaults(issues), ([{ place }]) => place!.join(' '));
+  return [...placed.values()].map((marks) => {
+    const [x, y] = marks[0]![0].place!;
+    return { at: { x, y: yAxis === 'up' ? y : -y }, numbers: marks.map(([, number]) => number) };
   });
 }

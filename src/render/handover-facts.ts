@@ -2,6 +2,7 @@ import { groupBy } from '../base/group-by.ts';
 import { pathLength } from '../dieline/curve-part.ts';
 import { cutsThrough, isKnife } from '../dieline/knife-roles.ts';
 import type { Role } from '../dieline/dieline.ts';
+import { dieRows, type DieRows } from '../estimate/die-rows.ts';
 import { dieSteps, type DieSteps } from '../estimate/die-steps.ts';
 import { boxOf } from '../geometry/point.ts';
 import type { WorkStyle } from '../layout/back-up.ts';
@@ -51,7 +52,7 @@ export interface HandoverFacts extends HandoverDetails {
   readonly cuttingMm: number;
   /** Creases by how the fibres run to them; absent where the sheet's grain is not known. */
   readonly creaseMm?: { readonly along: number; readonly across: number };
-  readonly steps: { readonly x: DieSteps; readonly y: DieSteps };
+  readonly steps: { readonly x: DieSteps; readonly y: DieSteps; readonly rows: DieRows };
 }
 
 export function handoverFacts(layout: LayoutFile, view: SheetView, rules: readonly DieRule[], details: HandoverDetails): HandoverFacts {
@@ -74,7 +75,7 @@ export function handoverFacts(layout: LayoutFile, view: SheetView, rules: readon
     stationMm: view.placements.map((_, station) => ruleMm.map(([role]) => lengthOf((byStation.get(station) ?? []).filter((rule) => rule.role === role)))),
     cuttingMm: lengthOf(knives.filter(({ role }) => cutsThrough(role))),
     ...(details.grain && { creaseMm: creaseByGrain(creases, details.grain) }),
-    steps: { x: dieSteps(boxes, 'x'), y: dieSteps(boxes, 'y') },
+    steps: { x: dieSteps(boxes, 'x'), y: dieSteps(boxes, 'y'), rows: dieRows(boxes) },
   };
 }
 

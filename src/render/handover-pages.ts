@@ -33,7 +33,7 @@ export function dieOrder(facts: HandoverFacts, { locale, words, format }: Handov
       ...(nicks ? [row(labels.nicks, words.nicks(nicks))] : []),
     ]),
     section('rules', headings.rules, [words.merged], ruleMm.map(([role, mm]) => row(words.role(role), metres(mm)))),
-    section('steps', headings.steps, [], [
+    section('steps', headings.steps, [words.rows(steps.rows, format)], [
       row(labels.stepX, words.usualStep(steps.x, format)),
       row(labels.otherX, words.deviations(steps.x, format)),
       row(labels.stepY, words.usualStep(steps.y, format)),

@@ -26,9 +26,9 @@ const ENGLISH: PictureLanguage = { words: englishPicture, format: createFormat('
 
 /**
  * The picture of a laid-out sheet, seen from the printed side, gripper edge at the bottom.
- * Painted from the paper up: waste, limits, keep-outs, blanks, bleed, rules, marks, numbers, dimensions, title block.
+ * `marks`: what is marked on it besides, for its key. Painted from the paper up: waste, limits, keep-outs, blanks, bleed, rules, marks, numbers, dimensions, title block.
  */
-export function sheetScene(view: SheetView, { words, format }: PictureLanguage = ENGLISH): Scene {
+export function sheetScene(view: SheetView, { words, format }: PictureLanguage = ENGLISH, marks: readonly LegendEntry[] = []): Scene {
   const scale = scaleFor(view.sheet);
   const { unit } = scale;
   const { width, height } = view.sheet;
@@ -37,7 +37,7 @@ export function sheetScene(view: SheetView, { words, format }: PictureLanguage =
   const register = registerMarks(view);
   const left = -SURROUND.left * unit;
   const right = width + SURROUND.right * unit;
-  const title = titleBlock(view.figures, legend(symbols.map(({ layer }) => layer), words, scale), left, -SURROUND.bottom * unit, right - left, scale);
+  const title = titleBlock(view.figures, [...marks, ...legend(symbols.map(({ layer }) => layer), words, scale)], left, -SURROUND.bottom * unit, right - left, scale);
   const box: Box = { minX: left - unit, minY: -SURROUND.bottom * unit - title.depth - unit, maxX: right + unit, maxY: height + SURROUND.top * unit };
 
   const layers: SceneLayer[] = [

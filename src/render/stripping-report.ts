@@ -3,13 +3,15 @@ import type { Stripping, WastePiece } from '../estimate/stripping.ts';
 import type { BrokenCondition } from '../estimate/stripping-conditions.ts';
 import type { StrippingWish } from '../press/stripping.ts';
 import type { StrippingFacts } from './nest-facts.ts';
-import { boxOf, type Point } from '../geometry/point.ts';
+import type { CurvePath } from '../geometry/curve.ts';
+import { boxOf, type Point, type Polygon } from '../geometry/point.ts';
 import { polygonPaths } from './polygon-paths.ts';
 import type { HandoverFacts } from './handover-facts.ts';
+import type { Marks } from './marked-sheet.ts';
 import type { HandoverLanguage } from './handover-pages.ts';
 import type { Report } from './report.ts';
 import { scaleFor } from './scale.ts';
-import type { SceneItem } from './scene.ts';
+import type { Look, SceneItem } from './scene.ts';
 import { circle, drawn, label, rectangle } from './shapes.ts';
 
 /** Rows of a table before the rest is only counted. */
@@ -84,22 +86,47 @@ export function strippingReport(stripping: Stripping, choice: StrippingChoice, {
   }
 }
 
-/** Islands numbered as in the table, slivers, and corridors as bands from edge to edge. */
-export function strippingMarks({ pieces, slivers, corridors }: Stripping, sheet: { readonly width: number; readonly height: number }): SceneItem[] {
+/**
+ * Islands numbered as in the table, slivers, and corridors as bands between the outermost knives; the key names only what
+ * is there. Lengths of the sheet in mm.
+ */
+export function strippingMarks(stripping: Stripping, sheet: { readonly width: number; readonly height: number }, { words: { stripping: words }, format }: HandoverLanguage): Marks {
+  const { pieces, slivers, corridors, frame } = stripping;
   const { unit, thin } = scaleFor(sheet);
   const islands = pieces.filter(({ island }) => island);
+  const [right, top] = [sheet.width - frame.right, sheet.height - frame.tail];
   const bands = [
-    ...corridors.x.map(({ from, width }) => rectangle(from, 0, from + width, sheet.height)),
-    ...corridors.y.map(({ from, width }) => rectangle(0, from, sheet.width, from + width)),
+    ...corridors.x.map(({ from, width }) => [rectangle(from, frame.gripper, from + width, top)]),
+    ...corridors.y.map(({ from, width }) => [rectangle(frame.left, from, right, from + width)]),
   ];
+  const marked = [
+    { there: bands, look: { fill: 'light', stroke: 'grey', width: thin, dash: [unit * 0.5, unit * 0.4] }, text: words.marked.way },
+    { there: areas(islands), look: { fill: 'grey' }, text: words.marked.island },
+    { there: areas(slivers), look: { fill: 'accent' }, text: words.marked.strip(format.length(stripping.leastWidth)) },
+  ].filter(({ there }) => there.length > 0) as readonly { readonly there: CurvePath[][]; readonly look: Look; readonly text: string }[];
+  return {
+    name: 'Stripping',
+    items: [...marked.flatMap(({ there, look }) => there.map((paths) => drawn(paths, look))), ...islands.flatMap(({ polygon }, i) => numbered(polygon, i + 1, unit, thin))],
+    key: marked.map(({ look, text }) => ({ look, text, area: true })),
+  };
+}
+
+/** Each with its holes. */
+function areas(some: readonly { readonly polygon: Polygon }[]): CurvePath[][] {
+  return some.map(({ polygon }) => polygonPaths([polygon]));
+}
+
+function numbered(polygon: Polygon, number: number, unit: number, thin: number): SceneItem[] {
+  const { minX, minY, maxX, maxY } = boxOf(polygon.outer);
+  const middle = { x: toMillimetres((minX + maxX) / 2), y: toMillimetres((minY + maxY) / 2) };
+  return [drawn([circle(middle, unit * 0.8)], { fill: 'paper', stroke: 'ink', width: thin }), label(String(number), { x: middle.x, y: middle.y - unit * 0.32 }, unit * 0.9, { anchor: 'middle', bold: true })];
+}
+
+/** Cells of the picture's title block: how many of what is marked. */
+export function strippingFigures({ pieces, slivers, leastWidth, corridors }: Stripping, { words: { stripping: words }, format }: HandoverLanguage) {
   return [
-    ...(bands.length > 0 ? [drawn(bands, { stroke: 'grey', width: thin, dash: [unit * 0.5, unit * 0.4] })] : []),
-    ...(islands.length > 0 ? [drawn(polygonPaths(islands.map(({ polygon }) => polygon)), { fill: 'grey' })] : []),
-    ...(slivers.length > 0 ? [drawn(polygonPaths(slivers.map(({ polygon }) => polygon)), { fill: 'accent' })] : []),
-    ...islands.flatMap(({ polygon }, i): SceneItem[] => {
-      const { minX, minY, maxX, maxY } = boxOf(polygon.outer);
-      const middle = { x: toMillimetres((minX + maxX) / 2), y: toMillimetres((minY + maxY) / 2) };
-      return [drawn([circle(middle, unit * 0.8)], { fill: 'paper', stroke: 'ink', width: thin }), label(String(i + 1), { x: middle.x, y: middle.y - unit * 0.32 }, unit * 0.9, { anchor: 'middle', bold: true })];
-    }),
+    { label: words.slivers(format.length(leastWidth)), value: String(slivers.length) },
+    { label: words.islands, value: String(pieces.filter(({ island }) => island).length) },
+    { label: words.ways, value: `${corridors.x.length} + ${corridors.y.length}` },
   ];
 }

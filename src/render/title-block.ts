@@ -14,6 +14,8 @@ export interface LegendEntry {
   readonly look: Look;
   readonly text: string;
   readonly hatched?: boolean;
+  /** An area: its sample is a filled box. */
+  readonly area?: boolean;
 }
 
 export interface TitleBlock {
@@ -68,7 +70,7 @@ export function titleBlock(cells: readonly Cell[], legend: readonly LegendEntry[
     const y = top - cellsDepth - (r + 1) * legendStep;
     let x = left + PAD * unit;
     for (const entry of row) {
-      const sample = entry.hatched ? hatch(x, y - 0.1 * unit, x + SAMPLE * unit, y + 0.7 * unit, unit * HATCH) : [line({ x, y: y + 0.25 * unit }, { x: x + SAMPLE * unit, y: y + 0.25 * unit })];
+      const sample = entry.area ? [rectangle(x, y - 0.1 * unit, x + SAMPLE * unit, y + 0.7 * unit)] : entry.hatched ? hatch(x, y - 0.1 * unit, x + SAMPLE * unit, y + 0.7 * unit, unit * HATCH) : [line({ x, y: y + 0.25 * unit }, { x: x + SAMPLE * unit, y: y + 0.25 * unit })];
       items.push(drawn(sample, entry.look));
       items.push(label(entry.text, { x: x + (SAMPLE + 0.5) * unit, y }, unit * 0.75));
       x += entryWidth(entry, unit);

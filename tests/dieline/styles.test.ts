@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { InputError } from '../../src/base/issue.ts';
-import { dielineOfStyle } from '../../src/dieline/styles/dieline-of-style.ts';
+import { dielineOfStyle, styledBlank } from '../../src/dieline/styles/dieline-of-style.ts';
 import { boundValue, type Values } from '../../src/dieline/styles/parameter.ts';
 import { STYLES } from '../../src/dieline/styles/styles.ts';
 import { flattenLoop } from '../../src/geometry/flatten.ts';
@@ -43,4 +43,16 @@ test('the worked example of the packaging technologists’ handbook (wiki.hpv-ev
 test('what is out of limits is refused', () => {
   expect(() => dielineOfStyle('straight-tuck', { length: 60, width: 5, depth: 100 })).toThrow(InputError);
   expect(() => dielineOfStyle('round-label', { diameter: NaN })).toThrow(InputError);
+});
+
+test.each(['straight-tuck', 'reverse-tuck', 'glued-end-flaps', 'glued-sleeve', 'five-panel-hanger', 'snap-bottom', 'tuck-top-crash-lock-bottom', 'tray-glued-corners', 'tray-no-glue'])('%s: the longer side is given first, and whoever turns them round is told', (id) => {
+  expect(() => dielineOfStyle(id, { length: 50, width: 60, depth: 60 })).toThrow(expect.objectContaining({ issues: [expect.objectContaining({ code: 'style-parameter-out-of-limits', where: 'width' })] }));
+  expect(() => dielineOfStyle(id, { length: 60, width: 60, depth: 60 })).not.toThrow();
+});
+
+/** Worked: from a hinge to the panel opposite a regular hexagon is √3 sides across; the cover is 0.5 mm shorter. */
+test('the cover of a hexagonal carton reaches the panel opposite', () => {
+  const { flat } = styledBlank('hexagonal', { side: 40, depth: 90 });
+  const [hinge, tuck] = ['top cover', 'top tuck'].map((id) => flat.panels.find((panel) => panel.id === id)!.hangsOn!.hinge.from.y);
+  expect(tuck! - hinge!).toBeCloseTo(Math.sqrt(3) * 40 - 0.5, 3);
 });

@@ -1,4 +1,4 @@
-import type { Allowance, Dimension, Values } from './parameter.ts';
+import type { Allowance, Bound, Dimension, Values } from './parameter.ts';
 
 /**
  * The dimensions and allowances that several styles share. The usual values are starting values: every house has its own,
@@ -17,15 +17,18 @@ export function allowance(name: string, meaning: string, usual: Allowance['usual
 }
 
 /** Length × width × depth of a carton whose panels stand side by side; between creases, crease centre to crease centre. */
-export function cartonDimensions([length, width, depth]: readonly [number, number, number], [leastWidth, mostWidth]: readonly [number, Dimension['most']] = [10, 400]): Dimension[] {
+export function cartonDimensions([length, width, depth]: readonly [number, number, number], leastWidth = 10): Dimension[] {
   return [
     dimension('length', 'the wider panel, crease to crease', [Math.max(20, leastWidth), 600], length),
-    dimension('width', 'the narrower panel, crease to crease', [leastWidth, mostWidth], width),
+    dimension('width', 'the narrower panel, crease to crease', [leastWidth, notWiderThanLong(400)], width),
     dimension('depth', 'height of the body, crease to crease', [15, 900], depth),
   ];
 }
 
-export const notWiderThanLong = { of: ({ length }: Values) => Math.min(length, 400), said: 'the length, and 400' };
+/** Whoever gives them the other way round is told: a cover on the wrong panel is a wrong carton. `most` in mm. */
+export function notWiderThanLong(most: number): Bound {
+  return { of: ({ length }) => Math.min(length, most), said: `the length, and ${most}; the longer one is the length and is given first` };
+}
 
 export const caliper = allowance('caliper', 'thickness of the board', 0.4, [0.05, 1.5], 'house value; take it from the board record');
 

@@ -1,7 +1,7 @@
 import { mapPath, translation } from '../../geometry/affine.ts';
 import { arcBetween } from '../../geometry/arc.ts';
 import type { Curve } from '../../geometry/curve.ts';
-import { allowance, cartonDimensions, clearance, dimension, glueFlap, SEAM, thumbNotch, TUCK } from './allowances.ts';
+import { allowance, cartonDimensions, clearance, coverLess, dimension, glueFlap, SEAM, thumbNotch, TUCK } from './allowances.ts';
 import { body } from './body.ts';
 import { dustEnd, glueSeam, GLUE_MARGIN, hung, notched, plain, taperedFlap, tuck, tuckEnd } from './ends.ts';
 import { circle, loop, mirrored, side, type Edge } from './flap.ts';
@@ -55,6 +55,7 @@ export const hexagonal: Style = {
     SEAM[1],
     { ...glueFlap, usual: { of: ({ side: across }) => Math.min(15, across / 2), said: '15, at most half a panel' }, most: { of: ({ side: across }) => Math.min(40, across - 2), said: 'a panel less 2, and 40' } },
     clearance,
+    { ...coverLess, meaning: 'by how much the cover is shorter than from its hinge to the panel opposite (√3 sides)' },
     allowance('tuckFlap', 'length of the tuck flap', { of: ({ side: across }) => Math.min(15, across / 2), said: '15, at most half a panel' }, [5, { of: ({ side: across }) => Math.min(40, across), said: 'a panel, and 40' }]),
     allowance('dustFlap', 'length of the dust flaps', { of: ({ side: across }) => 0.35 * across, said: '0.35 of a panel, so that they stay clear of the cover' }, [5, { of: ({ side: across }) => 0.4 * across, said: '0.4 of a panel' }]),
   ],
@@ -72,10 +73,13 @@ export const hexagonal: Style = {
 /** 1/tan of 50°: the corner of a hexagon leaves 60° for a flap, less ten for play. */
 const DUST_SLANT = 0.84;
 
-/** A regular hexagon, smaller than the body by the clearance at each end of its hinge; the tuck flap on its far side. */
-function hexagonCover(at: string, { tuckFlap, clearance: inset }: Values): Edge {
+/**
+ * A hexagon that reaches from its hinge to the panel opposite, √3 sides away, less what a cover is shorter; its corners
+ * stand back by the clearance at each end of the hinge. The tuck flap is on its far side.
+ */
+function hexagonCover(at: string, { side: across, tuckFlap, coverLess: less, clearance: inset }: Values): Edge {
   return hung((length) => {
-    const height = HEXAGON_HEIGHT * length;
+    const height = HEXAGON_HEIGHT * across - less;
     return {
       id: `${at} cover`,
       side: side([[0, 0], [-length / 2, -height / 2], [0, -height], [inset, -height], [length - inset, -height, { flap: tuck(`${at} tuck`, length - 2 * inset, tuckFlap) }], [length, -height], [1.5 * length, -height / 2], [length, 0]]),

@@ -1,12 +1,12 @@
-import { allowance, caliper, clearance, dimension } from './allowances.ts';
+import { allowance, caliper, clearance, dimension, notWiderThanLong } from './allowances.ts';
 import { hung, taperedGlueFlap } from './ends.ts';
 import { firstPanel, loop, panel, side, type Edge, type Flap } from './flap.ts';
 import type { Values } from './parameter.ts';
 import type { Style } from './style.ts';
 
 const dimensions = [
-  dimension('length', 'of the base, crease to crease', [40, 800], 160),
-  dimension('width', 'of the base, crease to crease', [40, 600], 110),
+  dimension('length', 'the longer side of the base, crease to crease', [40, 800], 160),
+  dimension('width', 'the shorter side of the base, crease to crease', [40, notWiderThanLong(600)], 110),
   dimension('depth', 'height of the walls', [12, 200], 35),
 ];
 

@@ -1,4 +1,4 @@
-import { cartonDimensions, notWiderThanLong, SEAM, TUCK } from './allowances.ts';
+import { cartonDimensions, SEAM, TUCK } from './allowances.ts';
 import { body, type BodyPanel } from './body.ts';
 import { crashLockBottom, CRASH_LOCK } from './crash-lock.ts';
 import { dustEnd, glueSeam, notched, tuckEnd } from './ends.ts';
@@ -61,7 +61,7 @@ export const tuckTopCrashLockBottom: Style = {
   ...common,
   id: 'tuck-top-crash-lock-bottom',
   description: 'carton with a tuck top and a glued bottom that springs open and locks when the flat carton is squared up',
-  dimensions: cartonDimensions([80, 50, 120], [30, notWiderThanLong]),
+  dimensions: cartonDimensions([80, 50, 120], 30),
   allowances: [...common.allowances, ...CRASH_LOCK],
   build: (v) => fourPanels(v, crashLockBottom(v), tuck('top', 'back', v)),
 };
@@ -70,7 +70,7 @@ export const snapBottomCarton: Style = {
   ...common,
   id: 'snap-bottom',
   description: 'carton with a tuck top and a bottom of four flaps that are pushed into one another by hand',
-  dimensions: cartonDimensions([80, 50, 120], [30, notWiderThanLong]),
+  dimensions: cartonDimensions([80, 50, 120], 30),
   allowances: [...common.allowances, ...SNAP],
   build: (v) => fourPanels(v, snapBottom(v), tuck('top', 'back', v)),
 };

@@ -1,4 +1,5 @@
 import type { Role } from '../../dieline/dieline.ts';
+import type { DieRows, Sequence } from '../../estimate/die-rows.ts';
 import type { DieSteps } from '../../estimate/die-steps.ts';
 import { isTumbled, WORK_STYLES, type WorkStyle } from '../../layout/back-up.ts';
 import type { Format } from '../format.ts';
@@ -71,6 +72,8 @@ export interface HandoverWords {
   readonly customerAnswer: (facts: HandoverFacts, format: Format) => string;
   readonly designLine: (design: HandoverFacts['designs'][number], format: Format) => string;
   readonly centreLine: (facts: HandoverFacts, format: Format) => string;
+  /** Rows or columns, their step, distance and stagger, in a sentence. */
+  readonly rows: (rows: DieRows, format: Format) => string;
   readonly usualStep: (steps: DieSteps, format: Format) => string;
   readonly deviations: (steps: DieSteps, format: Format) => string;
   readonly nicks: (nicks: Nicks) => string;
@@ -99,6 +102,12 @@ export type HandoverHeading = 'who' | 'sheet' | 'rules' | 'stations' | 'steps' |
 /** Deviations listed before the rest is only counted. */
 const LISTED = 8;
 
+function sequence(lifts: Sequence, format: Format): string {
+  if (lifts.kind === 'same') return format.length(lifts.value);
+  if (lifts.kind === 'turns') return `${format.bareLength(lifts.values[0])} and ${format.length(lifts.values[1])} by turns`;
+  return `${lifts.values.map(format.bareLength).join(', ')} mm`;
+}
+
 export const englishHandover: HandoverWords = {
   gripperEdge: englishPicture.gripperEdge,
   lay: englishPicture.sideLay,
@@ -115,7 +124,7 @@ export const englishHandover: HandoverWords = {
   notGiven: '____________ (not given)',
   labels: {
     layout: 'layout number', fingerprint: 'content fingerprint', revision: 'dieline revision', approvedBy: 'approved by', date: 'date', sheet: 'sheet', lay: 'side lay', centre: 'sheet centre line', board: 'board',
-    gap: 'knife to knife, at least', bleed: 'bleed', nicks: 'nicks', stepX: 'usual step along the gripper (X)', stepY: 'usual step away from it (Y)', otherX: 'other steps X', otherY: 'other steps Y',
+    gap: 'knife to knife, at least', bleed: 'bleed', nicks: 'nicks', stepX: 'usual step within a row (X)', stepY: 'usual step within a column (Y)', otherX: 'other steps X', otherY: 'other steps Y',
     creaseAlong: 'creases along the fibres', creaseAcross: 'creases across the fibres', quantity: 'quantity', sheets: 'sheets to print', back: 'second side', food: 'food record', ups: 'ups', gripper: 'gripper margin', grain: 'grain', station: 'station', blank: 'blank',
   },
   headings: { who: 'Which layout', sheet: 'The sheet', rules: 'Rules in the form', stations: 'Rules per station', steps: 'Steps', creases: 'Creases and channels', force: 'Cutting force', views: 'The two views', job: 'The job', caution: 'Before it is used', checks: 'Check with the first sheet' },
@@ -128,6 +137,19 @@ export const englishHandover: HandoverWords = {
   customerAnswer: ({ layout, product, designs }, format) => `${product ?? designs.map(({ id }) => id).join(', ')}: ${layout.placements.length} at a time on a sheet of ${format.size(layout.sheet.width, layout.sheet.height)}.`,
   designLine: ({ ups, widthMm, heightMm }, format) => `${ups} ups, blank ${format.size(widthMm, heightMm)}`,
   centreLine: ({ layout }, format) => `${format.length(layout.sheet.width / 2)} from either side edge`,
+  rows: ({ along, rows, lifts, stagger, step }, format) => {
+    const [row, many] = along === 'x' ? ['row', 'rows'] : ['column', 'columns'];
+    if (rows.length > 1 && rows.every(({ count }) => count === 1)) return 'No two blanks stand in line; placements.csv holds every place.';
+    const counts = rows.map(({ count }) => count);
+    const alike = counts.every((count) => count === counts[0]);
+    const head = rows.length === 1 ? `One ${row} of ${counts[0]}` : alike ? `${rows.length} ${many} of ${counts[0]}` : `${rows.length} ${many}, of ${counts.join(', ')}`;
+    const stepped = Math.max(...counts) === 1 ? '' : step === undefined ? `, steps differ within the ${many}` : `, step ${format.length(step)}`;
+    if (!lifts) return `${head}${stepped}.`;
+    const by = (mm: number) => `${format.length(Math.abs(mm))} ${along === 'x' ? (mm > 0 ? 'to the right' : 'to the left') : mm > 0 ? 'to the tail' : 'to the gripper'}`;
+    const shifts = { none: () => 'none shifted', second: (mm: number) => `every second ${row} shifted ${by(mm)}`, each: (mm: number) => `each ${row} shifted ${by(mm)} against the one before` };
+    const shift = stagger.kind === 'listed' ? `${many} shifted against the first ${stagger.mm.slice(1).map((mm) => (mm === 0 ? 'not at all' : by(mm))).join(', ')}` : stagger.kind === 'none' ? shifts.none() : shifts[stagger.kind](stagger.mm);
+    return `${head}${stepped}; ${sequence(lifts, format)} from ${row} to ${row}; ${shift}.`;
+  },
   usualStep: ({ usual, count }, format) => (usual === undefined ? 'no two blanks in line' : `${format.length(usual)}, ${count} times`),
   deviations: ({ usual, deviations }, format) => {
     if (usual === undefined || deviations.length === 0) return 'none';

@@ -34,8 +34,11 @@ export interface StrippingWords {
   readonly slots: (count: number) => string;
   /** A way of stripping that was wished for. */
   readonly choice: StrippingChoiceWords;
-  /** Cells of the picture's title block: what is marked. */
-  readonly marked: (stripping: Stripping, format: Format) => readonly { readonly label: string; readonly value: string }[];
+  /** In the key of the picture. */
+  readonly marked: { readonly strip: (limit: string) => string; readonly island: string; readonly way: string };
+  /** In its title block. */
+  readonly islands: string;
+  readonly ways: string;
 }
 
 export const islandsOf = ({ pieces }: Stripping) => pieces.filter(({ island }) => island).length;
@@ -88,9 +91,7 @@ export const englishStripping: StrippingWords = {
   more: (number) => `${number} more are not listed.`,
   slots: (number) => `${number === 1 ? 'One of the strips is a slot of a blank itself and is' : `${number} of the strips are slots of the blanks themselves and are`} there in every layout.`,
   choice: englishStrippingChoice,
-  marked: (stripping, format) => [
-    { label: 'filled red', value: `narrower than ${format.length(stripping.leastWidth)}` },
-    { label: 'filled grey, numbered', value: 'islands' },
-    { label: 'dashed bands', value: 'straight ways' },
-  ],
+  marked: { strip: (limit) => `strip narrower than ${limit}`, island: 'island, numbered', way: 'straight way' },
+  islands: 'islands',
+  ways: 'straight ways away from the gripper + along it',
 };

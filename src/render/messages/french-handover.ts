@@ -1,3 +1,4 @@
+import type { Sequence } from '../../estimate/die-rows.ts';
 import { isTumbled } from '../../layout/back-up.ts';
 import type { Format } from '../format.ts';
 import type { HandoverWords } from './english-handover.ts';
@@ -7,6 +8,12 @@ import { frenchStripping } from './french-stripping.ts';
 
 /** Deviations listed before the rest is only counted. */
 const LISTED = 8;
+
+function sequence(lifts: Sequence, format: Format): string {
+  if (lifts.kind === 'same') return format.length(lifts.value);
+  if (lifts.kind === 'turns') return `${format.bareLength(lifts.values[0])} et ${format.length(lifts.values[1])} en alternance`;
+  return `${lifts.values.map(format.bareLength).join(' ; ')} mm`;
+}
 
 const SIDES: Readonly<Record<string, string>> = { left: 'gauche', right: 'droit', upper: 'supérieur', lower: 'inférieur' };
 
@@ -28,7 +35,7 @@ export const frenchHandover: HandoverWords = {
   notGiven: '____________ (non donné)',
   labels: {
     layout: 'numéro d’implantation', fingerprint: 'empreinte du contenu', revision: 'version du tracé', approvedBy: 'approuvé par', date: 'date', sheet: 'feuille', lay: 'taquet latéral', centre: 'axe de la feuille', board: 'carton',
-    gap: 'filet à filet, au moins', bleed: 'fond perdu', nicks: 'points d’attache', stepX: 'pas courant le long des pinces (X)', stepY: 'pas courant en s’éloignant (Y)', otherX: 'autres pas X', otherY: 'autres pas Y',
+    gap: 'filet à filet, au moins', bleed: 'fond perdu', nicks: 'points d’attache', stepX: 'pas courant dans une rangée (X)', stepY: 'pas courant dans une colonne (Y)', otherX: 'autres pas X', otherY: 'autres pas Y',
     creaseAlong: 'rainages le long des fibres', creaseAcross: 'rainages en travers des fibres', quantity: 'tirage', sheets: 'feuilles à imprimer', back: 'verso', food: 'fiche alimentaire', ups: 'poses', gripper: 'prise de pinces', grain: 'sens des fibres', station: 'pose', blank: 'flan',
   },
   headings: {
@@ -40,6 +47,19 @@ export const frenchHandover: HandoverWords = {
   customerAnswer: ({ layout, product, designs }, format) => `${product ?? designs.map(({ id }) => id).join(', ')} : ${layout.placements.length} à la fois sur une feuille de ${format.size(layout.sheet.width, layout.sheet.height)}.`,
   designLine: ({ ups, widthMm, heightMm }, format) => `${ups} poses, flan ${format.size(widthMm, heightMm)}`,
   centreLine: ({ layout }, format) => `${format.length(layout.sheet.width / 2)} de chaque bord latéral`,
+  rows: ({ along, rows, lifts, stagger, step }, format) => {
+    const [row, many] = along === 'x' ? ['rangée', 'rangées'] : ['colonne', 'colonnes'];
+    if (rows.length > 1 && rows.every(({ count }) => count === 1)) return 'Pas deux poses alignées ; placements.csv donne chaque place.';
+    const counts = rows.map(({ count }) => count);
+    const alike = counts.every((count) => count === counts[0]);
+    const head = rows.length === 1 ? `Une ${row} de ${counts[0]}` : alike ? `${rows.length} ${many} de ${counts[0]}` : `${rows.length} ${many}, de ${counts.join(', ')}`;
+    const stepped = Math.max(...counts) === 1 ? '' : step === undefined ? `, pas inégaux dans les ${many}` : `, pas de ${format.length(step)}`;
+    if (!lifts) return `${head}${stepped}.`;
+    const by = (mm: number) => `${format.length(Math.abs(mm))} ${along === 'x' ? (mm > 0 ? 'vers la droite' : 'vers la gauche') : mm > 0 ? 'vers la queue' : 'vers les pinces'}`;
+    const shifts = { none: () => 'sans décalage', second: (mm: number) => `une ${row} sur deux décalée de ${by(mm)}`, each: (mm: number) => `chaque ${row} décalée de ${by(mm)} sur la précédente` };
+    const shift = stagger.kind === 'listed' ? `${many} décalées sur la première : ${stagger.mm.slice(1).map((mm) => (mm === 0 ? 'pas du tout' : by(mm))).join(' ; ')}` : stagger.kind === 'none' ? shifts.none() : shifts[stagger.kind](stagger.mm);
+    return `${head}${stepped} ; ${sequence(lifts, format)} d’une ${row} à l’autre ; ${shift}.`;
+  },
   usualStep: ({ usual, count }, format) => (usual === undefined ? 'pas deux poses alignées' : `${format.length(usual)}, ${count} fois`),
   deviations: ({ usual, deviations }, format) => {
     if (usual === undefined || deviations.length === 0) return 'aucun';

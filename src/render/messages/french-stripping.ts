@@ -43,9 +43,7 @@ export const frenchStripping: StrippingWords = {
   more: (number) => `${number} autres ne sont pas listés.`,
   slots: (number) => `${number === 1 ? 'Un des filaments est une fente de la pose elle-même, présente' : `${number} des filaments sont des fentes des poses elles-mêmes, présentes`} dans toute implantation.`,
   choice: frenchStrippingChoice,
-  marked: (stripping, format) => [
-    { label: 'rempli en rouge', value: `moins de ${format.length(stripping.leastWidth)}` },
-    { label: 'rempli en gris, numéroté', value: 'îlots' },
-    { label: 'bandes tiretées', value: 'passages droits' },
-  ],
+  marked: { strip: (limit) => `filament de moins de ${limit}`, island: 'îlot, numéroté', way: 'passage droit' },
+  islands: 'îlots',
+  ways: 'passages droits depuis les pinces + le long',
 };

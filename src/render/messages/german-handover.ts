@@ -1,3 +1,4 @@
+import type { Sequence } from '../../estimate/die-rows.ts';
 import { isTumbled } from '../../layout/back-up.ts';
 import type { Format } from '../format.ts';
 import type { HandoverWords } from './english-handover.ts';
@@ -7,6 +8,12 @@ import { germanStripping } from './german-stripping.ts';
 
 /** Deviations listed before the rest is only counted. */
 const LISTED = 8;
+
+function sequence(lifts: Sequence, format: Format): string {
+  if (lifts.kind === 'same') return format.length(lifts.value);
+  if (lifts.kind === 'turns') return `${format.bareLength(lifts.values[0])} und ${format.length(lifts.values[1])} im Wechsel`;
+  return `${lifts.values.map(format.bareLength).join('; ')} mm`;
+}
 
 const SIDES: Readonly<Record<string, string>> = { left: 'linken', right: 'rechten', upper: 'oberen', lower: 'unteren' };
 
@@ -28,7 +35,7 @@ export const germanHandover: HandoverWords = {
   notGiven: '____________ (nicht angegeben)',
   labels: {
     layout: 'Nummer des Stands', fingerprint: 'Fingerabdruck des Inhalts', revision: 'Stanzriss, Ausgabe', approvedBy: 'freigegeben von', date: 'Datum', sheet: 'Bogen', lay: 'Seitenanlage', centre: 'Bogenmitte', board: 'Karton',
-    gap: 'Messer zu Messer, mindestens', bleed: 'Beschnitt', nicks: 'Haltepunkte', stepX: 'üblicher Schritt am Greifer entlang (X)', stepY: 'üblicher Schritt vom Greifer weg (Y)', otherX: 'andere Schritte X', otherY: 'andere Schritte Y',
+    gap: 'Messer zu Messer, mindestens', bleed: 'Beschnitt', nicks: 'Haltepunkte', stepX: 'üblicher Schritt in einer Reihe (X)', stepY: 'üblicher Schritt in einer Spalte (Y)', otherX: 'andere Schritte X', otherY: 'andere Schritte Y',
     creaseAlong: 'Rillen längs der Fasern', creaseAcross: 'Rillen quer zu den Fasern', quantity: 'Auflage', sheets: 'zu drucken, Bogen', back: 'Rückseite', food: 'Lebensmittel-Vermerk', ups: 'Nutzen', gripper: 'Greiferrand', grain: 'Laufrichtung', station: 'Nutzen', blank: 'Zuschnitt',
   },
   headings: {
@@ -40,6 +47,19 @@ export const germanHandover: HandoverWords = {
   customerAnswer: ({ layout, product, designs }, format) => `${product ?? designs.map(({ id }) => id).join(', ')}: ${layout.placements.length} Nutzen auf einem Bogen von ${format.size(layout.sheet.width, layout.sheet.height)}.`,
   designLine: ({ ups, widthMm, heightMm }, format) => `${ups} Nutzen, Zuschnitt ${format.size(widthMm, heightMm)}`,
   centreLine: ({ layout }, format) => `${format.length(layout.sheet.width / 2)} von jeder Seitenkante`,
+  rows: ({ along, rows, lifts, stagger, step }, format) => {
+    const [row, many] = along === 'x' ? ['Reihe', 'Reihen'] : ['Spalte', 'Spalten'];
+    if (rows.length > 1 && rows.every(({ count }) => count === 1)) return 'Keine zwei Nutzen stehen in einer Flucht; placements.csv nennt jeden Ort.';
+    const counts = rows.map(({ count }) => count);
+    const alike = counts.every((count) => count === counts[0]);
+    const head = rows.length === 1 ? `Eine ${row} zu ${counts[0]}` : alike ? `${rows.length} ${many} zu ${counts[0]}` : `${rows.length} ${many}, zu ${counts.join(', ')}`;
+    const stepped = Math.max(...counts) === 1 ? '' : step === undefined ? `, verschiedene Schritte in den ${many}` : `, Schritt ${format.length(step)}`;
+    if (!lifts) return `${head}${stepped}.`;
+    const by = (mm: number) => `${format.length(Math.abs(mm))} ${along === 'x' ? (mm > 0 ? 'nach rechts' : 'nach links') : mm > 0 ? 'zum Bogenende' : 'zum Greifer'}`;
+    const shifts = { none: () => 'nicht versetzt', second: (mm: number) => `jede zweite ${row} um ${by(mm)} versetzt`, each: (mm: number) => `jede ${row} um ${by(mm)} gegen die vorige versetzt` };
+    const shift = stagger.kind === 'listed' ? `${many} gegen die erste versetzt: ${stagger.mm.slice(1).map((mm) => (mm === 0 ? 'gar nicht' : by(mm))).join('; ')}` : stagger.kind === 'none' ? shifts.none() : shifts[stagger.kind](stagger.mm);
+    return `${head}${stepped}; ${sequence(lifts, format)} von ${row} zu ${row}; ${shift}.`;
+  },
   usualStep: ({ usual, count }, format) => (usual === undefined ? 'keine zwei Nutzen in einer Flucht' : `${format.length(usual)}, ${count}-mal`),
   deviations: ({ usual, deviations }, format) => {
     if (usual === undefined || deviations.length === 0) return 'keine';

@@ -43,9 +43,7 @@ export const germanStripping: StrippingWords = {
   more: (number) => `${number} weitere sind nicht aufgeführt.`,
   slots: (number) => `${number === 1 ? 'Einer der Stege ist ein Schlitz des Nutzens selbst und' : `${number} der Stege sind Schlitze der Nutzen selbst und`} in jeder Anordnung da.`,
   choice: germanStrippingChoice,
-  marked: (stripping, format) => [
-    { label: 'rot gefüllt', value: `schmaler als ${format.length(stripping.leastWidth)}` },
-    { label: 'grau gefüllt, nummeriert', value: 'Inseln' },
-    { label: 'gestrichelte Bänder', value: 'gerade Wege' },
-  ],
+  marked: { strip: (limit) => `Steg schmaler als ${limit}`, island: 'Insel, nummeriert', way: 'gerader Weg' },
+  islands: 'Inseln',
+  ways: 'gerade Wege vom Greifer weg + an ihm entlang',
 };
