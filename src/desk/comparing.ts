@@ -1,5 +1,5 @@
 import type { Desk } from './desk.ts';
-import type { CompareAnswer, QuoteAsk } from './engine/protocol.ts';
+import type { CompareAnswer, CompareAsk, QuoteAsk } from './engine/protocol.ts';
 import { layoutFromFile, samePlacements } from './job/layouts.ts';
 import { quoteOf } from './job/quote-of.ts';
 import { answered } from './reading.ts';
@@ -13,17 +13,51 @@ export function termsOnDesk(desk: Desk): QuoteAsk | undefined {
   return 'job' in asked ? { job: asked.job, inventedRates: job.value.money.inventedRates } : undefined;
 }
 
+/** The gap that holds on the desk, mm. */
+export function gapOnDesk({ frame }: Desk): number | undefined {
+  return frame.value.kind === 'answer' ? frame.value.answer.gap : undefined;
+}
+
 /** Every sheet of the lists, the one on the desk first. */
 export async function compareAllSheets(desk: Desk): Promise<void> {
+  const ask = compareAskOf(desk);
+  const inputs = desk.inputs.value;
+  if (!ask || inputs === undefined) return;
+  desk.comparison.value = { kind: 'waiting' };
+  const answer = await latestOf(desk, ask);
+  if (answer) desk.comparison.value = { ...answer, inputs, gap: gapOnDesk(desk) };
+}
+
+/** The same sheets with another gap, laid out anew. Only the last gap asked for is answered; where it cannot be, the old answer stays. */
+export async function compareWithGap(desk: Desk, gap: number): Promise<void> {
+  const ask = compareAskOf(desk);
+  const inputs = desk.inputs.value;
+  if (!ask || inputs === undefined) return;
+  const answer = await latestOf(desk, { ...ask, job: { ...ask.job, settings: { ...ask.job.settings, gap } } });
+  if (!answer) return;
+  desk.comparison.value = answer.kind === 'answer' ? { ...answer, inputs, gap } : { ...desk.comparison.value, next: { gap, issues: answer.issues } };
+}
+
+function compareAskOf(desk: Desk): CompareAsk | undefined {
   const ask = searchOf(desk);
   const quote = termsOnDesk(desk);
-  const inputs = desk.inputs.value;
-  if (!ask || !quote || inputs === undefined) return;
-  desk.comparison.value = { kind: 'waiting' };
-  desk.helper.tell('begin');
-  const sheets = joinedLists(desk);
-  const answer = await answered(() => desk.helper.ask('compare', { job: ask.job, sheets, effort: 'quick', quote }));
-  desk.comparison.value = { ...answer, inputs };
+  return ask && quote && { job: ask.job, sheets: joinedLists(desk), effort: 'quick', quote };
+}
+
+let asked = 0;
+let underWay: Promise<unknown> = Promise.resolve();
+
+/** Ends what is under way, then asks; undefined when something later was asked meanwhile. */
+async function latestOf({ helper }: Desk, ask: CompareAsk) {
+  const number = ++asked;
+  helper.tell('stop');
+  await underWay;
+  if (number !== asked) return undefined;
+  helper.tell('begin');
+  const asking = answered(() => helper.ask('compare', ask));
+  underWay = asking.catch(() => undefined);
+  const answer = await asking;
+  return number === asked ? answer : undefined;
 }
 
 /** One list of all that are known: stock sheets, parents and reels each together, the last range of sizes made to order. */
@@ -34,13 +68,16 @@ function joinedLists(desk: Desk): object {
   return { sheets: all('sheets'), parents: all('parents'), reels: all('reels'), ...(madeToOrder !== undefined && { madeToOrder }) };
 }
 
-/** Puts a compared sheet on the desk, with the layout found for it. */
+/** Puts a compared sheet on the desk, with the layout found for it, and the gap it was found with. */
 export function takeSheet(desk: Desk, { facts }: CompareAnswer, index: number): void {
   const { sheet, grain, layout, ups } = facts.sheets[index]!;
   const size = `${sheet.width}x${sheet.height}`;
+  const { gap } = desk.comparison.value;
+  const otherGap = gap !== undefined && gap !== gapOnDesk(desk);
   const kept = layoutFromFile(layout, 'not judged', String(layout.result?.['source'] ?? ''));
   desk.change((job) => {
     const isKnown = job.layouts.some((one) => samePlacements(one.file, layout));
-    return { ...job, sheet: { ...job.sheet, size, ...(grain && job.sheet.sheetGrain !== '' && { sheetGrain: grain }) }, layouts: isKnown || ups === 0 ? job.layouts : [...job.layouts, kept] };
-  });
+    return { ...job, ...(otherGap && { limits: { ...job.limits, gap: String(gap) } }), sheet: { ...job.sheet, size, ...(grain && job.sheet.sheetGrain !== '' && { sheetGrain: grain }) }, layouts: isKnown || ups === 0 ? job.layouts : [...job.layouts, kept] };
+  });  // The comparison is about the gap that now lies on the desk.
+  if (otherGap) desk.comparison.value = { ...desk.comparison.value, inputs: desk.inputs.value };
 }

@@ -15,6 +15,14 @@ export type Panel = (typeof PANELS)[number];
 /** An answer of the engine on its way: nothing yet, an answer, or why there is none. */
 export type Asked<Answer> = { readonly kind: 'none' } | { readonly kind: 'waiting' } | { readonly kind: 'answer'; readonly answer: Answer } | { readonly kind: 'issues'; readonly issues: readonly Issue[] };
 
+export type Compared = Asked<CompareAnswer> & {
+  readonly inputs?: string | undefined;
+  /** Gap it was laid out with, mm. */
+  readonly gap?: number | undefined;
+  /** What is wanted instead: on its way, or why it cannot be. Until then the old answer stays, out of date. */
+  readonly next?: { readonly gap: number; readonly issues?: readonly Issue[] };
+};
+
 export interface SearchState {
   readonly phase: 'idle' | 'running' | 'paused' | 'ended' | 'failed';
   readonly seconds: number;
@@ -54,7 +62,7 @@ export interface Desk {
   readonly search: Signal<SearchState>;
   readonly searchIssues: Signal<readonly Issue[]>;
   /** Every sheet that could be bought, and what it was compared for. */
-  readonly comparison: Signal<Asked<CompareAnswer> & { readonly inputs?: string }>;
+  readonly comparison: Signal<Compared>;
 
   readonly machines: ReadonlySignal<RawMachines>;
   readonly laying: ReadonlySignal<Laying>;
@@ -140,7 +148,7 @@ export function createDesk(locale: Locale): Desk {
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
     search,
     searchIssues: signal<readonly Issue[]>([]),
-    comparison: signal<Asked<CompareAnswer> & { inputs?: string }>({ kind: 'none' }),
+    comparison: signal<Compared>({ kind: 'none' }),
     machines,
     laying,
     faultyFields: computed(() => ('faults' in laying.value ? laying.value.faults : [])),

@@ -1,6 +1,6 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { CompareFacts, ComparedSheetFacts } from '../../render/compare-facts.ts';
-import { compareAllSheets, takeSheet, termsOnDesk } from '../comparing.ts';
+import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
 import { Picture } from '../picture/picture.tsx';
@@ -8,6 +8,7 @@ import { useWords } from '../words/words.ts';
 import { ChoiceField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
 import { SliderField } from './slider-field.tsx';
+import { StateMark } from './state-mark.tsx';
 import { useAnswer } from './use-answer.ts';
 
 /** All sheets that could be bought, as small pictures with ups, board and money. */
@@ -48,7 +49,7 @@ const LEAST_QUANTITY = 500;
 const MOST_QUANTITY = 1_000_000;
 const FIRST_QUANTITY = 20_000;
 
-/** Sliders move the winner live: nothing is searched, only counted anew. */
+/** Sliders move the winner live: quantity and price are only counted anew, another gap is laid out anew. */
 function Board({ answer }: { readonly answer: CompareAnswer }) {
   const { desk } = useDesk();
   const { say, format } = useWords();
@@ -66,14 +67,16 @@ function Board({ answer }: { readonly answer: CompareAnswer }) {
   return (
     <>
       <div class="row">
+        <GapSlider />
         <SliderField label={say('at-quantity')} value={quantity} least={LEAST_QUANTITY} most={MOST_QUANTITY} text={format.number(quantity, 0)} onInput={setQuantity} />
         <SliderField label={say('at-price', { currency })} value={price ?? USUAL_PRICE} least={200} most={4000} text={price === undefined ? say('from-board') : format.number(price, 0)} onInput={setPrice} />
         <ChoiceField label={say('sort-by')} value={order} onChange={setOrder} options={[['cost', say('sort-cost')], ['board', say('sort-board')], ['ups', say('sort-ups')], ['size', say('sort-size')]]} />
         <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
       </div>
+      <GapOnItsWay />
       <p class="answer" role="status">{report.answer}</p>
       {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
-      <ol class="sheets">
+      <ol class={desk.comparison.value.next ? 'sheets outdated' : 'sheets'}>
         {shown.map((index) => (
           <SheetCard key={index} facts={facts} index={index} isWinner={index === winner} onTake={() => {
             takeSheet(desk, answer, index);
@@ -82,6 +85,43 @@ function Board({ answer }: { readonly answer: CompareAnswer }) {
         ))}
       </ol>
     </>
+  );
+}
+
+const MOST_GAP = 20;
+const GAP_STEP = 0.5;
+/** A gap is laid out when the slider has stood still for so long, milliseconds. */
+const STANDS_STILL_MS = 350;
+
+function GapSlider() {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  useEffect(() => () => clearTimeout(timer.current), []);
+  const { gap, next } = desk.comparison.value;
+  const { bleed, bleedMeeting } = desk.job.value.limits;
+  // A bleed that is typed wants its room on both sides; one that is not follows the gap.
+  const least = bleed.trim() === '' || bleedMeeting === 'cut' || desk.frame.value.kind !== 'answer' ? 0 : 2 * desk.frame.value.answer.bleed;
+  const value = next?.gap ?? gap ?? gapOnDesk(desk) ?? least;
+  const move = (wanted: number) => {
+    desk.comparison.value = { ...desk.comparison.value, next: { gap: wanted } };
+    clearTimeout(timer.current);
+    timer.current = setTimeout(() => void compareWithGap(desk, wanted), STANDS_STILL_MS);
+  };
+  return <SliderField label={say('at-gap')} value={value} least={Math.min(least, value)} most={Math.max(MOST_GAP, value)} by={GAP_STEP} text={format.length(value)} onInput={move} />;
+}
+
+/** The board shows the gap before until the new one is laid out, and says so. */
+function GapOnItsWay() {
+  const { desk } = useDesk();
+  const { say, format } = useWords();
+  const { gap, next } = desk.comparison.value;
+  if (!next) return null;
+  return (
+    <div class="warning" role="status">
+      <p><StateMark state="out of date" /> {say(next.issues ? 'gap-not-possible' : 'gap-on-its-way', { gap: format.length(next.gap), before: format.length(gap ?? 0) })}</p>
+      {next.issues && <IssueList issues={next.issues} />}
+    </div>
   );
 }
 
