@@ -3,6 +3,8 @@ import { evaluate } from './formula.ts';
 /** A figure with its unit, its formula and what went in. Null where an input is missing; `missing` says which. */
 export interface Figure {
   readonly name: string;
+  /** What people call it, beside its name in formulas. */
+  readonly label?: string | undefined;
   readonly value: number | null;
   readonly unit: string;
   readonly formula: string;

@@ -3,7 +3,7 @@ import type { Stage } from '../press/stages.ts';
 import type { WasteTable } from '../press/waste-table.ts';
 import { boardCost, boardCostByThousand, boardWeight, carbon, pileHeight, sheetArea, type Board } from './board.ts';
 import { figure, given, type Figure, type Input } from './figure.ts';
-import { coatingWeight, inkWeight } from './ink.ts';
+import { coatingWeight, inkOnBlanks, inkWeight } from './ink.ts';
 import { packed, type Packed, type PackingTerms } from './packing.ts';
 import { machineCost, machineHours } from './machine-time.ts';
 import { sheetsNeeded, stagesOf, type Route, type SheetsNeeded } from './sheets-needed.ts';
@@ -21,10 +21,21 @@ export interface QuoteTerms {
   readonly currency: string;
   readonly waste: WasteTable;
   readonly rates: Rates;
+  /** Where the job names its inks; otherwise all colours are alike. */
+  readonly inks?: readonly QuotedInk[] | undefined;
   /** How the finished work is packed, where that was said. */
   readonly packing?: PackingTerms | undefined;
   /** The die stands already: none is charged. */
   readonly ownDie: boolean;
+}
+
+/** An ink of the job; what it leaves open is that of the rates. */
+export interface QuotedInk {
+  readonly name: string;
+  /** On one blank; undefined where the blank's area is not known. */
+  readonly inkedM2: number | undefined;
+  readonly gramsPerM2?: number | undefined;
+  readonly pricePerKg?: number | undefined;
 }
 
 export interface QuantityQuote {
@@ -80,7 +91,7 @@ export function quoteQuantity(quantity: number, terms: QuoteTerms): QuantityQuot
     boardCostPerThousand: figure('board per thousand', currency, '1000 × board ÷ quantity', { board: paid, quantity }),
     hours,
     pressHours: hours[needed.chain.findIndex(({ stage }) => stage === 'printing')],
-    materials: [...consumed.map(({ weight }) => weight), ...stackAndCarbon(quantity, needed, kg, terms)],
+    materials: [...consumed.flatMap(({ weights }) => weights), ...stackAndCarbon(quantity, needed, kg, terms)],
     packed: packing,
     costs,
     cost,
@@ -106,18 +117,33 @@ function tooling({ route, rates, currency, ownDie }: QuoteTerms): Figure[] {
   ];
 }
 
-/** Ink and varnish: weight and cost. A name for each open figure only where some of its rates were given. */
-function consumables({ route, rates, board, currency }: QuoteTerms, { sheets }: SheetsNeeded): { weight: Figure; cost: Figure }[] {
+/** Weights of what is printed with, and what all of it costs. */
+interface Consumed {
+  readonly weights: readonly Figure[];
+  readonly cost: Figure;
+}
+
+/** Ink and varnish. A name for each open figure only where some of its rates were given. */
+function consumables(terms: QuoteTerms, { sheets }: SheetsNeeded): Consumed[] {
+  const { route, rates, board, currency, inks } = terms;
   const area = sheetArea(board);
-  const priced = (name: string, weight: Figure, count: number, price: Input) => ({ weight, cost: figure(name, currency, `${weight.name} × ${count} × price`, { [weight.name]: weight, price }) });
+  const priced = (name: string, weight: Figure, count: number, price: Input): Consumed => ({ weights: [weight], cost: figure(name, currency, `${weight.name} × ${count} × price`, { [weight.name]: weight, price }) });
   const ink = (value: number | undefined, name: string) => given(value, rates.inkPricePerKg === undefined ? 'ink price' : name);
   const film = given(rates.coatingGramsPerM2, rates.coatingPricePerKg === undefined ? 'varnish price' : 'varnish film');
-  return [
-    ...(route.colours > 0
+  const printed = inks
+    ? [inkByInk(inks, sheets, terms)]
+    : route.colours > 0
       ? [priced('ink', inkWeight(sheets, area, ink(rates.inkCoverage, 'ink coverage'), ink(rates.inkGramsPerM2, 'ink film')), route.colours, given(rates.inkPricePerKg, 'ink price'))]
-      : []),
-    ...(route.varnishUnits > 0 ? [priced('varnish on board', coatingWeight(sheets, area, film), route.varnishUnits, given(rates.coatingPricePerKg, 'varnish price'))] : []),
-  ];
+      : [];
+  return [...printed, ...(route.varnishUnits > 0 ? [priced('varnish on board', coatingWeight(sheets, area, film), route.varnishUnits, given(rates.coatingPricePerKg, 'varnish price'))] : [])];
+}
+
+/** Each ink by what it covers of a blank; all together one cost. */
+function inkByInk(inks: readonly QuotedInk[], sheets: number, { route, rates, currency }: QuoteTerms): Consumed {
+  const weights = inks.map(({ name, inkedM2, gramsPerM2 }, i) => inkOnBlanks(`ink ${i + 1}`, name, sheets, route.ups, given(inkedM2, 'blank area'), given(gramsPerM2 ?? rates.inkGramsPerM2, 'ink film')));
+  const prices = inks.map(({ pricePerKg }, i) => [`price ${i + 1}`, given(pricePerKg ?? rates.inkPricePerKg, 'ink price')] as const);
+  const formula = weights.map(({ name }, i) => `${name} × price ${i + 1}`).join(' + ');
+  return { weights, cost: figure('ink', currency, formula, Object.fromEntries([...weights.map((weight) => [weight.name, weight] as const), ...prices])) };
 }
 
 /** Cases, pallets and freight of what is packed: their rates are asked for. */

@@ -3,6 +3,8 @@ import { inputError, type Issue } from '../base/issue.ts';
 import type { PressState } from '../estimate/day/changeover.ts';
 import { readLayoutFile } from '../layout/layout-file.ts';
 import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
+import { foodText } from '../render/messages/english-food.ts';
+import { foodSchema } from '../press/food.ts';
 import { caliperClassOf, changeoverSchema, INVENTED_CHANGEOVER, type ChangeoverTable } from '../press/changeover.ts';
 import { checkMachines } from '../press/machines.ts';
 import { boardSchema, pressSchema, readRecord, type BoardRecord, type PressRecord } from '../press/records.ts';
@@ -41,7 +43,7 @@ const formSchema = z.strictObject({
   due: clock.optional(),
   makereadyMinutes: z.number().min(0).max(1440).optional(),
   speed: z.number().positive().max(1e6).optional(),
-  food: text.optional(),
+  food: foodSchema.optional(),
   note: text.optional(),
 });
 
@@ -113,7 +115,9 @@ export function readDayJob(json: unknown, where: string, load: LoadJson, changeo
     if (state.widthMm === undefined) throw inputError('sheet-or-layout-missing', { where: `${where}: form ${form.id}` });
     const speed = form.speed ?? (state.caliperClass === undefined ? undefined : table.caliperClasses[state.caliperClass]!.speed) ?? press?.speed;
     const { id, sheets, due, food, note } = form;
-    return { id, state, sheets, board, caliper, layout, due, speed, makereadyMinutes: form.makereadyMinutes ?? press?.makereadyMinutes, food, note };
+    // An ink family that the food record names is the form's, so that its wash-up is counted.
+    const inkFamily = state.inkFamily ?? (typeof food === 'object' ? food.inkFamily : undefined);
+    return { id, state: { ...state, inkFamily }, sheets, board, caliper, layout, due, speed, makereadyMinutes: form.makereadyMinutes ?? press?.makereadyMinutes, food: food && foodText(food), note };
   });
   const { name, date, start } = job;
   return { name, date, start, press, table, before, forms, notes: [...records.notes, ...doubts(forms, where)] };

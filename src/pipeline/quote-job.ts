@@ -4,11 +4,14 @@ import { parseSizeMm } from '../base/units.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import { readLayoutFile } from '../layout/layout-file.ts';
 import { ringArea } from '../geometry/point.ts';
+import { inkedM2 } from '../estimate/ink-zones.ts';
 import { wasteOfStage, stagesOf, type Route } from '../estimate/sheets-needed.ts';
 import type { QuoteTerms } from '../estimate/quote.ts';
 import { isGrade, GRADES } from '../press/grades.ts';
 import { checkMachines } from '../press/machines.ts';
 import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
+import { foodSchema, type FoodRecord } from '../press/food.ts';
+import { inkSchema, USUAL_INK_ZONE_MM, type Coverage, type InkRecord } from '../press/inks.ts';
 import { readNoted } from '../press/known-fields.ts';
 import { packingSchema } from '../press/packing.ts';
 import { boardSchema, caliper, cutterSchema, dieSchema, grammage, pressSchema, tonnePrice, type BoardRecord, type DieRecord } from '../press/records.ts';
@@ -40,7 +43,10 @@ const jobSchema = z.object({
   /** mm² of one blank, as `read` gives it; a layout brings its own. */
   blankArea: z.number().positive().max(1e8).optional(),
   quantities: z.array(quantity).min(1).max(50),
-  colours: z.int().min(0).max(20).default(0),
+  colours: z.int().min(0).max(20).optional(),
+  /** Instead of a number of colours: each ink with what it covers of a blank. */
+  inks: z.array(inkSchema).min(1).max(20).optional(),
+  food: foodSchema.optional(),
   varnishUnits: z.int().min(0).max(5).default(0),
   stages: z.array(z.string()).max(20).default([]),
   boardPricePerTonne: tonnePrice.optional(),
@@ -76,6 +82,9 @@ export interface QuoteJob {
   readonly board: BoardRecord;
   readonly grade: string | undefined;
   readonly units: 'metric' | 'inch';
+  readonly inks: readonly InkRecord[] | undefined;
+  readonly inkZoneMm: number;
+  readonly food: FoodRecord | undefined;
   readonly existingDie: StandingDie | undefined;
   readonly alternatives: readonly QuoteAlternative[];
   readonly oversPercent: number;
@@ -119,13 +128,14 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
   if (grade !== undefined && !isGrade(grade)) throw inputError('grade-unknown', { where, facts: { grade, known: Object.keys(GRADES).join(', ') } });
   const caliperMm = job.caliper ?? board.caliper;
   checkMachines(sheet, { press, cutter, board: { ...board, caliper: caliperMm } }, `${where}: sheet`);
-  if (press?.units !== undefined && job.colours > press.units) throw inputError('colours-over-units', { where, facts: { colours: job.colours, units: press.units, press: press.name ?? 'the press' } });
+  const colours = coloursOf(job, where);
+  if (press?.units !== undefined && colours > press.units) throw inputError('colours-over-units', { where, facts: { colours, units: press.units, press: press.name ?? 'the press' } });
 
   const die = record(dieSchema, job.existingDie, 'existingDie');
   const layoutOfDie = die?.layout === undefined ? undefined : readLayoutFile(load(die.layout), die.layout);
   const rates = ratesGiven === 'demo' || job.rates === 'demo' ? DEMO_RATES : (record(ratesSchema, ratesGiven ?? job.rates, 'rates') ?? {});
   const waste = record(wasteTableSchema, job.waste, 'waste') ?? GERMAN_TABLE;
-  const route: Route = { ups, colours: job.colours, varnishUnits: job.varnishUnits, stages: readStages(job.stages, where) };
+  const route: Route = { ups, colours, varnishUnits: job.varnishUnits, stages: readStages(job.stages, where) };
   checkWaste(route, waste, where);
   const grams = job.grammage ?? board.grammage;
   if (grams === undefined) throw inputError('grammage-missing', { where });
@@ -143,6 +153,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
       board: { widthMm: sheet.width, heightMm: sheet.height, grammage: grams },
       caliperMm,
       blankM2,
+      inks: job.inks?.map(({ coverage, ...ink }) => ({ ...ink, inkedM2: inkedOnBlank(coverage, layout, blankM2) })),
       packing: packing && packingTerms(packing, { isGlued: route.stages.includes('gluing'), caliperMm, blankM2, grammage: grams }, typeof job.packing === 'string' ? job.packing : `${where}: packing`),
       pricePerTonne: job.boardPricePerTonne ?? board.pricePerTonne,
       currency: job.currency.toUpperCase(),
@@ -152,6 +163,9 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
     },
     board: { ...board, sheetGrain: board.sheetGrain ?? job.sheetGrain },
     units: job.units,
+    inks: job.inks,
+    inkZoneMm: press?.inkZoneWidth ?? USUAL_INK_ZONE_MM,
+    food: job.food,
     grade,
     existingDie: die && standingDie(die, layoutOfDie, sheet, where),
     alternatives: job.alternatives.map((one, i) => alternativeOf(one, sheet, `${where}: alternatives.${i}`, load)),
@@ -209,6 +223,23 @@ function upsAndSheet(job: { ups?: number | undefined; sheet?: string | undefined
 function blankArea({ designs, placements }: LayoutFile): number {
   const areas = new Map(designs.map(({ id, outline }) => [id, ringArea(outline.map(([x, y]) => ({ x, y })))]));
   return placements.reduce((sum, { design }) => sum + (areas.get(design) ?? 0), 0) / placements.length / 1e6;
+}
+
+/** As many colours as inks. */
+function coloursOf({ colours, inks }: { colours?: number | undefined; inks?: readonly InkRecord[] | undefined }, where: string): number {
+  if (!inks) return colours ?? 0;
+  const names = inks.map(({ name }) => name);
+  const twice = names.find((name, i) => names.indexOf(name) < i);
+  if (twice !== undefined) throw inputError('ink-twice', { where: `${where}: inks`, facts: { ink: twice } });
+  if (colours !== undefined && colours !== inks.length) throw inputError('inks-contradict-colours', { where, facts: { colours, inks: inks.length } });
+  return inks.length;
+}
+
+/** m² on a blank, on average where the layout holds several designs. Cells need the blank's box, so a layout. */
+function inkedOnBlank(coverage: Coverage, layout: LayoutFile | undefined, blankM2: number | undefined): number | undefined {
+  if (!layout) return typeof coverage === 'number' && blankM2 !== undefined ? coverage * blankM2 : undefined;
+  const outlines = new Map(layout.designs.map(({ id, outline }) => [id, inkedM2(outline, coverage)]));
+  return layout.placements.reduce((sum, { design }) => sum + (outlines.get(design) ?? 0), 0) / layout.placements.length;
 }
 
 const LONGEST_SIDE = 16_000;

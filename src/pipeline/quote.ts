@@ -3,6 +3,7 @@ import { boardWeight, pileHeight, reelLength } from '../estimate/board.ts';
 import { cheapestByQuantity } from '../estimate/cheapest.ts';
 import { cartonsForTonnes, wholeUnits, type OrderedSheet, type Purchase } from '../estimate/buying.ts';
 import { costPerSheet, dieChoice, type DieChoice } from '../estimate/die-choice.ts';
+import { inkZones } from '../estimate/ink-zones.ts';
 import { figure, given } from '../estimate/figure.ts';
 import { quoteQuantity, type QuantityQuote } from '../estimate/quote.ts';
 import { sheetsNeeded } from '../estimate/sheets-needed.ts';
@@ -13,6 +14,8 @@ import { MOST_CARTONS, type QuoteJob } from './quote-job.ts';
 
 /** All figures of a quote. No search: ups and sheet are given. */
 export function makeQuote(job: QuoteJob): QuoteFacts {
+  const faults = layoutNotes(job);
+  const isSound = faults.length === 0;
   const quantities = job.quantities.map((quantity) => quoteQuantity(quantity, job.terms));
   const die = job.existingDie && againstExisting(job, job.existingDie);
   const missing = quantities.flatMap(({ cost, boardCostPerThousand, packed }) => [...cost.missing, ...boardCostPerThousand.missing, ...(packed?.figures.flatMap((one) => one.missing) ?? [])]);
@@ -35,10 +38,12 @@ export function makeQuote(job: QuoteJob): QuoteFacts {
     die: die && existingDie && { ...die, existingUps: existingDie.ups, number: existingDie.number, rack: existingDie.rack, worn: quantities.filter(({ quantity }) => isWorn(job, quantity)).map(({ quantity }) => quantity) },
     layouts: layoutsByQuantity(job),
     units: job.units,
+    inkZones: isSound && job.layout && job.inks?.map(({ name, coverage }) => ({ name, zones: inkZones(job.layout!, coverage, job.inkZoneMm) })),
+    food: job.food,
     oversPercent: job.oversPercent,
     locale: job.locale,
     missing: [...new Set([...missing, ...(die ? [...die.saving.missing, ...(die.breakEven?.missing ?? [])] : [])])],
-    notes: [...job.notes, ...layoutNotes(job)],
+    notes: [...job.notes, ...faults],
   };
 }
 

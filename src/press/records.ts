@@ -76,6 +76,8 @@ export const pressSchema = z.looseObject({
   inkGripper: length.optional(),
   inkTail: length.optional(),
   inkSides: length.optional(),
+  /** Of one ink zone, across the sheet. */
+  inkZoneWidth: length.optional(),
   bar: bar.optional(),
   lay: z.enum(['left', 'right']).optional(),
   bleed: length.optional(),

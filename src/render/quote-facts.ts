@@ -1,5 +1,7 @@
 import type { Issue } from '../base/issue.ts';
 import type { Purchase } from '../estimate/buying.ts';
+import type { FoodRecord } from '../press/food.ts';
+import type { InkZones } from '../estimate/ink-zones.ts';
 import type { DieChoice } from '../estimate/die-choice.ts';
 import type { QuantityQuote } from '../estimate/quote.ts';
 import type { WasteTable } from '../press/waste-table.ts';
@@ -25,6 +27,9 @@ export interface QuoteFacts {
   readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined; readonly rack: string | undefined; readonly worn: readonly number[] }) | undefined;
   /** Which layout costs least from how many cartons on; the quote's own has no name. Undefined where there is no other. */
   readonly layouts: readonly { readonly fromQuantity: number; readonly name: string | undefined; readonly ups: number; readonly sheet: { readonly width: number; readonly height: number }; readonly ownDie: boolean }[] | undefined;
+  /** Where the job names its inks and its layout is known and sound. */
+  readonly inkZones?: readonly { readonly name: string; readonly zones: InkZones }[] | false | undefined;
+  readonly food: FoodRecord | undefined;
   /** The line to order by: metric, or in inches as well. */
   readonly units: 'metric' | 'inch';
   readonly oversPercent: number;

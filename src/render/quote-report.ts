@@ -1,7 +1,11 @@
 import type { Figure as Estimated } from '../estimate/figure.ts';
 import { tokensOf } from '../estimate/formula.ts';
 import type { QuantityQuote } from '../estimate/quote.ts';
+import { foodEntries } from '../press/food.ts';
 import { createFormat, type Format } from './format.ts';
+import { inkChart } from './ink-chart.ts';
+import { englishFood } from './messages/english-food.ts';
+import type { ReportPicture } from './report-html.ts';
 import { englishLanguage } from './messages/english-language.ts';
 import { englishQuote, type QuoteWords } from './messages/english-quote.ts';
 import type { QuoteFacts } from './quote-facts.ts';
@@ -14,6 +18,8 @@ export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote,
     { id: 'overview', heading: headings.overview, sentences: [], figures: facts.quantities.map((quote) => ({ label: words.quantity(quote.quantity, format), value: words.overview(quote, facts.currency, format) })) },
     { id: 'missing', heading: headings.missing, sentences: facts.missing.map(words.missing), figures: [] },
     ...facts.quantities.map((quote) => quantitySection(quote, facts, words, format)),
+    inkSection(facts, words, format),
+    { id: 'food', heading: headings.food, ...foodOf(facts) },
     { id: 'buying', heading: headings.buying, sentences: buyingSentences(facts, words, format), figures: [] },
     { id: 'die', heading: headings.die, sentences: words.die(facts, format), figures: [] },
     { id: 'layouts', heading: headings.layouts, sentences: [], figures: (facts.layouts ?? []).map((_, index) => words.layout(facts, index, format)) },
@@ -65,15 +71,39 @@ function quantitySection(quote: QuantityQuote, { currency, ups }: QuoteFacts, wo
   };
 }
 
+/** What each ink asks of the zones, as laid and with every blank upright. */
+function inkSection({ inkZones }: QuoteFacts, words: QuoteWords, format: Format): ReportSection {
+  const inks = inkZones || [];
+  return {
+    id: 'inks',
+    heading: words.headings.inks,
+    sentences: inks.slice(0, 1).map(({ zones }) => words.zones(zones, format)),
+    figures: inks.map(({ name, zones }) => ({ label: name, value: words.zoneRange(zones, format) })),
+  };
+}
+
+function foodOf({ food }: QuoteFacts): Pick<ReportSection, 'sentences' | 'figures'> {
+  if (food === undefined) return { sentences: [], figures: [] };
+  if (typeof food === 'string') return { sentences: [food], figures: [] };
+  return { sentences: [], figures: foodEntries(food).map(([field, text]) => ({ label: englishFood[field], value: text })) };
+}
+
+/** The bars of every ink, where there are any. */
+export function inkPicture({ inkZones, locale }: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(locale)): ReportPicture[] {
+  return inkZones && inkZones.length > 0 ? [{ section: 'inks', svg: inkChart(inkZones, words.inkChart, format), onPaper: false }] : [];
+}
+
 /** The figure with its formula in numbers, and below it the formula in words. */
 export function shownFigure(one: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
   const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : words.measured(one.value, one.unit, format);
   const numbers = tokensOf(one.formula).map((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
-  return { label: one.name, value, formula: joined(numbers), note: one.formula };
+  return { label: one.label === undefined ? one.name : `${one.name}, ${one.label}`, value, formula: joined(numbers), note: one.formula };
 }
 
 function inNumbers(value: number | null, format: Format): string {
-  return value === null ? '?' : format.number(value, Math.abs(value) >= 100 ? 2 : 4);
+  if (value === null) return '?';
+  const size = Math.abs(value);
+  return format.number(value, size >= 100 ? 2 : size >= 0.1 ? 4 : 6);
 }
 
 /** Operators stand apart, brackets close. */

@@ -47,6 +47,12 @@ describe('day', () => {
     expect(day.lateMinutes).toBe(0);
   });
 
+  test('an ink family that the food record names is the form’s: its change adds a wash-up', () => {
+    run({ ...job, forms: [{ ...carton, food: { inkFamily: 'low migration', batch: 'B-1' } }, { ...carton2, food: { inkFamily: 'standard' } }] }, '--json', 'food.json', '--html', 'food.html');
+    expect(JSON.parse(readFileSync(join(folder, 'food.json'), 'utf8')).byCause.inkFamily).toBe(30);
+    expect(readFileSync(join(folder, 'food.html'), 'utf8')).toContain('ink family: low migration; batch: B-1');
+  });
+
   test('late forms ask for a decision: exit 1', () => {
     const { status, stdout } = run({ ...job, start: '08:00', forms: [{ ...carton, due: '08:40' }, label] });
     expect(status).toBe(1);

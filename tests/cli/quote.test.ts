@@ -88,6 +88,27 @@ describe('quote', () => {
     expect(quantities[2].costs.freight).toBeCloseTo(0.475 * 65, 2);
   });
 
+  test('inks by what they cover: kg and price each, zones of the layout; the food record as given', () => {
+    const inks = [{ name: 'black', coverage: 0.25 }, { name: 'P 485 (red)', coverage: [[1, 0]], gramsPerM2: 2, pricePerKg: 30 }];
+    writeFileSync(join(folder, 'two.json'), writeLayoutFile(layoutWith([rectangle('box', 100, 60)], [at('box', 10, 10), at('box', 216, 70, 180)])));
+    const { ups: _, sheet: __, colours: ___, ...rest } = job;
+    const inked = { ...rest, layout: 'two.json', inks, food: { inkFamily: 'low migration', batch: 'B-1' }, quantities: [1000] };
+    const { status, stdout } = run(inked, '--rates', 'demo', '--json', '-', '--html', 'inked.html');
+    expect(status).toBe(0);
+    const { quantities: [quote], inkZones, food } = JSON.parse(stdout);
+    // Two blanks of 60 cm² a sheet.
+    expect(quote.materials['ink 1']).toBeCloseTo((quote.sheets * 2 * 0.25 * 0.006 * 1.5) / 1000, 3);
+    expect(quote.materials['ink 2']).toBeCloseTo((quote.sheets * 2 * 0.5 * 0.006 * 2) / 1000, 3);
+    expect(quote.costs.ink).toBeCloseTo(quote.materials['ink 1'] * 19 + quote.materials['ink 2'] * 30, 1);
+    expect(inkZones.map(({ ink }: { ink: string }) => ink)).toEqual(['black', 'P 485 (red)']);
+    expect(inkZones[1].shares).not.toEqual(inkZones[1].upright);
+    expect(food).toEqual({ inkFamily: 'low migration', batch: 'B-1' });
+    const page = readFileSync(join(folder, 'inked.html'), 'utf8');
+    expect(page).toContain('P 485 (red)');
+    expect(page).toContain('Coverage by ink zone');
+    expect(run(inked, '--json', '-').stdout).toContain('ink price');
+  });
+
   test('inches, points and pounds in and out', () => {
     const inches = { ...job, sheet: '28x40in', grammage: '80lb cover', boardPricePerTonne: '45/cwt', board: { caliper: '18pt', sheetGrain: 'y', basis: 'cover' }, units: 'inch' };
     const { stdout } = run(inches, '--json', 'inches.json');
@@ -175,6 +196,11 @@ describe('quote', () => {
     ['a sheet beyond the press', { press: { name: 'Press 2', maxSheet: '740x530' } }, 'job.json: sheet: sheet 1020 × 720 mm is larger than Press 2'],
     ['a sheet of no size', { sheet: '0x720' }, 'sheet'],
     ['no grammage', { grammage: undefined }, 'grammage'],
+    ['inks and another number of colours', { inks: [{ name: 'black', coverage: 0.1 }] }, '"colours" says 4, but the inks named are 1'],
+    ['an ink named twice', { inks: [{ name: 'black', coverage: 0.1 }, { name: 'black', coverage: 0.2 }] }, 'black is named twice'],
+    ['more ink than a blank holds', { inks: [{ name: 'black', coverage: 1.2 }] }, 'inks.0.coverage'],
+    ['rows of unequal cells', { inks: [{ name: 'black', coverage: [[0.1, 0.2], [0.1]] }] }, 'inks.0.coverage'],
+    ['a slip in the food record', { food: { bach: 'B-1' } }, 'food'],
     ['a basic size that is none', { grammage: '80lb velvet' }, 'basic sizes are bond'],
     ['a case larger than its pallet', { packing: { caseSize: '1300x900', palletSize: '1200x800' } }, 'no case of 1300 × 900 mm fits'],
     ['a negative weight of a case', { packing: { caseKg: -1 } }, 'job.json: packing: caseKg: must be at least 0'],

@@ -4,7 +4,7 @@ import { makeQuote } from '../../pipeline/quote.ts';
 import { readQuoteDesign } from '../../pipeline/quote-design.ts';
 import { readQuoteJob, type QuoteJob } from '../../pipeline/quote-job.ts';
 import { quoteJson } from '../../render/quote-json.ts';
-import { customerReport, quoteReport } from '../../render/quote-report.ts';
+import { customerReport, inkPicture, quoteReport } from '../../render/quote-report.ts';
 import { reportHtml, type ReportPicture } from '../../render/report-html.ts';
 import { sheetScene } from '../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../render/svg.ts';
@@ -54,7 +54,7 @@ export const registerQuote: RegisterCommand = (program) => {
         }
         const outputs: Output[] = [];
         if (json !== undefined) outputs.push({ path: json, content: quoteJson(quote) });
-        if (html !== undefined) outputs.push({ path: html, content: reportHtml(quoteReport(quote), quotePictures(job, quote.purchases[0]?.sheet.grain)) });
+        if (html !== undefined) outputs.push({ path: html, content: reportHtml(quoteReport(quote), [...quotePictures(job, quote.purchases[0]?.sheet.grain), ...inkPicture(quote)]) });
         if (customer !== undefined) outputs.push({ path: customer, content: reportHtml(customerReport(quote)) });
         writeAll(outputs);
         if (json !== '-') printReport(quoteReport(quote));

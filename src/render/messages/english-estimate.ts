@@ -16,6 +16,7 @@ export const estimateMessages: MessageTable = {
   'colours-over-units': '{where}: {colours} colours are more than the {units} units of {press}. Take another press, or quote the passes apart.',
   'field-left-aside': '{where}: the field "{field}" is not known and was left aside. Check its spelling.',
   'case-larger-than-pallet': '{where}: no case of {width} × {height} mm fits on a pallet of {palletWidth} × {palletHeight} mm. Give a larger palletSize, or casesPerLayer.',
+  'inks-contradict-colours': '{where}: "colours" says {colours}, but the inks named are {inks}. Leave "colours" out, or name every ink.',
   'quantity-twice': '{where}: the quantity {quantity} is given twice and quoted once.',
   'no-stages-given': '{where}: no stages after printing are named, so none is counted. Name them in "stages", such as "die-cutting" and "gluing".',
   'layout-of-quote-faulty': 'the layout has {faults} faults: judge it before money is put on it.',

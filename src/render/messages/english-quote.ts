@@ -1,4 +1,5 @@
 import { sheetSizeText, type Purchase } from '../../estimate/buying.ts';
+import type { InkZones } from '../../estimate/ink-zones.ts';
 import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
 import { MM_PER_INCH } from '../../base/units.ts';
@@ -22,7 +23,7 @@ export const englishQuote = {
     };
     return `${quantities.map(each).join('; ')}.`;
   },
-  headings: { overview: 'At a glance', missing: 'Rates that are missing', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', packing: 'How it is packed', terms: 'Terms' },
+  headings: { overview: 'At a glance', missing: 'Rates that are missing', inks: 'Ink zones', food: 'Food record: kept as given, not judged', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', packing: 'How it is packed', terms: 'Terms' },
   quantity: (quantity: number, format: Format) => counted(quantity, 'carton', format),
   overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
     [
@@ -40,6 +41,14 @@ export const englishQuote = {
     `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), rounded up` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} set-up` : ''}`,
   cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${counted(cartons, 'carton', format)} ÷ ${counted(ups, 'up')}, rounded up, ${sheets === 1 ? 'is' : 'are'} ${counted(sheets, 'sheet', format)}.`,
   measured: (value: number, unit: string, format: Format) => (COUNTS.has(unit) ? counted(value, unit.slice(0, -1), format) : `${format.number(value, 3)} ${unit}`),
+  zones: ({ shares, zoneMm }: InkZones, format: Format) => `Coverage of the sheet in ${counted(shares.length, 'zone')} of ${format.length(zoneMm)}, centred, from the left of the printed side. Bleed is not counted.`,
+  zoneRange: ({ shares, upright }: InkZones, format: Format) => {
+    const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
+    const range = (all: readonly number[]) => `${format.percent(Math.min(...all))} to ${format.percent(Math.max(...all))}`;
+    const turned = Math.max(...shares.map((share, zone) => Math.abs(share - upright[zone]!))) > 0.0005;
+    return `${format.percent(mean)} on average, ${range(shares)} by zone${turned ? `; were every blank upright, ${range(upright)}` : '; turning blanks changes nothing'}`;
+  },
+  inkChart: { title: 'Coverage by ink zone', zone: 'zone', asLaid: 'as laid out', upright: 'every blank upright' },
   open: (missing: readonly string[]) => `open: ${missing.join(', ')} not given`,
   purchase: ({ sheet, sheets, kg, packets, pallets, pile, leadDays, delivery }: Purchase, format: Format) =>
     [
