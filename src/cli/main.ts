@@ -38,11 +38,12 @@ const program = new Command('blankwright')
 for (const name of needed(process.argv[2] ?? '')) (await commands[name]!())(program);
 for (const command of program.commands) command.exitOverride();
 
-// A closed pipe (`| head`) is no failure.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(0);
-  throw error;
-});
+// A closed pipe (`| head`) is no failure: the command goes on, writes its files and ends with its own exit code.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE' && error.code !== 'ERR_STREAM_DESTROYED') throw error;
+  });
+}
 
 try {
   await program.parseAsync();

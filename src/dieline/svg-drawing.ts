@@ -102,10 +102,10 @@ const PAGES_IN_POINTS: readonly (readonly [name: string, short: number, long: nu
   ['A5', 419.53, 595.28], ['A4', 595.28, 841.89], ['A3', 841.89, 1190.55], ['A2', 1190.55, 1683.78], ['A1', 1683.78, 2383.94], ['A0', 2383.94, 3370.39], ['letter', 612, 792],
 ];
 
-function unitAssumed({ scale, viewport }: ReturnType<typeof pageOf>): Issue {
+function unitAssumed({ scale, viewport, unknownUnit }: ReturnType<typeof pageOf>): Issue {
   const short = Math.min(viewport.width, viewport.height);
   const long = Math.max(viewport.width, viewport.height);
   const page = PAGES_IN_POINTS.find(([, width, height]) => Math.abs(short - width) < 1 && Math.abs(long - height) < 1);
   const hint = page ? ` The page would be ${page[0]} at 72 units an inch (--scale 0.352778).` : '';
-  return { code: 'unit-assumed', severity: 'warning', facts: { hint, unit: `1/96 in (${Math.round(scale.mmPerUnit * 1e4) / 1e4} mm)`, mmPerUnit: scale.mmPerUnit } };
+  return { code: unknownUnit === undefined ? 'unit-assumed' : 'unit-unknown', severity: 'warning', facts: { ...(unknownUnit !== undefined && { unitGiven: unknownUnit }), hint, unit: `1/96 in (${Math.round(scale.mmPerUnit * 1e4) / 1e4} mm)`, mmPerUnit: scale.mmPerUnit } };
 }

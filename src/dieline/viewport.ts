@@ -45,9 +45,16 @@ export interface Page {
   readonly viewport: Viewport;
   /** Size on paper as far as the drawing says it, mm. */
   readonly size: { readonly width: number; readonly height: number } | undefined;
+  /** A unit of the page's size that stands for no length in SVG, such as ft. */
+  readonly unknownUnit?: string;
 }
 
 export function pageOf(root: XmlElement, givenScale: number | undefined): Page {
+  const unknown = [root.attributes.width, root.attributes.height].map((text) => /^\s*\d[\d.]*\s*([a-z]{1,12})\s*$/i.exec(text ?? '')?.[1]).find((unit) => unit !== undefined && SVG_UNIT_IN_MM[unit.toLowerCase()] === undefined);
+  return { ...scaledPage(root, givenScale), ...(unknown !== undefined && { unknownUnit: unknown }) };
+}
+
+function scaledPage(root: XmlElement, givenScale: number | undefined): Page {
   const box = viewBoxOf(root);
   const width = sizeOf(root.attributes.width);
   const height = sizeOf(root.attributes.height);

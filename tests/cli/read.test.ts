@@ -194,3 +194,16 @@ describe('broken samples, each with one fault', () => {
     if (place) expect(found.map((issue) => issue.place)).toContainEqual(place);
   });
 });
+
+test('a reader that hears only the beginning changes nothing of the exit code', () => {
+  const clean = join(root, 'samples', 'drawings', 'straight-tuck-medium.svg');
+  const doubtful = drawing('pixels.svg', '<svg xmlns="http://www.w3.org/2000/svg" width="96" height="96"><path d="M10 10H90V90H10Z" fill="none" stroke="#000" id="cut"/></svg>');
+  const empty = drawing('no-line.svg', '<svg xmlns="http://www.w3.org/2000/svg" width="96mm" height="96mm" viewBox="0 0 96 96"/>');
+  const piped = (path: string) => spawnSync('/bin/sh', ['-c', '( "$0" "$1" read "$2" --json -; echo $? >&2 ) | true', process.execPath, join(root, 'dist', 'cli', 'main.js'), path], { cwd: folder, encoding: 'utf8' }).stderr.trim().split('\n').at(-1);
+  for (const [path, code] of [[clean, '0'], [doubtful, '1'], [empty, '2']] as const) for (let i = 0; i < 2; i++) expect(piped(path)).toBe(code);
+});
+
+test('the errors of a drawing without a blank are said once', async () => {
+  const { stdout, stderr } = await run(drawing('no-line.svg', '<svg xmlns="http://www.w3.org/2000/svg" width="96mm" height="96mm" viewBox="0 0 96 96"/>'));
+  expect([stdout.includes('no line that could be a rule'), stderr.match(/no line that could be a rule/g)]).toEqual([false, ['no line that could be a rule']]);
+});

@@ -45,6 +45,7 @@ describe('units', () => {
   test('pixels and missing units are an assumption, and said', () => {
     expect(read(page(RECT, 'width="96px" viewBox="0 0 96 96"')).scale.from).toBe('assumed 96 per inch');
     expect(codes(read(page(RECT, '')))).toContain('unit-assumed');
+    expect(read(page(RECT, 'width="1ft" height="2ft"')).issues).toContainEqual(expect.objectContaining({ code: 'unit-unknown', facts: expect.objectContaining({ unitGiven: 'ft' }) }));
     expect(codes(read(page(RECT, 'width="96" height="96"')))).toContain('unit-assumed');
     expect(codes(read(page(RECT)))).not.toContain('unit-assumed');
   });

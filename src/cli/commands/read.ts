@@ -28,7 +28,7 @@ export const registerRead: RegisterCommand = (program) => {
         const dieline = await readDrawing(path, options);
         const chosen = dieline.blanks.length === 0 ? undefined : onlyOrChosen(dieline, options.blank);
         const content = drawingJson(path, dieline, chosen, options);
-        if (dieline.blanks.length === 0) return refuse(dieline, json === '-' ? content : drawingText(path, dieline, options));
+        if (dieline.blanks.length === 0) return refuse(dieline, json === '-' ? content : drawingText(path, { ...dieline, issues: dieline.issues.filter(({ severity }) => severity !== 'error') }, options));
         writeAll([...(json === undefined ? [] : [{ path: json, content }]), ...(svg === undefined ? [] : [{ path: svg, content: drawingSvg(path, dieline) }])]);
         if (json !== '-') process.stdout.write(drawingText(path, dieline, options));
         return dieline.issues.some(({ severity }) => severity !== 'note') ? ASKS : DONE;
@@ -41,7 +41,7 @@ function onlyOrChosen(dieline: Dieline, number: number | undefined): Blank | und
   return number === undefined && dieline.blanks.length > 1 ? undefined : chooseBlank(dieline, number);
 }
 
-/** What was found helps to mend the drawing, so it is printed; no file is written. */
+/** What was found helps to mend the drawing, so it is printed, the errors once, at the end; no file is written. */
 function refuse({ issues }: Dieline, found: string): number {
   process.stdout.write(found);
   for (const issue of issues) if (issue.severity === 'error') process.stderr.write(`${sentence(issue)}\n`);

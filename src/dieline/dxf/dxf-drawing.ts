@@ -10,7 +10,7 @@ import { decodeDxf } from './decode.ts';
 import { keyOf, readDocument, type DxfBlock, type DxfDocument, type DxfLayer } from './document.ts';
 import { numberOf, textOf, type DxfRecord } from './groups.ts';
 import { NO_BLOCK, paintOf, type DxfPaint } from './paint.ts';
-import { curvesOf, LINE_ENTITIES, OWN_PLANE, pointOf } from './shapes.ts';
+import { curvesOf, isFitOnly, LINE_ENTITIES, OWN_PLANE, pointOf } from './shapes.ts';
 import { drawnText, TEXT_ENTITIES } from './texts.ts';
 
 /** Splines that no cubic follows exactly are followed within this, mm. */
@@ -91,6 +91,7 @@ function createVisitor(document: DxfDocument) {
     const scale = Math.sqrt(Math.abs(areaFactor(map)));
     const own = curvesOf(record, rest, SPLINE_TOLERANCE_MM / scale);
     if (!own) return once('shape-not-read', 'warning', described, { fault: `line ${record.line} of the file` });
+    if (isFitOnly(record)) once('spline-through-points', 'warning', described, {});
     const curves: Curve[] = [];
     for (const curve of own) {
       if (curves.push(mapCurve(map, curve)) > READING_LIMITS.curves) throw limitPassed('curves', READING_LIMITS.curves);

@@ -4,6 +4,7 @@ import type { Point } from '../../geometry/point.ts';
 import { lengthOf, samePoint } from '../../geometry/vector.ts';
 import { oval } from '../shape.ts';
 import { numberOf, numbersOf, type DxfRecord } from './groups.ts';
+import { fitCurves } from './fit-spline.ts';
 import { isSpline, splineCurves } from './spline.ts';
 
 /**
@@ -114,9 +115,22 @@ function polylineOf(vertices: readonly { readonly x: number; readonly y: number;
   return ends.flatMap((to, i) => (samePoint(points[i]!, to) ? [] : [arcOfBulge(points[i]!, to, vertices[i]!.bulge)]));
 }
 
+/** Whether a spline is given by points that it goes through alone; how it runs between them the file does not say. */
+export function isFitOnly(record: DxfRecord): boolean {
+  return record.type === 'SPLINE' && numbersOf(record, 10).length === 0 && numbersOf(record, 11).length > 0;
+}
+
 function splineOf(record: DxfRecord, tolerance: number): Iterable<Curve> | undefined {
   const [xs, ys, weights] = [numbersOf(record, 10), numbersOf(record, 20), numbersOf(record, 41)];
-  const points = xs.map((x, i) => ({ x, y: ys[i] ?? NaN }));
+  if (isFitOnly(record)) {
+    const through = pairs(numbersOf(record, 11), numbersOf(record, 21));
+    return through.every(({ x, y }) => Number.isFinite(x + y)) ? fitCurves(through, ((numberOf(record, 70) ?? 0) & 1) === 1) : undefined;
+  }
+  const points = pairs(xs, ys);
   const spline = { degree: numberOf(record, 71) ?? 3, knots: numbersOf(record, 40), points, ...(weights.length > 0 && { weights }) };
   return points.every(({ x, y }) => Number.isFinite(x + y)) && isSpline(spline) ? splineCurves(spline, tolerance) : undefined;
+}
+
+function pairs(xs: readonly number[], ys: readonly number[]): Point[] {
+  return xs.map((x, i) => ({ x, y: ys[i] ?? NaN }));
 }

@@ -96,6 +96,7 @@ export const englishDesk = {
   'issue-no-blank-fits': 'Not a single blank fits clear of margins, bar and what must stay free. Take a larger sheet or move the bar.',
   'issue-several-blanks': 'The drawing holds {count} blanks; choose one above.',
   'issue-role-unknown': '{count} inner lines of one kind ({stroke}, {pattern}), {lengthMm} mm together: nothing says what they are. Say it once:',
+  'issue-unit-unknown': 'The drawing gives its size in {unitGiven}, which stands for no length in SVG: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'issue-unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'by-hand': 'hand',
   'rest-no-better': 'Nothing better was found around the locked blanks: the sheet stays as it is.',

@@ -96,6 +96,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'issue-no-blank-fits': 'Kein einziger Zuschnitt passt neben Rändern, Streifen und freien Flächen. Nehmen Sie einen größeren Bogen oder versetzen Sie den Streifen.',
   'issue-several-blanks': 'Die Zeichnung enthält {count} Zuschnitte; wählen Sie oben einen.',
   'issue-role-unknown': '{count} innere Linien einer Art ({stroke}, {pattern}), zusammen {lengthMm} mm: Nichts sagt, was sie sind. Sagen Sie es einmal:',
+  'issue-unit-unknown': 'Die Zeichnung nennt ihre Größe in {unitGiven}, die in SVG für keine Länge steht: Eine Einheit wurde als {unit} genommen. Ist das falsch, geben Sie oben die bekannte Breite des Zuschnitts ein.{hint}',
   'issue-unit-assumed': 'Die Zeichnung nennt keine Einheit: Eine Einheit wurde als {unit} genommen. Ist das falsch, geben Sie oben die bekannte Breite des Zuschnitts ein.{hint}',
   'by-hand': 'Hand',
   'rest-no-better': 'Um die festgehaltenen Zuschnitte wurde nichts Besseres gefunden: Der Bogen bleibt, wie er ist.',
