@@ -16,11 +16,15 @@ import { nearMissPictures, withNearMisses } from './nest-showing.ts';
 const CURVE_POINTS = 48;
 /** The chart goes on beyond the quantities asked by this factor, both ways. */
 const BEYOND = 2;
+/** And on to the last change of the winner with a little more, but no further than so many times the largest quantity. */
+const BEYOND_CHANGE = 1.5;
+const FARTHEST = 100;
 /** Sheets pictured: the usual one, the winners, then those with least board. */
 const PICTURED = 12;
 
 export function factsOfComparison(name: string, job: CompareJob, comparison: Comparison, notes: readonly Issue[]): CompareFacts {
   const { terms, standingDie, toleranceMm } = job;
+  const lastChange = comparison.winners.at(-1)?.fromQuantity ?? 0;
   return {
     name,
     quantities: terms.quantities,
@@ -47,7 +51,7 @@ export function factsOfComparison(name: string, job: CompareJob, comparison: Com
         costPerThousand: costs.perThousand,
         boardCostPerThousand: costs.boardPerThousand,
         fromCartons: costs.fromCartons,
-        curve: costs.missing.length > 0 || terms.grammage === undefined ? [] : curveOf(terms.quantities, costs.fromCartons, (quantity) => quoteOfSheet(quantity, sheet, terms, terms.grammage!).costPerThousand.value!),
+        curve: costs.missing.length > 0 || terms.grammage === undefined ? [] : curveOf(terms.quantities, lastChange, costs.fromCartons, (quantity) => quoteOfSheet(quantity, sheet, terms, terms.grammage!).costPerThousand.value!),
       };
     }),
     winners: comparison.winners,
@@ -62,10 +66,11 @@ export function factsOfComparison(name: string, job: CompareJob, comparison: Com
 }
 
 /** Quantities in even steps of their logarithm. */
-function curveOf(quantities: readonly number[], fromCartons = 1, costAt: (quantity: number) => number): ComparedSheetFacts['curve'] {
+function curveOf(quantities: readonly number[], lastChange: number, fromCartons = 1, costAt: (quantity: number) => number): ComparedSheetFacts['curve'] {
   if (quantities.length === 0) return [];
   const least = Math.max(1, Math.min(...quantities) / BEYOND);
-  const most = Math.max(...quantities) * BEYOND;
+  const largest = Math.max(...quantities);
+  const most = Math.max(BEYOND * largest, Math.min(BEYOND_CHANGE * lastChange, FARTHEST * largest));
   const steps = Array.from({ length: CURVE_POINTS }, (_, i) => Math.round(least * (most / least) ** (i / (CURVE_POINTS - 1))));
   return [...new Set(steps)].filter((quantity) => quantity >= fromCartons).map((quantity) => ({ quantity, cost: costAt(quantity) }));
 }

@@ -10,33 +10,59 @@ import { element } from './xml.ts';
 /** Pixels at the charts' own size. */
 const WIDTH = 720;
 const LINE_HEIGHT = CHART_TEXT * 1.5;
-/** Sheets with a line of their own: the usual one and the winners. They tell themselves apart in black and white too. */
-const DASHES = [undefined, '7 3', '2 3', '10 3 2 3', '5 2 1 2 1 2'] as const;
-const ACCENT = '#a63426';
 
 /**
- * Cost per thousand over quantity, both axes logarithmic, so that equal shares are equal heights; below it the same
- * against the usual sheet, where lines cross at the break-even quantities. The usual sheet and the winners have thick
- * lines with names, the others are thin. Undefined where no cost is known.
+ * How one sheet looks in all charts: a letter, a colour that stands on white and on dark ground, a dash. Earlier ones are
+ * drawn wider and below, so that lines that coincide are all seen.
  */
-export function costChart(facts: CompareFacts, words: CompareWords, format: Format): string | undefined {
-  const named = namedSheets(facts).slice(0, DASHES.length);
-  const known = [...facts.sheets.keys()].filter((index) => facts.sheets[index]!.curve.length > 1);
-  if (named.length === 0 || known.length === 0) return undefined;
-  const labels = named.map((index) => `${words.size(facts.sheets[index]!, format)}, ${facts.sheets[index]!.ups} ups`);
-  const right = WIDTH - 16 - Math.max(...labels.map((label) => textWidth(label, CHART_TEXT, true)));
-  const x = logScale(known.flatMap((index) => facts.sheets[index]!.curve.map(({ quantity }) => quantity)), 52, right);
-  const top = costPlot(facts, known, named, labels, x, { top: 44, base: 244 }, words, format);
-  const below = againstPlot(facts, known, named, labels, x, { top: 322, base: 466 }, words, format);
-  return chartSvg(words.chart.costTitle, WIDTH, below.length > 0 ? 508 : 286, [...top, ...below]);
+interface Look {
+  readonly letter: string;
+  readonly colour: string;
+  readonly dash: string | undefined;
+  readonly width: number;
 }
 
-/** The usual sheet, then the winners at the quantities that the chart shows, first to last. */
-function namedSheets({ winners, sheets }: CompareFacts): number[] {
+const LOOKS: readonly Look[] = [
+  { letter: 'A', colour: 'currentColor', dash: undefined, width: 1.6 },
+  { letter: 'B', colour: '#c8503f', dash: '9 4', width: 4 },
+  { letter: 'C', colour: '#2f86b5', dash: '3 3', width: 3.3 },
+  { letter: 'D', colour: '#b07d12', dash: '11 3 3 3', width: 2.7 },
+  { letter: 'E', colour: '#8a6fc7', dash: '6 3 1 3', width: 2.1 },
+];
+
+/** The sheets that have a look of their own, by index: the usual one, then the winners that the chart shows. */
+type Looks = ReadonlyMap<number, Look>;
+
+export function looksOf(facts: CompareFacts): Looks {
+  const { winners, sheets, leastBoard } = facts;
   const shown = sheets.flatMap(({ curve }) => curve.map(({ quantity }) => quantity));
   const [least, most] = [Math.min(...shown), Math.max(...shown)];
   const winning = winners.filter(({ fromQuantity }, i) => fromQuantity <= most && (winners[i + 1]?.fromQuantity ?? Infinity) > least);
-  return [...new Set([0, ...winning.map(({ candidate }) => candidate)])].filter((index) => sheets[index]!.curve.length > 1);
+  const named = [...new Set([0, ...(shown.length > 0 ? winning.map(({ candidate }) => candidate) : [leastBoard])])];
+  return new Map(named.slice(0, LOOKS.length).map((index, i) => [index, LOOKS[i]!]));
+}
+
+/**
+ * Cost per thousand over quantity, both axes logarithmic, so that equal shares are equal heights; below it the same
+ * against the usual sheet, where lines cross at the break-even quantities. The usual sheet and the winners have lines with
+ * names, the others are thin and grey. Undefined where no cost is known.
+ */
+export function costChart(facts: CompareFacts, words: CompareWords, format: Format): string | undefined {
+  const { sheets } = facts;
+  const known = [...sheets.keys()].filter((index) => sheets[index]!.curve.length > 1);
+  const named = [...looksOf(facts)].filter(([index]) => known.includes(index)).map(([index, look]): Named => ({ index, look, label: `${look.letter} · ${words.size(sheets[index]!, format)}, ${sheets[index]!.ups} ups` }));
+  if (named.length === 0 || known.length === 0) return undefined;
+  const right = WIDTH - 22 - SAMPLE - Math.max(...named.map(({ label }) => textWidth(label, CHART_TEXT, true)));
+  const x = logScale(known.flatMap((index) => sheets[index]!.curve.map(({ quantity }) => quantity)), 52, right);
+  const top = costPlot(facts, known, named, x, { top: 44, base: 244 }, words, format);
+  const below = againstPlot(facts, known, named, x, { top: 322, base: 466 }, words, format);
+  return chartSvg(words.chart.costTitle, WIDTH, below.length > 0 ? 508 : 286, [...top, ...below]);
+}
+
+interface Named {
+  readonly index: number;
+  readonly look: Look;
+  readonly label: string;
 }
 
 interface Scale {
@@ -58,7 +84,7 @@ interface Plot {
   readonly base: number;
 }
 
-function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known: readonly number[], named: readonly number[], labels: readonly string[], x: Scale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
+function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known: readonly number[], named: readonly Named[], x: Scale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
   const y = logScale(known.flatMap((index) => sheets[index]!.curve.map(({ cost }) => cost)), base, top);
   return [
     write(words.chart.cost(currency), 8, top - 28, 'start', true),
@@ -66,16 +92,16 @@ function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known
     ...quantityAxis(x, base, words, format),
     ...lines(sheets, known, named, ({ curve }) => curve.map(({ quantity, cost }) => [x(quantity), y(cost)])),
     ...quantities.filter((quantity) => quantity >= x.least && quantity <= x.most).map((quantity) => rule(x(quantity), base, x(quantity), top, 0.15, '2 3')),
-    ...endLabels(labels, named.map((index) => y(sheets[index]!.curve.at(-1)!.cost)), x.to + 6, base),
+    ...endLabels(named, ({ index }) => y(sheets[index]!.curve.at(-1)!.cost), x.to, base),
     ...takeOvers(winners, x, top, base, format),
   ];
 }
 
 /** Every line as a share of the usual sheet's cost; empty where its cost is not known. */
-function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[], named: readonly number[], labels: readonly string[], x: Scale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
+function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[], named: readonly Named[], x: Scale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
   const usual = new Map(sheets[0]!.curve.map(({ quantity, cost }) => [quantity, cost]));
   const against = ({ curve }: ComparedSheetFacts) => curve.flatMap(({ quantity, cost }) => (usual.has(quantity) ? [{ quantity, share: cost / usual.get(quantity)! - 1 }] : []));
-  const shown = named.flatMap((index) => against(sheets[index]!).map(({ share }) => share));
+  const shown = named.flatMap(({ index }) => against(sheets[index]!).map(({ share }) => share));
   if (usual.size < 2 || named.length < 2) return [];
   // The named lines and a little around them; a sheet far dearer than the usual one leaves the plot.
   const room = 0.25 * (Math.max(0, ...shown) - Math.min(0, ...shown)) + 0.002;
@@ -87,7 +113,7 @@ function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[]
     ...evenFigures(low, high, 6).map((tick) => rule(x.from, y(tick), x.to, y(tick), Math.abs(tick) < 1e-9 ? 0.6 : 0.12) + write(`${format.number(tick * 100, 1)} %`, x.from - 6, y(tick) + CHART_TEXT * 0.36, 'end')),
     ...quantityAxis(x, base, words, format),
     ...lines(sheets, known, named, (sheet) => inside(sheet).map(({ quantity, share }) => [x(quantity), y(share)])),
-    ...endLabels(labels, named.map((index) => y(against(sheets[index]!).at(-1)?.share ?? 0)), x.to + 6, base),
+    ...endLabels(named, ({ index }) => y(against(sheets[index]!).at(-1)?.share ?? 0), x.to, base),
     ...takeOvers(winners, x, top, base, format),
   ];
 }
@@ -101,26 +127,38 @@ function quantityAxis(x: Scale, base: number, words: CompareWords, format: Forma
   ];
 }
 
-function lines(sheets: readonly ComparedSheetFacts[], known: readonly number[], named: readonly number[], points: (sheet: ComparedSheetFacts) => (readonly number[])[]): string[] {
+function lines(sheets: readonly ComparedSheetFacts[], known: readonly number[], named: readonly Named[], points: (sheet: ComparedSheetFacts) => (readonly number[])[]): string[] {
   const path = (index: number) => points(sheets[index]!).map(([px, py], i) => `${i === 0 ? 'M' : 'L'}${plain(px!)} ${plain(py!)}`).join('');
   const drawn = (index: number, look: Record<string, string | number | undefined>) => (path(index) === '' ? '' : element('path', { d: path(index), fill: 'none', 'stroke-linejoin': 'round', ...look }));
+  const widestFirst = named.toSorted((a, b) => b.look.width - a.look.width);
   return [
-    ...known.filter((index) => !named.includes(index)).map((index) => drawn(index, { stroke: 'currentColor', 'stroke-opacity': 0.25 })),
-    ...named.map((index, i) => drawn(index, { class: i === named.length - 1 ? 'chart-stair' : undefined, stroke: i === named.length - 1 ? ACCENT : 'currentColor', 'stroke-width': 2.2, 'stroke-dasharray': DASHES[i] })),
+    ...known.filter((index) => !named.some((one) => one.index === index)).map((index) => drawn(index, { stroke: 'currentColor', 'stroke-opacity': 0.25 })),
+    ...widestFirst.map(({ index, look }) => drawn(index, strokeOf(look))),
   ];
 }
 
-/** Names at the right ends of their lines, moved apart where they would touch. */
-function endLabels(labels: readonly string[], heights: readonly number[], x: number, base: number): string[] {
-  const order = [...labels.keys()].toSorted((a, b) => heights[a]! - heights[b]!);
+function strokeOf({ colour, dash, width }: Look) {
+  return { stroke: colour, 'stroke-width': width, 'stroke-dasharray': dash };
+}
+
+/** Width of the piece of line beside a name. */
+const SAMPLE = 30;
+
+/** Names at the right ends of their lines, each with a piece of its line, moved apart where they would touch. */
+function endLabels(named: readonly Named[], heightOf: (one: Named) => number, right: number, base: number): string[] {
+  const order = named.toSorted((a, b) => heightOf(a) - heightOf(b));
   const places: number[] = [];
   let free = -Infinity;
-  for (const index of order) {
-    places[index] = Math.max(heights[index]!, free);
-    free = places[index]! + LINE_HEIGHT;
+  for (const one of order) {
+    places.push(Math.max(heightOf(one), free));
+    free = places.at(-1)! + LINE_HEIGHT;
   }
   const over = Math.max(0, free - LINE_HEIGHT - base);
-  return order.map((index) => write(labels[index]!, x, places[index]! - over + CHART_TEXT * 0.36, 'start', true));
+  return order.flatMap(({ look, label }, i) => {
+    const y = places[i]! - over;
+    const from = right + 8;
+    return [element('path', { d: `M${plain(from)} ${plain(y)}H${plain(from + SAMPLE)}`, fill: 'none', ...strokeOf(look) }), write(label, from + SAMPLE + 6, y + CHART_TEXT * 0.36, 'start', true)];
+  });
 }
 
 /** Where one winner takes over from another. */
@@ -133,14 +171,15 @@ function takeOvers(winners: CompareFacts['winners'], x: Scale, top: number, base
 /** Sheets with a bar of their own. */
 const MOST_BARS = 24;
 
-/** Board per thousand by sheet as bars, least first; the usual sheet always among them. */
+/** Board per thousand by sheet as bars, least first; the sheets with a look of their own always among them. */
 export function boardChart(facts: CompareFacts, words: CompareWords, format: Format): string {
   const { sheets, leastBoard } = facts;
   const order = [...sheets.keys()].toSorted((a, b) => sheets[a]!.boardM2PerThousand - sheets[b]!.boardM2PerThousand);
-  const shown = order.filter((index, rank) => rank < MOST_BARS || index === 0);
-  const label = (index: number) => `${words.size(sheets[index]!, format)}, ${words.origin(sheets[index]!, format)}${index === 0 ? `, ${words.usual}` : ''}`;
+  const looks = looksOf(facts);
+  const shown = order.filter((index, rank) => rank < MOST_BARS || looks.has(index));
+  const label = (index: number) => `${looks.has(index) ? `${looks.get(index)!.letter} · ` : ''}${words.size(sheets[index]!, format)}, ${words.origin(sheets[index]!, format)}${index === 0 ? `, ${words.usual}` : ''}`;
   const left = 12 + Math.max(...shown.map((index) => textWidth(label(index), CHART_TEXT, true)));
-  const value = (index: number) => `${format.number(sheets[index]!.boardM2PerThousand, 2, true)}  (${sheets[index]!.ups} ups)`;
+  const value = (index: number) => `${format.number(sheets[index]!.boardM2PerThousand, 2, true)}  (${sheets[index]!.ups} ups${index === leastBoard ? `, ${words.chart.leastBoard}` : ''})`;
   const right = WIDTH - 8 - Math.max(...shown.map((index) => textWidth(value(index), CHART_TEXT, true)));
   const most = Math.max(...shown.map((index) => sheets[index]!.boardM2PerThousand));
   const pitch = 18;
@@ -148,10 +187,11 @@ export function boardChart(facts: CompareFacts, words: CompareWords, format: For
   const bars = shown.flatMap((index, row) => {
     const y = top + row * pitch;
     const width = ((right - left) * sheets[index]!.boardM2PerThousand) / most;
-    const isBold = index === 0 || index === leastBoard;
+    const look = looks.get(index);
+    const isBold = look !== undefined || index === leastBoard;
     return [
       write(label(index), left - 6, y + 10, 'end', isBold),
-      element('rect', { x: plain(left), y: plain(y), width: plain(width), height: pitch - 5, class: index === leastBoard ? 'chart-bar' : undefined, fill: index === leastBoard ? ACCENT : 'currentColor', 'fill-opacity': index === leastBoard ? 1 : index === 0 ? 0.75 : 0.35 }),
+      element('rect', { x: plain(left), y: plain(y), width: plain(width), height: pitch - 5, fill: look?.colour ?? 'currentColor', 'fill-opacity': look ? 0.85 : 0.3 }),
       write(value(index), left + width + 5, y + 10, 'start', isBold),
     ];
   });

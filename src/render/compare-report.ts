@@ -38,17 +38,26 @@ function costTable(facts: CompareFacts, words: CompareWords, format: Format): { 
   const cost = (sheet: ComparedSheetFacts, i: number) => {
     const value = sheet.costPerThousand[i]!;
     if (value !== null) return format.money(value, currency).replace(` ${currency}`, '');
-    return sheet.fromCartons !== undefined && sheet.fromCartons > quantities[i]! ? words.fromMill(sheet.fromCartons, format) : words.open;
+    return isMade(sheet, quantities[i]!) ? words.open : words.notMade;
+  };
+  const origin = (index: number) => {
+    const bought = originOf(facts, index, words, format);
+    return quantities.every((quantity) => isMade(sheets[index]!, quantity)) ? bought : `${bought} ${words.madeFrom(sheets[index]!.fromCartons!, format)}`;
   };
   const head = [words.head.sheet, words.head.origin, words.head.ups, ...quantities.map((quantity) => words.head.quantity(quantity, format))];
   return {
     table: {
       head: head.map((title, i) => (i === 3 ? `${currency}/1000 ${title}` : title)),
-      rows: order.map((index) => [words.size(sheets[index]!, format), originOf(facts, index, words, format), String(sheets[index]!.ups), ...quantities.map((_, i) => cost(sheets[index]!, i))]),
+      rows: order.map((index) => [words.size(sheets[index]!, format), origin(index), String(sheets[index]!.ups), ...quantities.map((_, i) => cost(sheets[index]!, i))]),
       wordColumns: 2,
       marked: order.flatMap((index, row) => (winning.has(index) ? [row] : [])),
     },
   };
+}
+
+/** A mill makes a size to order from some quantity on. */
+function isMade({ fromCartons = 0 }: ComparedSheetFacts, quantity: number): boolean {
+  return quantity >= fromCartons;
 }
 
 function sheetTable(facts: CompareFacts, words: CompareWords, format: Format): Table {

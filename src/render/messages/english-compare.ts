@@ -11,7 +11,7 @@ function size({ sheet, grain }: Pick<ComparedSheetFacts, 'sheet' | 'grain'>, for
 }
 
 const die = ({ die: standing }: ComparedSheetFacts) => (standing ? ` on the die that stands${standing.number === undefined ? '' : ` (${standing.number})`}` : '');
-const named = (sheet: ComparedSheetFacts, format: Format) => `the ${size(sheet, format)} ${format.unit} sheet with ${sheet.ups} ups${die(sheet)}`;
+const named = (sheet: ComparedSheetFacts, format: Format, which = 'the') => `${which} ${size(sheet, format)} ${format.unit} sheet with ${sheet.ups} ups${die(sheet)}`;
 
 /** Words of a comparison of sheets. */
 export const englishCompare = {
@@ -24,14 +24,15 @@ export const englishCompare = {
     if (best === undefined) return `No sheet can be had for ${whole(quantity!, format)} cartons.`;
     const [usual, winner] = [facts.sheets[0]!, facts.sheets[best]!];
     const range = quantity === undefined ? '' : rangeOf(facts, quantity, format);
+    if (facts.sheets.length === 1) return `${capital(named(usual, format))} is the only one compared.`;
     if (best === 0) return `${capital(named(usual, format))}, the usual one, ${facts.measure === 'money' ? 'costs least' : 'takes least board'}${range} of the ${facts.sheets.length} compared.`;
     const figures = figuresOf(facts, quantity, facts.measure);
     const [from, to] = [figures(usual), figures(winner)];
     if (from === null || to === null) return `${capital(named(winner, format))} costs least${range}; the cost of the usual one is not known.`;
     const saving = `${percent(1 - to / from, format)}`;
     const at = quantity === undefined ? '' : ` at ${whole(quantity, format)} cartons`;
-    if (facts.measure === 'money') return `${capital(named(winner, format))} saves ${saving} (${format.money(from - to, facts.currency)} per 1000)${at} against ${named(usual, format)}, and costs least${range}.`;
-    return `${capital(named(winner, format))} takes ${saving} less board${at} than ${named(usual, format)}${range === '' ? '' : `, and least of all${range}`}.`;
+    if (facts.measure === 'money') return `${capital(named(winner, format))} saves ${saving} (${format.money(from - to, facts.currency)} per 1000)${at} against ${named(usual, format, 'the usual')}, and costs least${range}.`;
+    return `${capital(named(winner, format))} takes ${saving} less board${at} than ${named(usual, format, 'the usual')}${range === '' ? '' : `, and least of all${range}`}.`;
   },
   headings: { winners: 'Which sheet, from how many cartons on', costs: 'What a thousand costs', sheets: 'Every sheet', pictures: 'The sheets at one scale', board: 'Board for a thousand cartons', missing: 'Rates that are missing', assumed: 'What was assumed', caution: 'Before board is ordered' },
   winner: (facts: CompareFacts, index: number, format: Format) => {
@@ -55,11 +56,12 @@ export const englishCompare = {
     }
   },
   searched: { 'few-rows': 'a few rows only', rows: 'rows only', patterns: 'quick look', full: '', die: 'as on the die' },
+  madeFrom: (cartons: number, format: Format) => `from ${whole(cartons, format)}`,
   head: { sheet: 'sheet, mm', origin: 'bought as', ups: 'ups', limit: 'limit', board: 'm²/1000', toOrder: 'least to order, mm', search: 'search', quantity: (quantity: number, format: Format) => `at ${whole(quantity, format)}` },
   costUnit: (currency: string) => `${currency} per 1000`,
   limit: (bound: number) => `≤ ${bound}`,
   open: 'open',
-  fromMill: (cartons: number, format: Format) => `from ${whole(cartons, format)}`,
+  notMade: '–',
   usual: 'usual',
   tooTight: (sheet: ComparedSheetFacts, { toleranceMm }: CompareFacts, format: Format) =>
     `${capital(named(sheet, format))} has no room for sheets that come ${format.length(toleranceMm)} short: ask the merchant for them full, or plan with larger margins.`,
@@ -71,7 +73,7 @@ export const englishCompare = {
   breakEven: 'Whole sheets are bought, so near a break-even two sheets take turns; the quantity named is the one from which the new one stays ahead.',
   leastToOrder: ({ toleranceMm }: CompareFacts, format: Format) =>
     toleranceMm > 0 ? `“Least to order” is what the layout found needs, with ${format.length(toleranceMm)} for sheets that come short.` : '“Least to order” is what the layout found needs; no tolerance of the sheets was given.',
-  chart: { cost: (currency: string) => `${currency} per 1000`, costTitle: 'Cost per thousand by quantity', against: 'against the usual sheet', cartons: 'cartons', board: 'm² of board per thousand cartons, nothing lost', boardTitle: 'Board per thousand by sheet', pictures: 'The sheets at one scale' },
+  chart: { cost: (currency: string) => `${currency} per 1000`, costTitle: 'Cost per thousand by quantity', against: 'against the usual sheet', cartons: 'cartons', board: 'm² of board per thousand cartons, nothing lost', leastBoard: 'least board', boardTitle: 'Board per thousand by sheet', pictures: 'The sheets at one scale' },
   thumbnail: (sheet: ComparedSheetFacts, format: Format) => [`${size(sheet, format)}`, `${sheet.ups} ups, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
   caution: 'Planning figures. Prices, tolerances and what the mill makes are confirmed with the merchant, margins and knives with the machines’ manuals and the die maker, before board or a die is ordered.',
 };
