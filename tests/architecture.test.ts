@@ -18,9 +18,10 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   render: ['base', 'geometry', 'dieline', 'press', 'layout', 'estimate', 'proof'],
   pipeline: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render'],
   api: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline'],
-  desk: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline'],
+  wire: ['base', 'press', 'layout'],
+  desk: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline', 'wire'],
   shop: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline'],
-  cli: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline', 'desk', 'shop'],
+  cli: ['base', 'geometry', 'dieline', 'press', 'layout', 'nesting', 'estimate', 'proof', 'render', 'pipeline', 'api', 'wire', 'desk', 'shop'],
 };
 
 /** Folders that may use Node, clocks, the console. */

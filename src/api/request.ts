@@ -96,7 +96,7 @@ export function layingOf({ settings, press, cutter, board, bleedMeeting, rotatio
 }
 
 export function searchOf({ effort = 'normal', seed = 1, signal, onImprovement, runner = inlineRunner() }: LayingRequest): SearchSettings {
-  return { effort, seed, runner, stop: () => (signal?.aborted ? 'interrupted' : undefined), ...(onImprovement && { onImprovement }) };
+  return { effort, seed, runner, stop: () => (signal?.aborted ? reasonOf(signal) : undefined), ...(onImprovement && { onImprovement }) };
 }
 
 /** `"1020x720"` or sides in millimetres, the first along the gripper edge. */
@@ -104,4 +104,9 @@ export function sizeOf(sheet: string | Size, where: string): Size {
   const size = typeof sheet === 'string' ? parseSizeMm(sheet) : sheet;
   if (!size || !(size.width >= 1 && size.height >= 1 && Math.max(size.width, size.height) <= 16_000)) throw inputError('field-not-valid', { where, facts: { reason: 'a size with sides from 1 to 16000 mm is wanted, such as "1020x720"' } });
   return { width: size.width, height: size.height };
+}
+
+/** A signal of `AbortSignal.timeout` says that the time is up. */
+function reasonOf({ reason }: AbortSignal): 'seconds' | 'interrupted' {
+  return (reason as { name?: unknown } | undefined)?.name === 'TimeoutError' ? 'seconds' : 'interrupted';
 }

@@ -6,6 +6,7 @@ import { extname, join, sep } from 'node:path';
 import { inputError } from '../base/issue.ts';
 import { createDeskFiles, type DeskFiles, type OpenedFiles } from './desk-files.ts';
 import { MAX_INPUT_BYTES } from './files.ts';
+import { answerRoute, type Answers } from './serving/http.ts';
 
 /** The desk served on this machine. */
 export interface DeskServer {
@@ -49,7 +50,7 @@ export type WantedPort = { readonly must: number } | { readonly like: number };
  * guess; requests that name another host or come from another page are refused. Throws an InputError when a port that must be
  * had is taken.
  */
-export async function serveDesk(pageFolder: string, opened: OpenedFiles, port: WantedPort): Promise<DeskServer> {
+export async function serveDesk(pageFolder: string, opened: OpenedFiles, port: WantedPort, answers: Answers = {}): Promise<DeskServer> {
   const token = randomBytes(18).toString('base64url');
   const pages = pageFiles(pageFolder);
   const files = createDeskFiles(opened);
@@ -59,7 +60,7 @@ export async function serveDesk(pageFolder: string, opened: OpenedFiles, port: W
   const { port: taken } = server.address() as AddressInfo;
   const hosts = new Set([`${LOOPBACK}:${taken}`, `localhost:${taken}`]);
   server.on('request', (request, response) => {
-    respond(request, response, { hosts, base: `/${token}/`, pages, files }).catch(() => refuse(response, 500));
+    respond(request, response, { hosts, base: `/${token}/`, pages, files, answers }).catch(() => refuse(response, 500));
   });
   return {
     url: `http://${LOOPBACK}:${taken}/${token}/`,
@@ -90,6 +91,8 @@ interface Site {
   readonly base: string;
   readonly pages: ReadonlyMap<string, string>;
   readonly files: DeskFiles;
+  /** What other programs and the library's pages ask. */
+  readonly answers: Answers;
 }
 
 async function respond(request: IncomingMessage, response: ServerResponse, site: Site): Promise<void> {
@@ -103,12 +106,13 @@ async function respond(request: IncomingMessage, response: ServerResponse, site:
   if (!pathname.startsWith(site.base)) return refuse(response, 404);
   const path = pathname.slice(site.base.length);
   if (path === 'api/files' || path === 'api/file') return answerApi(request, response, path, searchParams.get('name') ?? '', site.files);
+  if (path.startsWith('api/') && (await answerRoute(request, response, path.slice('api/'.length), searchParams, site.answers))) return;
   const file = site.pages.get(path);
   if (file === undefined) return refuse(response, 404);
   if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405);
   const content = readFileSync(file);
-  // The page learns from its own first element that there is a server behind it.
-  send(response, extname(file), path === '' || path === 'index.html' ? content.toString('utf8').replace('data-served="no"', 'data-served="yes"') : content);
+  // The page learns from its own first element that there is a server behind it, and a library.
+  send(response, extname(file), path === '' || path === 'index.html' ? content.toString('utf8').replace('data-served="no"', `data-served="yes"${'library' in site.answers ? ' data-library="yes"' : ''}`) : content);
 }
 
 /** The host that was asked for is this one, and a page that asks is ours. A name that only points here is refused. */

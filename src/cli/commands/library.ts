@@ -14,6 +14,7 @@ import { action, ASKS, DONE, REFUSED, sentence, type RegisterCommand } from '../
 import { addDrawingOptions } from '../drawing-options.ts';
 import { readInput, readJson, readText, refuseTakenFolder, writeAll, writeFolder } from '../files.ts';
 import { addLibraryOption, withLibrary } from '../library-option.ts';
+import { toldOf } from '../serving/library-facts.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED } from '../option-reader.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
 
@@ -77,13 +78,13 @@ function tellReasons(told: Told): void {
 }
 
 /** More than a screen of drawings in doubt is looked at in the JSON. */
-const DOUBTS_TOLD = 20;
+const [DOUBTS_TOLD, REASONS_TOLD] = [20, 5];
 
 function tellDoubts(doubtful: Told): void {
   if (doubtful.length === 0) return;
   const note = (code: string, count: number) => process.stderr.write(`${english.sentence({ code, severity: 'note', facts: { count } })}\n`);
   note('library-in-doubt', doubtful.length);
-  tellReasons(doubtful.slice(0, DOUBTS_TOLD));
+  tellReasons(doubtful.slice(0, DOUBTS_TOLD).map(({ where, issues }) => ({ where, issues: issues.slice(0, REASONS_TOLD) })));
   if (doubtful.length > DOUBTS_TOLD) note('library-more-in-doubt', doubtful.length - DOUBTS_TOLD);
 }
 
@@ -102,11 +103,8 @@ function print(rows: readonly (readonly string[])[]): void {
   process.stdout.write(rows.length === 0 ? `${english.sentence({ code: 'library-empty', severity: 'note' })}\n` : `${textTable(rows).join('\n')}\n`);
 }
 
-/** Fields that tell entries apart, in the order in which a person asks for them. */
-const TELLING = ['name', 'customer', 'dimensions', 'revision', 'rack', 'owner', 'ups', 'sheet', 'yearly', 'grade', 'grammage'];
-
 function line({ kind, id, content }: Entry): string[] {
-  const told = TELLING.flatMap((field) => (['string', 'number'].includes(typeof content[field]) ? [field === 'yearly' ? `${content[field]} a year` : field === 'ups' ? `${content[field]} up` : String(content[field])] : []));
+  const told = toldOf(content).map(([field, value]) => (field === 'yearly' ? `${value} a year` : field === 'ups' ? `${value} up` : String(value)));
   return [kind, id, told.join(' · ')];
 }
 

@@ -36,6 +36,11 @@ export function* exportedFiles(library: Library): Generator<ExportedFile> {
 }
 
 function fileName(library: Library, fingerprint: string): string {
-  const start = Buffer.from((drawingNamed(library, fingerprint) ?? new Uint8Array()).subarray(0, 64)).toString('latin1');
-  return `${fingerprint}.${start.startsWith('%PDF') ? 'pdf' : start.startsWith('\x1f\x8b') ? 'svgz' : start.includes('<') ? 'svg' : 'dxf'}`;
+  return `${fingerprint}.${endingOf(drawingNamed(library, fingerprint) ?? new Uint8Array())}`;
+}
+
+/** What a drawing's file is called by its content. */
+export function endingOf(drawing: Uint8Array): string {
+  const start = Buffer.from(drawing.subarray(0, 64)).toString('latin1');
+  return start.startsWith('%PDF') ? 'pdf' : start.startsWith('\x1f\x8b') ? 'svgz' : start.includes('<') ? 'svg' : 'dxf';
 }

@@ -100,3 +100,8 @@ export function shapesOfSize(library: Library, [long, short]: readonly [number, 
 export function allShapes(library: Library): KnownShape[] {
   return library.rows<Row>('SELECT kind, id, shape FROM shape JOIN present USING (kind, id, revision) WHERE shape IS NOT NULL ORDER BY kind, id').map(known);
 }
+
+/** The shape of one carton or die, as far as it has been made; undefined where its drawing gives none. */
+export function shapeNamed(library: Library, kind: Kind, id: string): KnownShape | undefined {
+  return library.rows<Row>('SELECT kind, id, shape FROM shape JOIN present USING (kind, id, revision) WHERE kind = ? AND id = ? AND shape IS NOT NULL', kind, id).map(known)[0];
+}
