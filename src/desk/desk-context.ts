@@ -2,6 +2,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Desk } from './desk.ts';
 import type { Files } from './files/files.ts';
+import type { ServedLibrary } from './library/served-library.ts';
 import type { Saving } from './saving.ts';
 import type { Searching } from './searching.ts';
 
@@ -11,6 +12,8 @@ export interface DeskParts {
   readonly searching: Searching;
   readonly saving: Saving;
   readonly files: Files;
+  /** Where the desk was opened with one. */
+  readonly library: ServedLibrary | undefined;
 }
 
 export const DeskContext = createContext<DeskParts | undefined>(undefined);

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { openFiles } from '../../src/cli/desk-files.ts';
 import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
+import type { Answers } from '../../src/cli/serving/http.ts';
 
 export const root = join(import.meta.dirname, '..', '..');
 export const sample = (name: string) => join(root, 'samples', 'drawings', name);
@@ -22,8 +23,8 @@ export function launch(): Promise<Browser> {
   return chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
 }
 
-export function serve(paths: readonly string[] = []): Promise<DeskServer> {
-  return serveDesk(join(root, 'dist', 'desk'), openFiles(paths), { must: 0 });
+export function serve(paths: readonly string[] = [], answers: Answers = {}): Promise<DeskServer> {
+  return serveDesk(join(root, 'dist', 'desk'), openFiles(paths), { must: 0 }, answers);
 }
 
 /** What went wrong on a page, the policy's refusals included. */

@@ -32,7 +32,7 @@ function bytesOf(drawing: Of<typeof readAsk>['drawing']): string | Uint8Array {
 async function reading({ drawing, ...how }: Of<typeof readAsk>): Promise<unknown> {
   const dieline = await read(bytesOf(drawing), how as object);
   const chosen = how.blank === undefined && dieline.blanks.length !== 1 ? undefined : chooseBlank(dieline, how.blank);
-  return JSON.parse(drawingJson('drawing', dieline, chosen, DEFAULT_READ_OPTIONS));
+  return { ...JSON.parse(drawingJson('drawing', dieline, chosen, DEFAULT_READ_OPTIONS)), issues: issuesReply(dieline.issues) };
 }
 
 /** Fields that are not given are left out; the time is up after so many seconds. */

@@ -67,6 +67,8 @@ export type DrawingSource =
   | { readonly kind: 'style'; readonly style: string; readonly values: Values };
 
 export interface DrawingOptions {
+  /** Millimetres of one user unit. */
+  readonly scale?: number | undefined;
   readonly widthIs?: number | undefined;
   readonly blank?: number | undefined;
   /** Of a PDF with several pages. */

@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import { useDesk } from '../desk-context.ts';
+import { LibraryDialog } from '../library/library-dialog.tsx';
 import { LOCALES, useWords } from '../words/words.ts';
 import { Jobs } from './jobs.tsx';
 import { KeyList } from './key-list.tsx';
@@ -7,11 +8,12 @@ import { SavingMark } from './saving-mark.tsx';
 
 /** The head of the page: whose job it is, steps back and forward, language, keys. */
 export function Head() {
-  const { desk } = useDesk();
+  const { desk, library } = useDesk();
   const { say } = useWords();
   const { job } = desk;
   const keys = useRef<HTMLDialogElement>(null);
   const jobs = useRef<HTMLDialogElement>(null);
+  const shelf = useRef<HTMLDialogElement>(null);
   return (
     <header class="head">
       <h1>Blankwright</h1>
@@ -24,6 +26,7 @@ export function Head() {
         <button type="button" disabled={!desk.canUndo.value} onClick={desk.undo}>{say('undo')}</button>
         <button type="button" disabled={!desk.canRedo.value} onClick={desk.redo}>{say('redo')}</button>
         <button type="button" onClick={() => jobs.current?.showModal()}>{say('jobs')}</button>
+        {library && <button type="button" onClick={() => shelf.current?.showModal()}>{say('library')}</button>}
         <button type="button" data-opens="keys" onClick={() => keys.current?.showModal()}>{say('keys')}</button>
         <label>
           <span class="unseen">{say('language')}</span>
@@ -34,6 +37,7 @@ export function Head() {
       </div>
       <KeyList dialog={keys} />
       <Jobs dialog={jobs} />
+      {library && <LibraryDialog dialog={shelf} library={library} />}
     </header>
   );
 }

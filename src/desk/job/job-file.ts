@@ -42,12 +42,12 @@ function drawingOf(given: unknown): Job['drawing'] {
     return { kind, style, values: Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number')) };
   }
   if (kind !== 'file' || typeof name !== 'string' || typeof bytes !== 'string') return undefined;
-  const { widthIs, blank } = isRecord(options) ? options : {};
+  const { scale, widthIs, blank } = isRecord(options) ? options : {};
   return {
     kind,
     name,
     bytes: fromBase64(bytes),
-    options: { roles: [], ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }) },
+    options: { roles: [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }) },
   };
 }
 

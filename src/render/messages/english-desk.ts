@@ -1,3 +1,4 @@
+import { englishLibrary } from './english-library.ts';
 import { layoutMessages } from './english-layout.ts';
 import { englishVersions } from './english-versions.ts';
 
@@ -338,6 +339,7 @@ export const englishDesk = {
   'file-xjdf': 'job for the workflow',
   caution:
     'This is a plan. Knives, clearances and gripper margins are confirmed with the machine’s own manual and the die maker before a die is ordered. Presses, guillotines and die-cutters are worked by trained people under local rules.',
+  ...englishLibrary,
 } as const;
 
 export type DeskWord = keyof typeof englishDesk;

@@ -1,4 +1,5 @@
 import type { DeskWord } from './english-desk.ts';
+import { germanLibrary } from './german-library.ts';
 import { germanVersions } from './german-versions.ts';
 
 /** Worte des Pults. */
@@ -338,4 +339,5 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'file-xjdf': 'Auftrag für den Arbeitsablauf',
   caution:
     'Dies ist ein Plan. Messer, Abstände und Greiferränder werden vor der Bestellung einer Stanzform mit dem Handbuch der Maschine und dem Stanzformenbauer abgestimmt. An Druckmaschinen, Schneidemaschinen und Stanzen arbeiten geschulte Leute nach den örtlichen Vorschriften.',
+  ...germanLibrary,
 };

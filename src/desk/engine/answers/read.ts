@@ -33,6 +33,7 @@ async function readFile({ bytes, options }: DrawingSource & { kind: 'file' }, re
   const rule = (text: string) => parseRoleRule(text, 'role');
   const dieline = await readDrawing(bytes, {
     roles: [...options.roles, ...remembered].map(rule),
+    ...(options.scale !== undefined && options.widthIs === undefined && { scale: options.scale }),
     ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
     ...(options.page !== undefined && { page: options.page }),
     ...(options.blank !== undefined && { blank: options.blank }),

@@ -1,0 +1,192 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { libraryAnswers } from '../../src/cli/serving/library-answers.ts';
+import type { Library } from '../../src/shop/library/open-library.ts';
+import { entryNamed } from '../../src/shop/library/records.ts';
+import { scratchFolder } from '../shop/support.ts';
+import { shopLibrary } from '../support/shop-library.ts';
+import { browserIsHere, launch, picture, sample, serve, watch } from './browser.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const folder = scratchFolder();
+
+/** The library of the shop beside the desk: found by words, size and shape, looked at, put on the desk. */
+describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 }, () => {
+  let browser: Browser;
+  let library: Library;
+  let server: DeskServer;
+  let page: Page;
+  let faults: string[];
+
+  beforeAll(async () => {
+    browser = await launch();
+    library = await shopLibrary(join(folder, 'shop.blankwright'));
+    server = await serve([sample('reverse-tuck-small.svg')], libraryAnswers(library));
+  }, 120_000);
+  afterAll(async () => {
+    await browser.close();
+    await server.close();
+    library.close();
+  });
+  const open = async (locale: string) => {
+    page = await browser.newPage({ locale, viewport: { width: 1280, height: 900 }, bypassCSP: true });
+    faults = watch(page);
+    await page.goto(server.url);
+    await page.locator('.ticket', { hasText: /ups|Nutzen/ }).waitFor();
+    await page.keyboard.press('Alt+KeyS');
+  };
+  beforeEach(() => open('en-GB'));
+  afterEach(async () => {
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
+  const dialog = () => page.getByRole('dialog', { name: 'Library' });
+  const openLibrary = () => page.getByRole('button', { name: 'Library', exact: true }).click();
+  const cards = () => dialog().locator('.library-cards .card');
+  const found = (text: string | RegExp) => dialog().getByRole('status').filter({ hasText: text }).waitFor();
+  const findings = async () => {
+    await page.evaluate(axe);
+    return page.evaluate(async () => {
+      const { violations } = await (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }> } }).axe.run();
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`).join(' | ')}`);
+    });
+  };
+  const search = async (text: string) => {
+    await dialog().getByLabel('Words, a number or a size').fill(text);
+    await page.keyboard.press('Enter');
+  };
+
+  test('by size, by words and by the shape that lies on the desk; pages; pictures', async () => {
+    await openLibrary();
+    await found('33 found');
+    expect(await cards().count()).toBe(24);
+    await dialog().locator('svg.library-thumb path').first().waitFor();
+    await picture(page, 'library-list');
+    expect(await findings()).toEqual([]);
+    await dialog().getByRole('button', { name: 'Next page' }).click();
+    await dialog().getByText('Page 2 of 2').waitFor();
+    expect(await cards().count()).toBe(9);
+    await search('62 × 31 × 118');
+    await found('1 found');
+    expect(await cards().innerText()).toMatch(/Die\s+4711[\s\S]*rack C4[\s\S]*size as recorded, 0 mm off/);
+    await search('gift');
+    await found('1 found');
+    await dialog().getByLabel('Kind').selectOption('Die');
+    await dialog().getByRole('button', { name: 'Like the drawing on the desk' }).click();
+    await found('1 with an outline like the one on the desk, within 1 mm');
+    expect(await cards().innerText()).toMatch(/4712[\s\S]*outline within 0 mm/);
+    await picture(page, 'library-shape');
+    await dialog().getByLabel('Within').fill('many');
+    await search('gift');
+    await dialog().getByText(/within: .*number/i).waitFor();
+    // The browser's own line for an answer of 400.
+    faults = faults.filter((fault) => !fault.includes('status of 400'));
+  });
+
+  test('by keys alone: a record, what it was before, and onto the desk as its record says', async () => {
+    await page.getByRole('button', { name: 'Library', exact: true }).focus();
+    await page.keyboard.press('Enter');
+    await found('33 found');
+    await dialog().getByLabel('Words, a number or a size').focus();
+    await page.keyboard.type('FH-101');
+    await page.keyboard.press('Enter');
+    await found('1 found');
+    await cards().getByRole('button').focus();
+    await page.keyboard.press('Enter');
+    await dialog().getByText('Revision 2').waitFor();
+    expect(await dialog().innerText()).toMatch(/Revision 2[\s\S]*a year: 240000 → 310000[\s\S]*Revision 1/);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('library-title');
+    expect(await findings()).toEqual([]);
+    await picture(page, 'library-entry');
+    await page.keyboard.press('Escape');
+    await dialog().waitFor({ state: 'hidden' });
+    await openLibrary();
+    await dialog().getByRole('button', { name: 'Back to the list' }).click();
+    await search('FH-102');
+    await found('1 found');
+    await cards().getByRole('button').click();
+    await dialog().getByRole('button', { name: 'Put it on the desk' }).click();
+    await page.locator('.ticket', { hasText: 'FH-102, 220 × 170 mm' }).waitFor();
+    expect(await page.getByLabel('The drawing shows').inputValue()).toBe('inside');
+    // What lay on the desk is a job of its own, still.
+    await page.getByRole('button', { name: 'Jobs', exact: true }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'reverse-tuck-small', exact: true }).waitFor();
+  });
+
+  test('a batch: the table adds up to what is kept, a layout behind a figure, and onto the desk', async () => {
+    await openLibrary();
+    await dialog().getByLabel('Kind').selectOption('Batch');
+    await search('');
+    await found('1 found');
+    await cards().getByRole('button').click();
+    await dialog().getByText('each on its best sheet').waitFor();
+    const kept = entryNamed(library, 'batch', 'new widths')!.content as { total: { boardM2: number; money: number } };
+    const said = (await dialog().innerText()).replace(/[\u202f\u2009\u00a0]/g, ' ');
+    expect(said).toContain(`${Math.round(kept.total.boardM2).toLocaleString('en').replace(',', ' ')} m²`);
+    const rows = await dialog().locator('table').first().locator('tbody tr').allInnerTexts();
+    expect(rows).toHaveLength(2);
+    const saved = rows.map((row) => Number(row.split('\t').at(-1)!.replace(/\D/g, '')));
+    expect(Math.abs(saved.reduce((a, b) => a + b, 0) - kept.total.money)).toBeLessThanOrEqual(1);
+    await dialog().getByRole('button', { name: 'label-rounded' }).click();
+    await dialog().getByRole('img', { name: /blanks on a sheet of 640 × 450 mm/ }).waitFor();
+    await page.waitForTimeout(300);
+    await picture(page, 'library-batch');
+    expect(await findings()).toEqual([]);
+    await dialog().getByRole('button', { name: 'Put this layout on the desk' }).click();
+    await page.locator('.ticket .state-sound').waitFor();
+    expect(await page.locator('.ticket').innerText()).toContain('55 ups');
+  });
+
+  test('a job is kept in the library as a revision, a quote is shown with its table', async () => {
+    await page.getByRole('textbox', { name: 'Name of the job' }).fill('mint tea, autumn');
+    await openLibrary();
+    await dialog().getByRole('button', { name: 'Keep this job in the library' }).click();
+    await page.getByText('mint tea, autumn is kept in the library, revision 1.').waitFor();
+    expect(entryNamed(library, 'job', 'mint tea, autumn')?.content).toMatchObject({ format: 'blankwright-job', name: 'mint tea, autumn' });
+    await search('autumn');
+    await found('1 found');
+    await cards().getByRole('button').click();
+    await dialog().getByRole('button', { name: 'Put it on the desk' }).click();
+    await page.locator('.ticket', { hasText: 'reverse-tuck-small' }).waitFor();
+    await openLibrary();
+    await dialog().getByRole('button', { name: 'Back to the list' }).click();
+    await search('Q-1');
+    await found('1 found');
+    await cards().getByRole('button').click();
+    await dialog().getByRole('columnheader', { name: 'quantity' }).waitFor();
+    expect(await dialog().innerText()).toContain('148.06');
+  });
+
+  test('German: no English word is left', async () => {
+    await page.close();
+    await open('de-AT');
+    await page.getByRole('button', { name: 'Bibliothek', exact: true }).click();
+    const german = page.getByRole('dialog', { name: 'Bibliothek' });
+    await german.getByText('gefunden').waitFor();
+    const said = [await german.innerText()];
+    await picture(page, 'library-german');
+    await german.getByLabel('Art').selectOption('Reihenlauf');
+    await german.getByRole('button', { name: 'Suchen' }).click();
+    await german.getByText('1 gefunden').waitFor();
+    await german.locator('.library-cards button').click();
+    await german.getByText('Was es vorher war').waitFor();
+    said.push(await german.innerText());
+    const all = said.join('\n').replace(/Spice box \d+|Gift tray|Invented press|new widths|mint tea.*/g, '');
+    expect(all).toMatch(/Schachtel[\s\S]*Stanzform/);
+    expect(all.match(/.*\b(the|and|found|sheet|carton|die|revision|rack|year|search)\b.*/gi)?.filter((line) => !/\b(die|Die)\b/.test(line)) ?? []).toEqual([]);
+  });
+
+  test('without a library, and without a server, nothing of it is shown', async () => {
+    const plain = await serve([sample('reverse-tuck-small.svg')]);
+    await page.goto(plain.url);
+    await page.locator('.ticket', { hasText: 'ups' }).waitFor();
+    expect(await page.getByRole('button', { name: 'Library', exact: true }).count()).toBe(0);
+    expect((await fetch(`${plain.url}api/library`)).status).toBe(404);
+    await plain.close();
+  });
+});
