@@ -8,7 +8,7 @@ import { ROUTES, type Route } from '../../wire/routes.ts';
 /** What answers a route: by its name. An answer of bytes goes out as it is. */
 export type Answers = Readonly<Record<string, (ask: never, signal: AbortSignal) => unknown>>;
 
-/** A body of a question; larger ones are not read to their end, bytes. */
+/** A body of a question; more is not kept, bytes. */
 const MOST_BYTES = 12 * 2 ** 20;
 
 /** Codes that are no fault of the question, and what HTTP calls them. */
@@ -39,7 +39,6 @@ export async function answerRoute(request: IncomingMessage, response: ServerResp
     if (!(error instanceof InputError)) throw error;
     const status = STATUS[error.issues[0]?.code ?? ''] ?? 400;
     if (status === 503) response.setHeader('Retry-After', RETRY_AFTER);
-    if (status === 413) response.setHeader('Connection', 'close');
     sendJson(response, status, { issues: issuesReply(error.issues) });
   }
   return true;
@@ -67,9 +66,10 @@ async function body(request: IncomingMessage): Promise<Uint8Array> {
   let size = 0;
   for await (const chunk of request) {
     size += (chunk as Buffer).length;
-    if (size > MOST_BYTES) throw inputError('body-too-large', { where: 'body', facts: { megabytes: MOST_BYTES / 2 ** 20 } });
-    chunks.push(chunk as Buffer);
+    // Whoever goes on sending hears the answer only at the end.
+    if (size <= MOST_BYTES) chunks.push(chunk as Buffer);
   }
+  if (size > MOST_BYTES) throw inputError('body-too-large', { where: 'body', facts: { megabytes: MOST_BYTES / 2 ** 20 } });
   return Buffer.concat(chunks);
 }
 
