@@ -1,4 +1,4 @@
-import type { Candidate } from '../layout/problem.ts';
+import type { Candidate, Limit } from '../layout/problem.ts';
 import type { Methods } from './driver.ts';
 import { standardMethods } from './methods.ts';
 import type { Search } from './search.ts';
@@ -22,11 +22,35 @@ export function lookMethods(depth: LookDepth): Methods {
 
 /** A little free search from a layout that is known: whether one more blank goes in beside those that lie already. */
 export function lookFrom(start: Candidate): Methods {
+  const methods = beginningFrom(start, { ...standardMethods, patterns: [] });
+  return { ...methods, budgetOf: (effort) => ({ ...standardMethods.budgetOf(effort), patterns: 1 }) };
+}
+
+/** The same methods, with a layout that is known before they begin. */
+export function beginningFrom(start: Candidate, methods: Methods): Methods {
   const known: Search = {
     name: 'known layout',
     *run() {
       yield { work: 0, candidate: start };
     },
   };
-  return { ...standardMethods, patterns: [known], budgetOf: (effort) => ({ ...standardMethods.budgetOf(effort), patterns: 1 }) };
+  return { ...methods, patterns: [known, ...methods.patterns] };
+}
+
+/** Of the free search's budget, what one of several sheets in a row gets. */
+const SHARE_OF_FREE = 1 / 12;
+
+/** Whether so many blanks go onto the sheet: over as soon as they lie, or what is tried, rows alone or everything, finds no more. */
+export function lookForSoMany(wanted: number, tried: 'rows' | 'everything'): Methods {
+  const enough: Limit = { ups: wanted, value: wanted, by: 'area' };
+  return {
+    ...standardMethods,
+    patterns: tried === 'rows' ? [gridSearch, rowsSearch] : patternSearches,
+    // No limit of the sheet, but no more are asked for.
+    closedFormLimits: (problem) => [enough, ...standardMethods.closedFormLimits(problem)],
+    budgetOf: (effort) => {
+      const { limit: _, ...budget } = standardMethods.budgetOf(effort);
+      return { ...budget, patterns: Math.min(budget.patterns, MOST_WORK), free: tried === 'rows' ? 0 : budget.free * SHARE_OF_FREE, pushes: false };
+    },
+  };
 }

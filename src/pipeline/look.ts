@@ -59,4 +59,5 @@ function preparedOrNone(job: NestJob): PreparedNest | undefined {
   }
 }
 
-const DOES_NOT_FIT: ReadonlySet<string> = new Set(['blank-larger-than-usable', 'nothing-left-of-sheet']);
+/** Codes of what stands against a sheet on which not one blank goes. */
+export const DOES_NOT_FIT: ReadonlySet<string> = new Set(['blank-larger-than-usable', 'nothing-left-of-sheet']);

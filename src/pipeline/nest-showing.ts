@@ -33,12 +33,13 @@ export interface Occasion {
   /** Limits with the moments from which they were known. */
   readonly limits?: NestFacts['limits'];
   readonly cutting?: CuttingFacts | undefined;
+  readonly leastSheet?: NestFacts['leastSheet'];
   /** Near misses of the first layout, where they were asked for. */
   readonly nearMisses?: NearMissFacts | undefined;
 }
 
 /** One layout of an outcome as facts for the report. */
-export function factsOf({ problem, limit, notes, solution, design, stripping }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits, cutting }: Occasion): NestFacts {
+export function factsOf({ problem, limit, notes, solution, design, stripping }: NestOutcome, { file, ranked }: NestedLayout, { name, seed, seconds, history, limits, cutting, leastSheet }: Occasion): NestFacts {
   const [part] = problem.parts;
   const areaMm2 = ringArea(part!.outline) / 1e6;
   const [widthMm, heightMm] = [0, 1].map((axis) => Math.max(...design.outline.map((point) => point[axis]!)));
@@ -66,6 +67,7 @@ export function factsOf({ problem, limit, notes, solution, design, stripping }: 
     ...(rules.bleedMeeting === 'cut' && { bleedKept: bleedKept(file) }),
     history,
     ...(limits && { limits }),
+    ...(leastSheet && { leastSheet }),
     cutting,
     ...(stripping && { stripping: strippingFacts(stripping, file) }),
   };

@@ -4,7 +4,7 @@ import { mirrorBlank } from '../dieline/mirror-blank.ts';
 import type { Design, LayoutFile } from '../layout/layout-file.ts';
 import { layoutOf, placementsOf } from '../layout/layout-of.ts';
 import { partOfDesign, preparePart } from '../layout/part.ts';
-import type { Limit, Placement, Problem } from '../layout/problem.ts';
+import type { Candidate, Limit, Placement, Problem } from '../layout/problem.ts';
 import type { DriverSettings } from '../nesting/driver.ts';
 import type { Solution } from '../nesting/solve.ts';
 import { halfOf, isHalved, mirroredTurns } from './both-sides.ts';
@@ -30,6 +30,8 @@ export interface NestJob extends LayingSettings {
   readonly layouts: number;
   /** How the waste is taken off, as a preference or a rule. */
   readonly stripping?: StrippingWish | undefined;
+  /** A layout of this job that is known already; the search begins from it. */
+  readonly start?: Candidate;
 }
 
 export type SearchSettings = Pick<DriverSettings, 'effort' | 'seed'> & Host;
@@ -55,7 +57,7 @@ export async function nest(job: NestJob, search: SearchSettings): Promise<NestOu
   const prepared = prepareNest(job);
   const { problem, design, backDesign } = prepared;
   const { effort, seed, ...host } = search;
-  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, effort, seed, ...(job.stripping && { stripping: job.stripping }) }, host));
+  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, ...(job.start && { start: job.start }), effort, seed, ...(job.stripping && { stripping: job.stripping }) }, host));
   const found = outcome.layouts.length;
   return found === job.layouts ? outcome : { ...outcome, notes: [...outcome.notes, { code: 'fewer-layouts', severity: 'note', facts: { count: job.layouts, found } }] };
 }

@@ -8,6 +8,7 @@ import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
 import type { DriverSettings, Methods } from '../nesting/driver.ts';
 import type { Effort } from '../nesting/effort.ts';
 import type { Improvement, RankedLayout } from '../nesting/incumbents.ts';
+import { beginningFrom } from '../nesting/look.ts';
 import { standardMethods } from '../nesting/methods.ts';
 import { solveWith, type Solution, type SolveSettings } from '../nesting/solve.ts';
 import { halfOf, isHalved, wholeImprovement, wholeSolution, type Halved } from './both-sides.ts';
@@ -22,6 +23,8 @@ export interface NestedLayout {
 export interface SearchEffort {
   /** How many truly different layouts are wanted. */
   readonly layouts: number;
+  /** A layout to begin from. */
+  readonly start?: Candidate;
   readonly effort: Effort;
   readonly seed: number;
 }
@@ -41,8 +44,9 @@ export function solveDesigns(problem: Problem, designs: readonly Design[], setti
   return isHalved(problem) ? solveHalf(problem, designs, settings, host, otherwise) : search(problem, designs, settings, host, otherwise);
 }
 
-function search(problem: Problem, designs: readonly Design[], settings: SearchEffort, host: Host, { methods = (usual) => usual, ...order }: Otherwise): Promise<Solution> {
-  return solveWith(methods(methodsFor(problem, designs)), problem, { ...host, ...settings, ...order, verifyLimit: (limit) => limitHolds(problem, limit) });
+function search(problem: Problem, designs: readonly Design[], { start, ...settings }: SearchEffort, host: Host, { methods = (usual) => usual, ...order }: Otherwise): Promise<Solution> {
+  const usual = methodsFor(problem, designs);
+  return solveWith(methods(start ? beginningFrom(start, usual) : usual), problem, { ...host, ...settings, ...order, verifyLimit: (limit) => limitHolds(problem, limit) });
 }
 
 async function solveHalf(problem: Halved, designs: readonly Design[], settings: SearchEffort, { onImprovement, ...host }: Host, otherwise: Otherwise): Promise<Solution> {

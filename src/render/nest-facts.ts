@@ -42,6 +42,8 @@ export interface NestFacts {
   readonly history: readonly Improvement[];
   /** Where a wish for stripping was given. */
   readonly stripping?: StrippingFacts | undefined;
+  /** Where the sheet was made as small as it could be. */
+  readonly leastSheet?: LeastSheetFacts | undefined;
   /** Where the sheet is cut apart by a guillotine; then `ups` are those of straight cuts. */
   readonly cutting?: CuttingFacts | undefined;
 }
@@ -54,6 +56,20 @@ export interface StrippingFacts {
   readonly other?: { readonly ups: number; readonly broken: readonly BrokenCondition[] };
   /** No layout that keeps the rule has more. */
   readonly limit?: number;
+}
+
+/** How the least sheet that holds so many ups was found. Millimetres. */
+export interface LeastSheetFacts {
+  readonly ups: number;
+  readonly least: 'depth' | 'width' | 'area';
+  readonly sheet: NestFacts['sheet'];
+  readonly stepMm: number;
+  /** No sheet whose varied side is shorter holds so many. */
+  readonly impossibleBelowMm?: number;
+}
+
+export function leastSheetJson({ ups, least, stepMm, impossibleBelowMm }: LeastSheetFacts): object {
+  return { ups, least, stepMm, ...(impossibleBelowMm !== undefined && { impossibleBelowMm }) };
 }
 
 export interface Moment {

@@ -15,7 +15,7 @@ const SHARE_DECIMALS = 1;
 export function nestReport(facts: NestFacts, language: Language = englishLanguage, format: Format = createFormat(language.locale)): Report {
   const words = language.report;
   const sections: ReportSection[] = [
-    { id: 'why', heading: words.headings.why(facts.ups), sentences: [], figures: whyFigures(facts, language, format) },
+    { id: 'why', heading: words.headings.why(facts.ups), sentences: facts.leastSheet ? [words.leastSheet(facts.leastSheet, format)] : [], figures: whyFigures(facts, language, format) },
     ...strippingSections(facts, language, format),
     ...cuttingSections(facts, language, format),
     { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },

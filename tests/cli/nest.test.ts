@@ -55,6 +55,22 @@ describe('nest', () => {
     expect(readFileSync(join(folder, 'clean', 'stripping.html'), 'utf8')).toMatch(/This layout keeps it[\s\S]*30 ups take 20\.0.% more sheets/);
   });
 
+  test('the least sheet for so many ups', () => {
+    const sleeve = join(root, 'samples', 'drawings', 'sleeve.svg');
+    const least = (...args: string[]) => run('nest', sleeve, '--sheet', '1020x720', '--effort', 'quick', ...args);
+    const { status, stdout } = least('--ups', '6', '--step', '5', '--json', 'least.json');
+    expect(status).toBe(0);
+    const layout = JSON.parse(readFileSync(join(folder, 'least.json'), 'utf8'));
+    expect(layout.placements.length).toBeGreaterThanOrEqual(6);
+    expect(layout.result.leastSheet).toMatchObject({ ups: 6, least: 'depth', stepMm: 5 });
+    expect(layout.sheet.height).toBeLessThan(400);
+    expect(stdout).toContain(`${layout.sheet.height} mm deep`);
+    expect(run('judge', 'least.json').status).toBe(0);
+    expect(least('--ups', '400')).toMatchObject({ status: 2, stderr: expect.stringContaining('at most 12 can be') });
+    expect(least('--least', 'area')).toMatchObject({ status: 2, stderr: expect.stringContaining('--ups') });
+    expect(least('--ups', '6', '--grid', '2x3')).toMatchObject({ status: 2, stderr: expect.stringContaining('contradict') });
+  });
+
   test('the same bytes for any number of workers; with - standard output holds JSON only', () => {
     const [one, two] = ['1', '2'].map((workers) => nest('--json', '-', '--workers', workers).stdout);
     expect(JSON.parse(one!).result.seed).toBe(1);

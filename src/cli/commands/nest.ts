@@ -3,6 +3,7 @@ import type { Dieline } from '../../dieline/dieline.ts';
 import { readLayoutFile, writeLayoutFile, type LayoutFile } from '../../layout/layout-file.ts';
 import { checkStraightEdges, cutByGuillotine } from '../../pipeline/guillotine.ts';
 import { nearMisses } from '../../pipeline/near-misses.ts';
+import { leastSheet, type LeastSheet } from '../../pipeline/least-sheet.ts';
 import { nest, prepareNest, type NestOutcome, type SearchSettings } from '../../pipeline/nest.ts';
 import { WORK_STYLES } from '../../layout/back-up.ts';
 import { showNest, type Showing } from '../../pipeline/nest-showing.ts';
@@ -10,11 +11,12 @@ import { guillotineSchema, INVENTED_GUILLOTINE } from '../../press/guillotine.ts
 import { readRecord } from '../../press/records.ts';
 import type { NearMissFacts } from '../../render/near-miss-facts.ts';
 import { nearMissJson } from '../../render/near-miss-section.ts';
-import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
+import { leastSheetJson, type Improvement, type LimitStep } from '../../render/nest-facts.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
+import { addLeastSheetOptions, readLeastSheetOptions } from '../least-sheet-options.ts';
 import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
 import { addEffortOptions, addLayingOptions, readNestOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
@@ -46,6 +48,7 @@ export const registerNest: RegisterCommand = (program) => {
   addNearMissOptions(command)
     .option('--rates <file>', 'the shop’s rates (JSON) or demo, for the worth of near misses')
     .option('--currency <code>', 'currency of rates and prices (default EUR)');
+  addLeastSheetOptions(command);
   addEffortOptions(command)
     .option('--layouts <n>', 'offer so many truly different layouts', '1')
     .option('--locked <layout>', 'blanks of this layout file stay where they are; the rest is filled')
@@ -83,13 +86,14 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   const near = readNearMissOptions(raw, reader);
   const besideNear = raw.locked !== undefined ? '--locked' : raw['grid'] !== undefined ? '--grid' : options.cut === 'die' ? undefined : '--cut guillotine';
   if (near.wanted && besideNear !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--near-misses', second: besideNear, reason: 'near misses are searched for a die on the whole sheet' } });
+  const wish = readLeastSheetOptions(raw, reader);
   reader.finish();
   const { dieline, blank } = await readChosenBlank(path, raw, options.drawnFrom);
   const locked = raw.locked === undefined ? undefined : readLayoutFile(readJson(raw.locked), raw.locked);
 
-  const job = { ...options, id: nameOf(path), blank, drawing: dieline, locked };
+  const asked = { ...options, id: nameOf(path), blank, drawing: dieline, locked };
   const machine = options.cut === 'die' ? undefined : raw.guillotine === undefined ? INVENTED_GUILLOTINE : readRecord(guillotineSchema, readRecordFile(raw.guillotine, 'guillotines'), raw.guillotine);
-  if (machine) checkStraightEdges(prepareNest(job).problem.parts[0]!);
+  if (machine) checkStraightEdges(prepareNest(asked).problem.parts[0]!);
 
   const stop = createStopSignal(options.seconds);
   const pool = createWorkerPool(options.workers ?? defaultWorkers());
@@ -115,6 +119,8 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
         history.splice(0);
       },
     };
+    const least = wish && (await leastSheet(asked, wish, search));
+    const job = least?.job ?? asked;
     const dieCut = raw.library === undefined ? await nest(job, search) : await (await import('../nest-from-library.ts')).nestFromLibrary(raw.library, job, search);
     progress.end();
     const { outcome, cutting } = machine ? cutByGuillotine(dieCut, { machine, caliper: options.machines.board?.caliper, seed: options.seed }) : { outcome: dieCut, cutting: undefined };
@@ -122,9 +128,9 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
     const seconds = stop.elapsed() / 1000;
     const standing = { job, problem: outcome.problem, placements: outcome.layouts[0]!.ranked.placements, style: near.wanted ? styleOfDrawing(path, blank) : undefined };
     const misses = near.wanted ? await nearMisses(standing, nearMissTerms(near, raw.rates, options.machines), { seed: options.seed, runner: pool, stop: stop.reason }) : undefined;
-    const occasion = { name: nameOf(path), seed: options.seed, seconds, history: found, limits, cutting };
+    const occasion = { name: nameOf(path), seed: options.seed, seconds, history: found, limits, cutting, leastSheet: least };
     const showings = outcome.layouts.map((layout, index) => showNest(outcome, layout, { ...occasion, nearMisses: index === 0 ? misses : undefined }, language));
-    writeAll(await outputFiles(raw, outcome, showings, history, misses));
+    writeAll(await outputFiles(raw, outcome, showings, history, misses, least));
     if (raw.json !== '-') sayAll(dieline, outcome, showings);
     const asks = dieline.issues.some(({ severity }) => severity !== 'note') || outcome.solution.stopped === 'interrupted';
     return asks ? ASKS : DONE;
@@ -134,13 +140,13 @@ async function runNest(path: string, raw: RawOptions): Promise<number> {
   }
 }
 
-async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonly Showing[], history: readonly Improvement[], misses: NearMissFacts | undefined): Promise<Output[]> {
+async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonly Showing[], history: readonly Improvement[], misses: NearMissFacts | undefined, least: LeastSheet | undefined): Promise<Output[]> {
   const files: Output[] = [];
   for (const [index, showing] of showings.entries()) {
     const named = (path: string) => (index === 0 ? path : numbered(path, index + 1));
     const layout = outcome.layouts[index]!;
     if (raw.json === '-' && index > 0) continue;
-    if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(index === 0 ? withResult(layout.file, misses) : layout.file) });
+    if (raw.json !== undefined) files.push({ path: named(raw.json), content: writeLayoutFile(index === 0 ? withResult(layout.file, misses, least) : layout.file) });
     if (raw.svg !== undefined) files.push({ path: named(raw.svg), content: showing.svg });
     if (raw.svg !== undefined && showing.cuts !== undefined) files.push({ path: `${raw.svg.slice(0, raw.svg.length - extname(raw.svg).length)}-cuts.svg`, content: showing.cuts });
     if (raw.pdf !== undefined) {
@@ -162,8 +168,9 @@ async function outputFiles(raw: Outputs, outcome: NestOutcome, showings: readonl
   return files;
 }
 
-function withResult(file: LayoutFile, misses: NearMissFacts | undefined): LayoutFile {
-  return misses ? { ...file, result: { ...file.result, nearMisses: nearMissJson(misses) } } : file;
+function withResult(file: LayoutFile, misses: NearMissFacts | undefined, least: LeastSheet | undefined): LayoutFile {
+  if (!misses && !least) return file;
+  return { ...file, result: { ...file.result, ...(misses && { nearMisses: nearMissJson(misses) }), ...(least && { leastSheet: leastSheetJson(least) }) } };
 }
 
 /** `sheet.json` → `sheet-2.json` */

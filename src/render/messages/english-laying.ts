@@ -31,6 +31,7 @@ export const layingMessages: MessageTable = {
   'stripping-strips': 'The waste between stations {stations} is {by} mm narrower than {strip} mm.',
   'stripping-frame': 'Station {stations}: the frame at the edge is {by} mm narrower than {frame} mm.',
   'stripping-ways': 'Stations {stations} share a cell: no straight way of {way} mm parts them from edge to edge.',
+  'least-sheet-too-many': '{where}: {ups} ups were not found on {width} × {height} mm, where at most {most} can be. Ask for fewer, give a larger --sheet, or more effort.',
   'fewer-layouts': '{count} truly different layouts were asked for, {found} found. More effort may find more.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };

@@ -78,6 +78,13 @@ export const englishReport: ReportWords = {
   },
   otherEdges: 'all other edges',
   improvement: ({ ups, source, work, seconds }, raised, format) => `${raised ? `${ups} ups` : `${ups} ups, better arranged,`} by ${source} after ${seconds === undefined ? `${format.number(work, 0)} steps` : format.duration(seconds)}`,
+  leastSheet: ({ ups, least, sheet, stepMm, impossibleBelowMm }, format) => {
+    const steps = `in steps of ${format.length(stepMm)}`;
+    if (least === 'area') return `The least board found for ${ups} ups, sides ${steps}: ${format.size(sheet.width, sheet.height)}.`;
+    const side = format.length(least === 'depth' ? sheet.height : sheet.width);
+    const known = impossibleBelowMm === undefined ? '' : `; under ${format.length(impossibleBelowMm)} they are proved impossible`;
+    return `The ${least === 'depth' ? 'shortest' : 'narrowest'} sheet found for ${ups} ups, ${steps}: ${side} ${least === 'depth' ? 'deep' : 'wide'}${known}.`;
+  },
   axes: { ups: 'ups', seconds: 'seconds', work: 'steps of work' },
   caution:
     'This is a plan. Knives, clearances and gripper margins are confirmed with the machine’s own manual and the die maker before a die is ordered. Presses, guillotines and die-cutters are worked by trained people under local rules. ' +

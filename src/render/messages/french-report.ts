@@ -46,6 +46,13 @@ export const frenchReport: ReportWords = {
   facing: (pairs) => `entre les poses ${pairs.slice(0, NAMED_PAIRS).map(([a, b]) => `${a} et ${b}`).join(', ')}${pairs.length > NAMED_PAIRS ? ` et ${pairs.length - NAMED_PAIRS} autres paires` : ''}`,
   otherEdges: 'tous les autres bords',
   improvement: ({ ups, source, work, seconds }, raised, format) => `${raised ? `${ups} poses` : `${ups} poses, mieux rangées,`} par ${sourceName(SOURCES, source)} après ${seconds === undefined ? `${format.number(work, 0)} pas` : format.duration(seconds)}`,
+  leastSheet: ({ ups, least, sheet, stepMm, impossibleBelowMm }, format) => {
+    const steps = `par pas de ${format.length(stepMm)}`;
+    if (least === 'area') return `La plus petite feuille trouvée pour ${ups} poses, les deux côtés ${steps} : ${format.size(sheet.width, sheet.height)}.`;
+    const side = format.length(least === 'depth' ? sheet.height : sheet.width);
+    const known = impossibleBelowMm === undefined ? '' : ` ; sous ${format.length(impossibleBelowMm)} elles sont impossibles, c’est prouvé`;
+    return `La feuille la plus ${least === 'depth' ? 'courte' : 'étroite'} trouvée pour ${ups} poses, ${steps} : ${side} de ${least === 'depth' ? 'profondeur' : 'largeur'}${known}.`;
+  },
   axes: { ups: 'poses', seconds: 'secondes', work: 'pas de calcul' },
   caution:
     'Ceci est un plan. Filets, écarts et prise de pinces sont confirmés avec le manuel de la machine et le fabricant de formes avant toute commande. Presses, massicots et platines de découpe sont conduits par des personnes formées, selon les règles locales. ' +

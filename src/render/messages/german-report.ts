@@ -46,6 +46,13 @@ export const germanReport: ReportWords = {
   facing: (pairs) => `zwischen den Nutzen ${pairs.slice(0, NAMED_PAIRS).map(([a, b]) => `${a} und ${b}`).join(', ')}${pairs.length > NAMED_PAIRS ? ` und ${pairs.length - NAMED_PAIRS} weiteren Paaren` : ''}`,
   otherEdges: 'alle anderen Kanten',
   improvement: ({ ups, source, work, seconds }, raised, format) => `${raised ? `${ups} Nutzen` : `${ups} Nutzen, besser angeordnet,`} durch ${sourceName(SOURCES, source)} nach ${seconds === undefined ? `${format.number(work, 0)} Schritten` : format.duration(seconds)}`,
+  leastSheet: ({ ups, least, sheet, stepMm, impossibleBelowMm }, format) => {
+    const steps = `in Schritten von ${format.length(stepMm)}`;
+    if (least === 'area') return `Der kleinste gefundene Bogen für ${ups} Nutzen, beide Seiten ${steps}: ${format.size(sheet.width, sheet.height)}.`;
+    const side = format.length(least === 'depth' ? sheet.height : sheet.width);
+    const known = impossibleBelowMm === undefined ? '' : `; unter ${format.length(impossibleBelowMm)} sind sie bewiesen unmöglich`;
+    return `Der ${least === 'depth' ? 'kürzeste' : 'schmalste'} gefundene Bogen für ${ups} Nutzen, ${steps}: ${side} ${least === 'depth' ? 'tief' : 'breit'}${known}.`;
+  },
   axes: { ups: 'Nutzen', seconds: 'Sekunden', work: 'Rechenschritte' },
   caution:
     'Dies ist ein Plan. Messer, Abstände und Greiferrand werden mit der Anleitung der Maschine und dem Stanzformenbauer abgestimmt, bevor eine Form bestellt wird. An Druckmaschinen, Schneidemaschinen und Stanzen arbeiten ausgebildete Leute nach den örtlichen Vorschriften. ' +

@@ -2,7 +2,7 @@ import type { Role } from '../../dieline/dieline.ts';
 import type { WasteCause } from '../../estimate/waste.ts';
 import type { BoundName, StopReason } from '../../layout/problem.ts';
 import type { Format } from '../format.ts';
-import type { Improvement, NestFacts } from '../nest-facts.ts';
+import type { Improvement, LeastSheetFacts, NestFacts } from '../nest-facts.ts';
 
 /** Words on a picture of a sheet. One object a language. */
 export interface PictureWords {
@@ -42,6 +42,7 @@ export interface ReportWords {
   readonly otherEdges: string;
   /** `raised`: more ups than the step before; else the same number in a better arrangement. */
   readonly improvement: (step: Improvement, raised: boolean, format: Format) => string;
+  readonly leastSheet: (least: LeastSheetFacts, format: Format) => string;
   readonly axes: { readonly ups: string; readonly seconds: string; readonly work: string };
   readonly caution: string;
 }
