@@ -17,9 +17,9 @@ function find(wish: LeastSheetWish, more: Partial<NestJob> = {}) {
 /** 50 × 80 upright, gap 6, sides 6 and 6, gripper 13 with the bleed, tail 10: columns and rows are all there is. */
 describe('the least sheet of rectangles', () => {
   test.each([
-    ['depth', { width: 330, height: 189 }, 189, 'five columns, two rows: 2 × 86 − 6 + 23'],
-    ['width', { width: 118, height: 459 }, 118, 'five rows, two columns: 2 × 56 − 6 + 12'],
-  ] as const)('ten, least %s', async (least, sheet, impossibleBelowMm, _) => {
+    ['depth', { width: 330, height: 189 }, 189], // five columns, two rows: 2 × 86 − 6 + 23
+    ['width', { width: 118, height: 459 }, 118], // five rows, two columns: 2 × 56 − 6 + 12
+  ] as const)('ten, least %s', async (least, sheet, impossibleBelowMm) => {
     const found = await find({ ups: 10, least, stepMm: 1 });
     expect(found).toMatchObject({ sheet, impossibleBelowMm });
     const { layouts } = await nest(found.job, search);
