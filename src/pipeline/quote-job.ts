@@ -47,6 +47,8 @@ const jobSchema = z.object({
   /** Instead of a number of colours: each ink with what it covers of a blank. */
   inks: z.array(inkSchema).min(1).max(20).optional(),
   food: foodSchema.optional(),
+  /** What the pages call it. */
+  product: z.enum(['carton', 'label', 'blank']).default('carton'),
   varnishUnits: z.int().min(0).max(5).default(0),
   stages: z.array(z.string()).max(20).default([]),
   boardPricePerTonne: tonnePrice.optional(),
@@ -81,6 +83,7 @@ export interface QuoteJob {
   readonly terms: QuoteTerms;
   readonly board: BoardRecord;
   readonly grade: string | undefined;
+  readonly product: 'carton' | 'label' | 'blank';
   readonly units: 'metric' | 'inch';
   readonly inks: readonly InkRecord[] | undefined;
   readonly inkZoneMm: number;
@@ -162,6 +165,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
       ownDie: job.ownDie,
     },
     board: { ...board, sheetGrain: board.sheetGrain ?? job.sheetGrain },
+    product: job.product,
     units: job.units,
     inks: job.inks,
     inkZoneMm: press?.inkZoneWidth ?? USUAL_INK_ZONE_MM,

@@ -37,6 +37,7 @@ export function makeQuote(job: QuoteJob): QuoteFacts {
     millMinimum: minimumTonnes === undefined ? undefined : { tonnes: minimumTonnes, cartons: cartonsForMill(job, minimumTonnes) },
     die: die && existingDie && { ...die, existingUps: existingDie.ups, number: existingDie.number, rack: existingDie.rack, worn: quantities.filter(({ quantity }) => isWorn(job, quantity)).map(({ quantity }) => quantity) },
     layouts: layoutsByQuantity(job),
+    product: job.product,
     units: job.units,
     inkZones: isSound && job.layout && job.inks?.map(({ name, coverage }) => ({ name, zones: inkZones(job.layout!, coverage, job.inkZoneMm) })),
     food: job.food,

@@ -15,6 +15,8 @@ export interface QuoteFacts {
   readonly currency: string;
   readonly waste: WasteTable;
   readonly ratesName: string | undefined;
+  /** What is made, in the singular. */
+  readonly product: string;
   readonly ups: number;
   readonly sheet: { readonly width: number; readonly height: number };
   readonly grammage: number;

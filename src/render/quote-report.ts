@@ -7,12 +7,12 @@ import { inkChart } from './ink-chart.ts';
 import { englishFood } from './messages/english-food.ts';
 import type { ReportPicture } from './report-html.ts';
 import { englishLanguage } from './messages/english-language.ts';
-import { englishQuote, type QuoteWords } from './messages/english-quote.ts';
+import { englishQuoteOf, type QuoteWords } from './messages/english-quote.ts';
 import type { QuoteFacts } from './quote-facts.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 
 /** The inside page: every figure with its formula, what is missing, what is to be ordered, what was assumed. */
-export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(facts.locale)): Report {
+export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuoteOf(facts), format: Format = createFormat(facts.locale)): Report {
   const { headings } = words;
   const sections: ReportSection[] = [
     { id: 'overview', heading: headings.overview, sentences: [], figures: facts.quantities.map((quote) => ({ label: words.quantity(quote.quantity, format), value: words.overview(quote, facts.currency, format) })) },
@@ -35,7 +35,7 @@ export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuote,
 }
 
 /** The customer's page: prices and terms under the same quote number, no rates. Every price must be known. */
-export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(facts.locale)): Report {
+export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuoteOf(facts), format: Format = createFormat(facts.locale)): Report {
   const { customer, headings } = words;
   const priceOf = ({ quantity, pricePerThousand }: QuantityQuote): Figure => {
     const price = pricePerThousand!.value!;
@@ -89,7 +89,8 @@ function foodOf({ food }: QuoteFacts): Pick<ReportSection, 'sentences' | 'figure
 }
 
 /** The bars of every ink, where there are any. */
-export function inkPicture({ inkZones, locale }: QuoteFacts, words: QuoteWords = englishQuote, format: Format = createFormat(locale)): ReportPicture[] {
+export function inkPicture(facts: QuoteFacts, words: QuoteWords = englishQuoteOf(facts), format: Format = createFormat(facts.locale)): ReportPicture[] {
+  const { inkZones } = facts;
   return inkZones && inkZones.length > 0 ? [{ section: 'inks', svg: inkChart(inkZones, words.inkChart, format), onPaper: false }] : [];
 }
 
@@ -97,7 +98,7 @@ export function inkPicture({ inkZones, locale }: QuoteFacts, words: QuoteWords =
 export function shownFigure(one: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
   const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : words.measured(one.value, one.unit, format);
   const numbers = tokensOf(one.formula).map((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
-  return { label: one.label === undefined ? one.name : `${one.name}, ${one.label}`, value, formula: joined(numbers), note: one.formula };
+  return { label: one.label === undefined ? words.named(one.name) : `${one.name}, ${one.label}`, value, formula: joined(numbers), note: words.named(one.formula) };
 }
 
 function inNumbers(value: number | null, format: Format): string {

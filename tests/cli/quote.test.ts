@@ -9,7 +9,7 @@ import { makeQuote } from '../../src/pipeline/quote.ts';
 import { readQuoteJob } from '../../src/pipeline/quote-job.ts';
 import { DEMO_RATES } from '../../src/press/rates.ts';
 import { english } from '../../src/render/messages/english.ts';
-import { customerReport } from '../../src/render/quote-report.ts';
+import { customerReport, quoteReport } from '../../src/render/quote-report.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
 
 /** The real binary, run from another folder. */
@@ -107,6 +107,14 @@ describe('quote', () => {
     expect(page).toContain('P 485 (red)');
     expect(page).toContain('Coverage by ink zone');
     expect(run(inked, '--json', '-').stdout).toContain('ink price');
+  });
+
+  test('labels are called labels, on every page', () => {
+    const facts = makeQuote(readQuoteJob({ ...job, product: 'label', rates: 'demo', stages: [], packing: { perCase: 1000, casesPerPallet: 20, caseKg: 1, palletKg: 20, cartonGrams: 1 }, board: { minimumTonnes: 1 }, existingDie: { ups: 8 } }, 'job.json', () => ({})));
+    const inside = JSON.stringify(quoteReport(facts));
+    expect(inside).toContain('labels per case');
+    expect(inside).not.toMatch(/cartons?\b/);
+    expect(JSON.stringify(customerReport(facts))).not.toMatch(/cartons?\b/);
   });
 
   test('inches, points and pounds in and out', () => {

@@ -100,6 +100,21 @@ test('a rate that rises never makes a job cheaper', () => {
   );
 });
 
+test('nor does a rate of packing and freight, by weight or by the pallet', () => {
+  const packing = { isGlued: true, caliperMm: 0.45, caseLengthMm: 690, rows: 1, casesPerPallet: 30, deckMm: 144, caseKg: 0.45, palletKg: 25, blankM2: 0.0215, grammage: 300 };
+  const base: Rates = { ...DEMO_RATES, packingPerThousand: undefined, casePrice: 0.8, palletPrice: 9 };
+  fc.assert(
+    fc.property(fc.constantFrom('casePrice', 'palletPrice', 'freightPerTonne', 'freightPerPallet'), fc.boolean(), fc.double({ min: 1, max: 3, noNaN: true }), fc.integer({ min: 1, max: 1e6 }), (key, byPallet, factor, quantity) => {
+      const rates: Rates = { ...base, ...(byPallet && { freightPerPallet: 60 }) };
+      const price = (of: Rates) => quoteQuantity(quantity, { ...terms({}, of), packing }).pricePerThousand!.value!;
+      fc.pre(rates[key] !== undefined);
+      expect(price({ ...rates, [key]: rates[key]! * factor })).toBeGreaterThanOrEqual(price(rates));
+      expect(price(rates)).toBeLessThanOrEqual(price({ ...rates, marginPercent: 20 }));
+    }),
+    { seed: 25, numRuns: 100 },
+  );
+});
+
 test('what nobody gave is null and named, what is known stays', () => {
   const quote = quoteQuantity(5000, terms({}, {}));
   expect(quote.boardCostPerThousand.value).toBeCloseTo(26.65, 2);

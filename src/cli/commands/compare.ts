@@ -1,8 +1,8 @@
 import { inputError } from '../../base/issue.ts';
 import { candidateOfDie, compareSheets, nearMissesOf } from '../../pipeline/compare.ts';
 import { factsOfComparison, showComparison } from '../../pipeline/compare-showing.ts';
-import { readRecord } from '../../press/records.ts';
-import { listedCandidates, listedRanges, sheetListSchema, squareMetres, type SheetCandidate } from '../../press/sheet-candidates.ts';
+import { readNoted } from '../../press/known-fields.ts';
+import { listedCandidates, listedRanges, sheetListSchema, squareMetres, type SheetCandidate, type SheetList } from '../../press/sheet-candidates.ts';
 import { compareJson } from '../../render/compare-json.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { addCostOptions, costTerms, readCostOptions, readStandingDie } from '../cost-options.ts';
@@ -52,6 +52,12 @@ export const registerCompare: RegisterCommand = (program) => {
     .action(action(runCompare));
 };
 
+function readList(path: string): SheetList {
+  const { record, notes } = readNoted(sheetListSchema, readRecordFile(path, 'sheets'), path);
+  for (const issue of notes) process.stderr.write(`${sentence(issue)}\n`);
+  return record;
+}
+
 async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const isFile = sizeList(raw.sheets) === undefined;
   const inputs = [path, raw.press, raw.cutter, raw.board, raw.rates, raw.waste, raw.die, isFile ? raw.sheets : undefined];
@@ -67,7 +73,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const { terms, notes } = costTerms(cost, raw, machines);
   const standing = raw.die === undefined ? undefined : readStandingDie(raw.die);
   const { dieline, blank } = await readChosenBlank(path, raw, laying.drawnFrom);
-  const list = isFile ? readRecord(sheetListSchema, readRecordFile(raw.sheets, 'sheets'), raw.sheets) : undefined;
+  const list = isFile ? readList(raw.sheets) : undefined;
   const candidates = list ? listedCandidates(list, machines) : sizeList(raw.sheets)!;
   const ranges = list ? listedRanges(list, machines) : [];
   if (candidates.length === 0 && ranges.length === 0) throw inputError('no-sheets-listed', { where: raw.sheets });

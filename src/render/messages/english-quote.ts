@@ -13,18 +13,18 @@ const whole = (value: number, format: Format) => format.number(value, 0);
 /** Units that are things counted, in the plural. */
 const COUNTS: ReadonlySet<string> = new Set(['cartons', 'cases', 'layers', 'pallets', 'sheets']);
 
-/** Words of a quote, for the house and for the customer. */
-export const englishQuote = {
+/** Words of a quote, for the house and for the customer; the product in the singular. */
+const quoteWords = (product: string) => ({
   title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Quote${name === undefined ? '' : ` ${name}`}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}`,
   answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
     const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
       const money = costPerThousand.value !== null ? `${format.money(costPerThousand.value, currency)} per 1000` : boardCostPerThousand.value !== null ? `board ${format.money(boardCostPerThousand.value, currency)} per 1000` : 'cost open';
-      return `${counted(quantity, 'carton', format)} ${quantity === 1 ? 'takes' : 'take'} ${counted(needed.sheets, 'sheet', format)}, ${money}`;
+      return `${counted(quantity, product, format)} ${quantity === 1 ? 'takes' : 'take'} ${counted(needed.sheets, 'sheet', format)}, ${money}`;
     };
     return `${quantities.map(each).join('; ')}.`;
   },
-  headings: { overview: 'At a glance', missing: 'Rates that are missing', inks: 'Ink zones', food: 'Food record: kept as given, not judged', buying: 'To order', die: 'The die that stands against a new one', layouts: 'Which layout, from how many cartons on', assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', packing: 'How it is packed', terms: 'Terms' },
-  quantity: (quantity: number, format: Format) => counted(quantity, 'carton', format),
+  headings: { overview: 'At a glance', missing: 'Rates that are missing', inks: 'Ink zones', food: 'Food record: kept as given, not judged', buying: 'To order', die: 'The die that stands against a new one', layouts: `Which layout, from how many ${product}s on`, assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', packing: 'How it is packed', terms: 'Terms' },
+  quantity: (quantity: number, format: Format) => counted(quantity, product, format),
   overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
     [
       `${counted(needed.sheets, 'sheet', format)} (+${format.percent(needed.sheets / needed.netSheets - 1)} over ${whole(needed.netSheets, format)} net)`,
@@ -36,11 +36,13 @@ export const englishQuote = {
       .filter(Boolean)
       .join(', '),
   missing: (name: string) => `${name}: not given, so the figures that need it are left open.`,
-  stage: ({ stage, counts }: StageNeed) => `${counts} into ${stage}`,
+  stage: ({ stage, counts }: StageNeed) => `${counts === 'cartons' ? `${product}s` : counts} into ${stage}`,
+  /** Names of figures speak of cartons. */
+  named: (name: string) => name.replace(/\bcartons\b/g, `${product}s`),
   stageFormula: ({ out, runningPercent, setUp }: StageNeed, format: Format) =>
     `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), rounded up` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} set-up` : ''}`,
-  cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${counted(cartons, 'carton', format)} ÷ ${counted(ups, 'up')}, rounded up, ${sheets === 1 ? 'is' : 'are'} ${counted(sheets, 'sheet', format)}.`,
-  measured: (value: number, unit: string, format: Format) => (COUNTS.has(unit) ? counted(value, unit.slice(0, -1), format) : `${format.number(value, 3)} ${unit}`),
+  cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${counted(cartons, product, format)} ÷ ${counted(ups, 'up')}, rounded up, ${sheets === 1 ? 'is' : 'are'} ${counted(sheets, 'sheet', format)}.`,
+  measured: (value: number, unit: string, format: Format) => (COUNTS.has(unit) ? counted(value, unit === 'cartons' ? product : unit.slice(0, -1), format) : `${format.number(value, 3)} ${unit}`),
   zones: ({ shares, zoneMm }: InkZones, format: Format) => `Coverage of the sheet in ${counted(shares.length, 'zone')} of ${format.length(zoneMm)}, centred, from the left of the printed side. Bleed is not counted.`,
   zoneRange: ({ shares, upright }: InkZones, format: Format) => {
     const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
@@ -73,8 +75,8 @@ export const englishQuote = {
     return [
       `In inches: ${sheetSizeText(sheet, 'in')}`,
       sheet.caliperMm !== undefined && `${format.number(pointsOf(sheet.caliperMm), 1)} pt`,
-      basis === undefined ? `${format.number(msfOf(sheet.grammage), 1)} lb a 1000 ft²` : `${format.number(basisWeightOf(sheet.grammage, BASIC_SIZES[basis]), 1)} lb ${basis}`,
-      `${format.number(mWeight, 2)} lb a thousand sheets (ream rounded as the trade does)`,
+      basis === undefined ? `${format.number(msfOf(sheet.grammage), 1)} lb per 1000 ft²` : `${format.number(basisWeightOf(sheet.grammage, BASIC_SIZES[basis]), 1)} lb ${basis}`,
+      `${format.number(mWeight, 2)} lb a thousand sheets (rounded by the ream)`,
       counted(sheets, 'sheet', format),
       `${format.number(poundsOf(kg), 1)} lb`,
     ]
@@ -84,14 +86,14 @@ export const englishQuote = {
   grainOpen: 'The grain is not given: say which side carries (M) before ordering. The first figure is the side along the gripper edge.',
   reel: (widthMm: number, metres: number, kg: number, format: Format) => `From a reel ${format.length(widthMm)} wide: ${format.number(metres, 0)} m, ${format.number(kg, 1)} kg.`,
   millMinimum: (tonnes: number, cartons: number | undefined, format: Format) =>
-    cartons === undefined ? `No order reaches the mill’s ${format.number(tonnes)} t.` : `The mill makes from ${format.number(tonnes)} t: reached from ${whole(cartons, format)} cartons on.`,
+    cartons === undefined ? `No order reaches the mill’s ${format.number(tonnes)} t.` : `The mill makes from ${format.number(tonnes)} t: reached from ${counted(cartons, product, format)} on.`,
   die: ({ die, ups, currency }: QuoteFacts, format: Format) => {
     if (!die) return [];
     const names = `${die.existingUps} up on the die that stands${die.number === undefined ? '' : ` (${die.number}${die.rack === undefined ? '' : `, rack ${die.rack}`})`} against ${ups} up on a new one`;
     if (die.saving.value === null) return [`${names}: open, ${die.saving.missing.join(', ')} not given.`];
     if (!die.breakEven) return [`${names}: the new die saves nothing.`];
-    const from = die.breakEven.value === null ? `from when on is open, ${die.breakEven.missing.join(', ')} not given` : `paid for from ${whole(die.breakEven.value, format)} cartons on`;
-    const worn = die.worn.map((quantity) => `The die that stands has not strokes enough left for ${counted(quantity, 'carton', format)}.`);
+    const from = die.breakEven.value === null ? `from when on is open, ${die.breakEven.missing.join(', ')} not given` : `paid for from ${counted(die.breakEven.value, product, format)} on`;
+    const worn = die.worn.map((quantity) => `The die that stands has not strokes enough left for ${counted(quantity, product, format)}.`);
     return [...worn, `${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
   },
   layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
@@ -116,13 +118,19 @@ export const englishQuote = {
       const { pallets, grossWeight } = packed;
       const on = pallets.value === null ? '' : ` on ${counted(pallets.value, 'pallet', format)}`;
       const gross = grossWeight.value === null ? '' : `, ${format.number(grossWeight.value, 0)} kg gross`;
-      return [`${counted(quantity, 'carton', format)}: ${counted(cases, 'case', format)} of up to ${whole(perCase, format)}${on}${gross}.`];
+      return [`${counted(quantity, product, format)}: ${counted(cases, 'case', format)} of up to ${whole(perCase, format)}${on}${gross}.`];
     },
     tolerance: ({ oversPercent }: QuoteFacts, format: Format) => `Deliveries of ${format.number(oversPercent, 1)} % more or less are trade custom; what is delivered is what is charged.`,
     validity: ({ date, validUntil }: QuoteFacts) => `${date === undefined ? '' : `Dated ${date}. `}${validUntil === undefined ? 'Prices are without obligation until confirmed.' : `Prices hold until ${validUntil}.`}`,
     caution: 'For food packs the responsible person chooses inks, varnishes and board under local law.',
     cautionHeading: 'Please note',
   },
-};
+});
 
-export type QuoteWords = typeof englishQuote;
+export type QuoteWords = ReturnType<typeof quoteWords>;
+
+export const englishQuote: QuoteWords = quoteWords('carton');
+
+export function englishQuoteOf({ product }: QuoteFacts): QuoteWords {
+  return quoteWords(product);
+}
