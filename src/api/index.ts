@@ -136,8 +136,10 @@ export async function compare(request: CompareRequest): Promise<CompareReply> {
 export interface QuoteReply {
   readonly format: 'blankwright-quote';
   readonly version: 1;
-  readonly quantities: readonly { readonly quantity: number; readonly sheets: number; readonly boardKg: number; readonly boardCostPerThousand: number | null; readonly pressHours: number | null; readonly costPerThousand: number | null }[];
+  readonly quantities: readonly { readonly quantity: number; readonly sheets: number; readonly boardKg: number; readonly boardCostPerThousand: number | null; readonly pressHours: number | null; readonly costPerThousand: number | null; /** By name, such as "cartons per case" and "gross weight" (kg), where the job says how it is packed. */ readonly packing?: Readonly<Record<string, number | null>> }[];
   readonly missing: readonly string[];
+  /** Inked share of the sheet by zone, from the left of the printed side, where the job names its inks and its layout. */
+  readonly inkZones?: readonly { readonly ink: string; readonly zoneMm: number; readonly fromMm: number; readonly shares: readonly number[]; readonly upright: readonly number[] }[];
 }
 
 /**

@@ -26,6 +26,13 @@ test('tables stand wherever the records do', () => {
   expect(compared).toMatchObject({ status: 2, stderr: expect.stringContaining('which of the boards is meant') });
 });
 
+test('a slip in a stock list is refused wherever the list is read', () => {
+  writeFileSync(join(folder, 'slip.json'), JSON.stringify({ sheets: [{ sheet: '1020x720', grian: 'x', pricePerTone: 900 }] }));
+  for (const command of [['records', 'slip.json', '--kind', 'sheets'], ['compare', join(samples, 'drawings', 'label-oval.svg'), '--sheets', 'slip.json']]) {
+    expect(run(...command)).toMatchObject({ status: 2, stderr: expect.stringContaining('pricePerTonne seems to be meant') });
+  }
+});
+
 test('a wrong table names line and field and writes nothing; an output that is the input is refused', () => {
   writeFileSync(join(folder, 'bad.csv'), 'sheet,grain\n1020x720,x\nlarge,x\n');
   expect(run('records', 'bad.csv', '--kind', 'sheets', '--json', 'never.json')).toMatchObject({ status: 2, stderr: expect.stringContaining('line 3, sheet') });
