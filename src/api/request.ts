@@ -48,7 +48,7 @@ export interface LayingRequest extends Reading {
   readonly effort?: Effort;
   /** Default 1. */
   readonly seed?: number;
-  /** Ends the search with the best so far. */
+  /** Ends the search with the best so far: `stopped` is then `interrupted`, or `seconds` for `AbortSignal.timeout`. */
   readonly signal?: AbortSignal;
   /** Something became better. */
   readonly onImprovement?: SearchSettings['onImprovement'];

@@ -41,9 +41,16 @@ describe('the front door', () => {
     expect(() => api.judge({})).toThrow(api.InputError);
   });
 
-  test('an aborted search ends with the best so far', async () => {
-    const { stopped, ups } = await api.nest({ ...request, drawing: readFileSync(sample('tray.svg')), sheet: '1020x720', effort: 'thorough', signal: AbortSignal.timeout(400) });
-    expect(stopped).toBe('interrupted');
+  test.each([
+    ['called off', 'interrupted', () => {
+      const abort = new AbortController();
+      setTimeout(() => abort.abort(), 400);
+      return abort.signal;
+    }],
+    ['whose time is up', 'seconds', () => AbortSignal.timeout(400)],
+  ])('a search %s ends with the best so far, and says why', async (_, why, signal) => {
+    const { stopped, ups } = await api.nest({ ...request, drawing: readFileSync(sample('tray.svg')), sheet: '1020x720', effort: 'thorough', signal: signal() });
+    expect(stopped).toBe(why);
     expect(ups).toBeGreaterThan(0);
   });
 
