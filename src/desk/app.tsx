@@ -28,7 +28,8 @@ const BODIES: Readonly<Record<Panel, () => preact.JSX.Element>> = {
 export function App({ parts }: { readonly parts: DeskParts }) {
   const { desk } = parts;
   const locale = desk.locale.value;
-  const words = useMemo(() => wordsIn(locale), [locale]);
+  const unit = desk.unit.value;
+  const words = useMemo(() => wordsIn(locale, unit), [locale, unit]);
   const panel = desk.panel.value;
   const Body = BODIES[panel];
   useEffect(() => {

@@ -1,5 +1,6 @@
 import { computed, effect, signal, type ReadonlySignal, type Signal } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
+import type { LengthUnit } from '../render/format.ts';
 import { createEngine, type Engine } from './engine/client.ts';
 import type { CompareAnswer, FrameAnswer, RawMachines, ReadAnswer } from './engine/protocol.ts';
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
@@ -51,6 +52,8 @@ export interface Desk {
   readonly records: Signal<Records>;
   readonly remembered: Signal<readonly string[]>;
   readonly locale: Signal<Locale>;
+  /** In which lengths are shown, and typed where nothing else is said. */
+  readonly unit: Signal<LengthUnit>;
   readonly panel: Signal<Panel>;
   /** What the panel of layouts shows of the chosen one. */
   readonly face: Signal<'layouts' | 'versions'>;
@@ -97,12 +100,13 @@ export function createDesk(locale: Locale): Desk {
   const job = signal<Job>(EMPTY_JOB);
   const history = signal<History>(NO_HISTORY);
   const language = signal(locale);
+  const unit = signal<LengthUnit>('mm');
   const records = signal<Records>(NO_RECORDS);
   const reading = signal<Asked<ReadAnswer>>({ kind: 'none' });
   const underHand = signal<StepsUnderHand | undefined>(undefined);
   const search = signal<SearchState>({ phase: 'idle', seconds: 0, inputs: '' });
   const notice = signal('');
-  const startEngine = () => createEngine(() => language.value, () => (notice.value = wordsIn(language.value).say('engine-restarted')));
+  const startEngine = () => createEngine(() => ({ locale: language.value, unit: unit.value }), () => (notice.value = wordsIn(language.value).say('engine-restarted')));
   let last = { kind: '', at: 0 };
 
   const step = (taken: { history: History; job: Job } | undefined) => {
@@ -141,6 +145,7 @@ export function createDesk(locale: Locale): Desk {
     records,
     remembered: signal<readonly string[]>([]),
     locale: language,
+    unit,
     panel: signal<Panel>('drawing'),
     face: signal<'layouts' | 'versions'>('layouts'),
     notice,

@@ -72,6 +72,8 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
   await load(id);
   await list();
   desk.remembered.value = (await keep.loadSetting<readonly string[]>('roles')) ?? [];
+  desk.unit.value = (await keep.loadSetting('unit')) === 'in' ? 'in' : 'mm';
+  whenChanged(desk.unit, SAVE_AFTER_MS, (unit) => void keep.saveSetting('unit', unit));
   whenChanged(desk.job, SAVE_AFTER_MS, () => void saveSoon());
   whenChanged(desk.remembered, SAVE_AFTER_MS, (rules) => void keep.saveSetting('roles', rules));
   keep.onSavedElsewhere((other, at) => {

@@ -1,6 +1,6 @@
 import { InputError } from '../../base/issue.ts';
 import { watchLifeline } from './lifeline.ts';
-import type { Answer, Ask, EventOf, FromEngine, Question, ToEngine } from './protocol.ts';
+import type { Answer, Ask, EventOf, FromEngine, Person, Question, ToEngine } from './protocol.ts';
 import type { Control } from './search-control.ts';
 
 /** The engine ended without an answer. */
@@ -27,7 +27,7 @@ interface Pending {
  * One thread that answers questions. When it breaks down, or ends without a word, `onBreakdown` is told, and what was on its
  * way is asked once more in a new thread; only a question that sends events is left to whoever asked it.
  */
-export function createEngine(locale: () => string, onBreakdown: () => void): Engine {
+export function createEngine(person: () => Person, onBreakdown: () => void): Engine {
   let end: (() => void) | undefined;
   let worker: Worker | undefined;
   let next = 1;
@@ -81,7 +81,7 @@ export function createEngine(locale: () => string, onBreakdown: () => void): Eng
   return {
     ask: (kind, ask, onEvent) =>
       new Promise((resolve, reject) => {
-        const message = { id: next++, kind, ask, locale: locale() };
+        const message = { id: next++, kind, ask, ...person() };
         pending.set(message.id, { message, resolve, reject, onEvent: onEvent as Pending['onEvent'], again: false });
         post(message);
       }),

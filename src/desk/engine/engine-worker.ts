@@ -54,11 +54,11 @@ scope.onmessage = async ({ data }) => {
     pool.tell(data.control);
     return;
   }
-  const { id, kind, ask, locale } = data;
+  const { id, kind, ask, locale, unit } = data;
   try {
     // Whoever needs the solver waits for it; nobody else does.
     if (SOLVING.has(kind)) void prepareSolver();
-    const host: Host<never> = { emit: (event: unknown) => scope.postMessage({ id, event }), control, pool, locale };
+    const host: Host<never> = { emit: (event: unknown) => scope.postMessage({ id, event }), control, pool, locale, unit };
     const answer = (await answers[kind]()) as (ask: unknown, host: Host<never>) => unknown;
     scope.postMessage({ id, answer: await answer(ask, host) });
   } catch (error) {

@@ -13,6 +13,7 @@ import type { LayingSettings } from '../../pipeline/laying.ts';
 import type { StyledSource } from '../../pipeline/near-miss-changes.ts';
 import type { NestJob } from '../../pipeline/nest.ts';
 import type { CompareFacts } from '../../render/compare-facts.ts';
+import type { LengthUnit } from '../../render/format.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { Report, ReportSection } from '../../render/report.ts';
@@ -48,7 +49,15 @@ export type Ask<Kind extends Question> = Questions[Kind]['ask'];
 export type Answer<Kind extends Question> = Questions[Kind]['answer'];
 export type EventOf<Kind extends Question> = Questions[Kind]['event'];
 
-export type ToEngine = { readonly id: number; readonly kind: Question; readonly ask: unknown; readonly locale: string } | { readonly control: Control };
+/** Who asks. */
+export interface Person {
+  /** BCP 47 tag of the language. */
+  readonly locale: string;
+  /** In which lengths are read. */
+  readonly unit: LengthUnit;
+}
+
+export type ToEngine = ({ readonly id: number; readonly kind: Question; readonly ask: unknown } & Person) | { readonly control: Control };
 export type FromEngine =
   /** The thread holds its lifeline. */
   | { readonly alive: true }

@@ -29,6 +29,12 @@ export function Head() {
         {library && <button type="button" onClick={() => shelf.current?.showModal()}>{say('library')}</button>}
         <button type="button" data-opens="keys" onClick={() => keys.current?.showModal()}>{say('keys')}</button>
         <label>
+          <span class="unseen">{say('lengths-in')}</span>
+          <select value={desk.unit.value} onChange={(event) => (desk.unit.value = event.currentTarget.value as typeof desk.unit.value)}>
+            {(['mm', 'in'] as const).map((unit) => <option key={unit} value={unit} selected={unit === desk.unit.value}>{unit}</option>)}
+          </select>
+        </label>
+        <label>
           <span class="unseen">{say('language')}</span>
           <select value={desk.locale.value} onChange={(event) => (desk.locale.value = event.currentTarget.value as typeof desk.locale.value)}>
             {LOCALES.map((locale) => <option key={locale} value={locale} selected={locale === desk.locale.value}>{say(`language-${locale}`)}</option>)}

@@ -2,6 +2,7 @@ import { useDesk } from '../desk-context.ts';
 import { PANELS, type Desk, type Panel } from '../desk.ts';
 import { upsOf } from '../job/layouts.ts';
 import { nameOfRecord } from '../job/records.ts';
+import { shownSize } from '../job/typed-length.ts';
 import { StateMark } from '../panels/state-mark.tsx';
 import { SearchLine } from '../panels/search-controls.tsx';
 import { useWords, type Words } from '../words/words.ts';
@@ -44,7 +45,7 @@ function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
     case 'sheet': {
       const { size, press } = job.value.sheet;
       const record = records.value.presses.find(({ id }) => id === press);
-      return [`${size} mm`, record && nameOfRecord(record)].filter(Boolean).join(', ');
+      return [`${shownSize(size, format)} ${format.unit}`, record && nameOfRecord(record)].filter(Boolean).join(', ');
     }
     case 'limits':
       return frame.value.kind === 'answer' ? say('limits-summary', { gap: format.length(frame.value.answer.gap), bleed: format.length(frame.value.answer.bleed) }) : '';

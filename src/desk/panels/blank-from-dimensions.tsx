@@ -4,12 +4,13 @@ import { useDesk } from '../desk-context.ts';
 import { lengthOf } from '../job/laying.ts';
 import { nameOfDrawing } from '../taking.ts';
 import { useWords } from '../words/words.ts';
-import { Block, ChoiceField, TextField } from './fields.tsx';
+import { Block, ChoiceField } from './fields.tsx';
+import { LengthField } from './length-field.tsx';
 
 /** A style and its dimensions instead of a drawing. */
 export function BlankFromDimensions() {
   const { desk } = useDesk();
-  const { say, styleText } = useWords();
+  const { say, styleText, format } = useWords();
   const { drawing } = desk.job.value;
   const present = drawing?.kind === 'style' ? drawing : undefined;
   const [chosen, setChosen] = useState(present?.style ?? STYLES[0]!.id);
@@ -40,7 +41,7 @@ export function BlankFromDimensions() {
       <ChoiceField label={say('field-style')} hint={styleText(style.description)} value={chosen} options={STYLES.map(({ id }) => [id, styleText(id.replaceAll('-', ' '))])} onChange={choose} />
       <div class="row">
         {style.dimensions.map(({ name, meaning, example }) => (
-          <TextField key={name} label={styleText(name)} unit="mm" numeric placeholder={String(example)} value={texts[name] ?? ''} hint={styleText(meaning)} onInput={(text) => type(name, text)} />
+          <LengthField key={name} label={styleText(name)} placeholder={format.bareLength(example)} value={texts[name] ?? ''} hint={styleText(meaning)} onInput={(text) => type(name, text)} />
         ))}
       </div>
     </Block>

@@ -8,10 +8,11 @@ import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { BlankFromDimensions } from './blank-from-dimensions.tsx';
 import { useDrawingOptions } from './drawing-actions.ts';
-import { Block, ChoiceField, TextField } from './fields.tsx';
+import { Block, ChoiceField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
+import { LengthField } from './length-field.tsx';
 import { NextStep } from './next-step.tsx';
 import { OpenedDrawings } from './opened-drawings.tsx';
 import { RecentJobs } from './recent-jobs.tsx';
@@ -85,7 +86,7 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
             options={blanks.map(({ number, box }) => [String(number), `${number}: ${format.size(box.maxX - box.minX, box.maxY - box.minY)}`])} />
         )}
         {options.file && (
-          <TextField label={say('field-width-is')} hint={say('hint-width-is')} unit="mm" numeric value={options.widthText} onInput={options.setWidth} />
+          <LengthField label={say('field-width-is')} hint={say('hint-width-is')} value={options.widthText} onInput={options.setWidth} />
         )}
         <ChoiceField label={say('field-drawn-from')} value={desk.job.value.drawnFrom} onChange={(drawnFrom) => desk.change((job) => ({ ...job, drawnFrom }))}
           options={[['printed', say('printed-side')], ['inside', say('inside')]]} />

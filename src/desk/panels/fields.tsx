@@ -9,7 +9,7 @@ interface FieldProps {
   readonly fault?: string | undefined;
 }
 
-interface TextProps extends FieldProps {
+export interface TextProps extends FieldProps {
   readonly value: string;
   readonly onInput: (text: string) => void;
   readonly placeholder?: string | undefined;

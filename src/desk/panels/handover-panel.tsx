@@ -45,13 +45,13 @@ export function HandoverPanel() {
 
 function FileList() {
   const { desk, files: place } = useDesk();
-  const { say, locale } = useWords();
+  const { say, locale, format } = useWords();
   const job = desk.job.value;
   const chosen = desk.chosen.value!;
   const details = detailsOf(job, desk.records.value);
   const versions = versionsOnForms(job.versions, chosen.file.placements.length, say('prints-nothing'));
   const answer = useAnswer(() => desk.engine.ask('handover', { file: chosen.file, details, versions }), [chosen.file, JSON.stringify([details, versions]), locale]);
-  const pages = useAnswer(reportPages, [chosen, JSON.stringify(job.money), locale]);
+  const pages = useAnswer(reportPages, [chosen, JSON.stringify(job.money), format]);
   if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
   if (pages.kind === 'issues') return <IssueList issues={pages.issues} />;
   // Nothing is offered before all of it is there, or a folder would lack its report.

@@ -3,10 +3,11 @@ import type { FrameAnswer } from '../engine/protocol.ts';
 import type { LimitFields, LimitLength } from '../job/job.ts';
 import type { FieldName } from '../job/laying.ts';
 import { useWords } from '../words/words.ts';
-import { Block, ChoiceField, TextField } from './fields.tsx';
+import { Block, ChoiceField } from './fields.tsx';
 import { FramePicture } from './frame-picture.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
+import { LengthField } from './length-field.tsx';
 
 export function LimitsPanel() {
   const { desk } = useDesk();
@@ -16,7 +17,7 @@ export function LimitsPanel() {
   const set = (fields: Partial<LimitFields>, kind = '') => desk.change((job) => ({ ...job, limits: { ...job.limits, ...fields } }), kind);
   const faultOf = (field: FieldName) => (desk.faultyFields.value.includes(field) ? say('fault-length') : undefined);
   const length = (field: LimitLength) => (
-    <TextField key={field} label={say(`field-${field}`)} unit="mm" numeric value={limits[field]} placeholder={frame && format.bareLength(inForce(frame, field))}
+    <LengthField key={field} label={say(`field-${field}`)} value={limits[field]} placeholder={frame && format.bareLength(inForce(frame, field))}
       fault={faultOf(field)} onInput={(text) => set({ [field]: text }, field)} />
   );
   return (
@@ -32,7 +33,7 @@ export function LimitsPanel() {
               <ChoiceField label={say('field-bar')} value={limits.bar} onChange={(bar) => set({ bar })}
                 options={[['', say('from-press')], ['none', say('bar-none')], ['tail', say('bar-tail')], ['gripper', say('bar-gripper')], ['centre', say('bar-centre')]]} />
               {limits.bar !== '' && limits.bar !== 'none' && (
-                <TextField label={say('field-bar-height')} unit="mm" numeric value={limits.barHeight} fault={faultOf('barHeight')} onInput={(barHeight) => set({ barHeight }, 'bar height')} />
+                <LengthField label={say('field-bar-height')} value={limits.barHeight} fault={faultOf('barHeight')} onInput={(barHeight) => set({ barHeight }, 'bar height')} />
               )}
             </div>
           </Block>

@@ -4,16 +4,17 @@ import { nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
 import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { BoardField } from './board-field.tsx';
-import { Block, ChoiceField, TextField } from './fields.tsx';
+import { Block, ChoiceField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { FramePicture } from './frame-picture.tsx';
 import { Layout } from './layout.tsx';
+import { SizeField } from './length-field.tsx';
 import { NextStep } from './next-step.tsx';
 import { SheetBoard } from './sheet-board.tsx';
 
 export function SheetPanel() {
   const { desk } = useDesk();
-  const { say } = useWords();
+  const { say, format } = useWords();
   const { sheet } = desk.job.value;
   const { presses, cutters } = desk.records.value;
   const set = (fields: Partial<SheetFields>, kind = '') => desk.change((job) => ({ ...job, sheet: { ...job.sheet, ...fields } }), kind);
@@ -23,7 +24,7 @@ export function SheetPanel() {
       controls={
         <>
           <Block title={say('panel-sheet')}>
-            <TextField label={say('field-size')} hint={say('hint-size')} value={sheet.size} choices={stockSizes(desk.records.value)} unit="mm"
+            <SizeField label={say('field-size')} hint={say('hint-size')} value={sheet.size} choices={stockSizes(desk.records.value).map((size) => (format.unit === 'mm' || /[a-z]$/i.test(size) ? size : `${size}mm`))}
               fault={desk.faultyFields.value.includes('size') ? say('fault-size') : undefined} onInput={(size) => set({ size }, 'sheet size')} />
             <ChoiceField label={say('field-press')} value={sheet.press} options={choice(presses)} onChange={(press) => set({ press })} />
             <ChoiceField label={say('field-cutter')} value={sheet.cutter} options={choice(cutters)} onChange={(cutter) => set({ cutter })} />

@@ -10,9 +10,9 @@ import { WastePicture } from './waste-picture.tsx';
 
 export function WhyPanel() {
   const { desk } = useDesk();
-  const { say, locale } = useWords();
+  const { say, format } = useWords();
   const chosen = desk.chosen.value;
-  const answer = useAnswer(chosen && (() => desk.engine.ask('explain', explainAskOf(chosen))), [chosen, locale]);
+  const answer = useAnswer(chosen && (() => desk.engine.ask('explain', explainAskOf(chosen))), [chosen, format]);
   if (!chosen) return <p class="empty">{say('nothing-found-yet')}</p>;
   if (answer.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
   const { report, waste } = answer.answer;

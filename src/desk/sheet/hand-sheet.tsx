@@ -57,7 +57,7 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
     const now = desk.job.value.layouts.find(({ id }) => id === work?.id());
     if (hand && work && now && !samePlacements(work.file(), now.file)) hand.update({ layout: now.file, locked: now.locked ?? [] });
   }, [layout.file]);
-  useEffect(() => present.current?.hand.update({ words: handWordsIn(locale), lengths: format }), [locale]);
+  useEffect(() => present.current?.hand.update({ words: handWordsIn(locale), lengths: format }), [format]);
   useEffect(() => {
     if (goTo) present.current?.hand.goTo(goTo.place, FAULT_VIEW_MM);
   }, [goTo]);

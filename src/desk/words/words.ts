@@ -2,7 +2,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { createCatalogue, type Catalogue } from '../../render/messages/catalogue.ts';
 import type { Issue } from '../../base/issue.ts';
-import { createFormat, type Format } from '../../render/format.ts';
+import { createFormat, type Format, type LengthUnit } from '../../render/format.ts';
 import { english } from '../../render/messages/english.ts';
 import { englishDesk, type DeskWord } from '../../render/messages/english-desk.ts';
 import { englishHand } from '../../render/messages/english-hand.ts';
@@ -35,12 +35,12 @@ export interface Words {
 
 const TABLES: Readonly<Record<Locale, Readonly<Record<DeskWord, string>>>> = { en: englishDesk, de: germanDesk };
 
-export function wordsIn(locale: Locale): Words {
+export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
   const table = TABLES[locale];
   const catalogue = createCatalogue([table], { decimalSign: locale === 'de' ? ',' : '.' });
   return {
     locale,
-    format: createFormat(locale),
+    format: createFormat(locale, unit),
     say: (word, facts) => catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }),
     styleText: (text) => (locale === 'de' ? (germanStyles[text] ?? text) : text),
     sourceName: (source) => (locale === 'de' ? sourceName(germanReport.sources, source) : source),

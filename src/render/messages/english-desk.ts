@@ -27,6 +27,7 @@ export const englishDesk = {
   jobs: 'Jobs',
   keys: 'Keys',
   language: 'Language',
+  'lengths-in': 'Lengths in',
   'language-en': 'English',
   'language-de': 'Deutsch',
   close: 'Close',

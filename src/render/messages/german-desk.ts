@@ -27,6 +27,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   jobs: 'Aufträge',
   keys: 'Tasten',
   language: 'Sprache',
+  'lengths-in': 'Längen in',
   'language-en': 'English',
   'language-de': 'Deutsch',
   close: 'Schließen',

@@ -17,9 +17,9 @@ import { languageOf } from './language-of.ts';
 import { wasteScene } from './waste-scene.ts';
 
 /** Why so many: the report of one layout, whoever made it. */
-export function explain(ask: ExplainAsk, { locale }: Pick<Host<'explain'>, 'locale'>): ExplainAnswer {
+export function explain(ask: ExplainAsk, { locale, unit }: Pick<Host<'explain'>, 'locale' | 'unit'>): ExplainAnswer {
   const language = languageOf(locale);
-  const format = createFormat(language.locale);
+  const format = createFormat(language.locale, unit);
   const areas = wasteAreas(ask.file);
   const facts = factsOf(ask, areas);
   const report = nestReport(facts, language, format);

@@ -7,7 +7,7 @@ import { machinesOf } from './machines-of.ts';
 import { picture } from './picture.ts';
 
 /** The sheet before anything lies on it. */
-export function frame(laying: DeskLaying, host: Pick<Host<'frame'>, 'locale'>): FrameAnswer {
+export function frame(laying: DeskLaying, host: Pick<Host<'frame'>, 'locale' | 'unit'>): FrameAnswer {
   const { frame: prepared, sheetGrain, notes } = prepareSheet({ ...laying, machines: machinesOf(laying.machines) });
   const usable = mmArea(prepared.usable);
   const printable = mmArea(prepared.printable);

@@ -11,9 +11,9 @@ const AROUND: ReadonlySet<string> = new Set(['Surround', 'Steps', 'Title block']
 /** Room around the sheet for gripper edge and side lay, as part of its longer side. */
 const ROOM = 0.035;
 
-export function picture({ file, grain, faults, small = false }: PictureAsk, { locale }: Pick<Host<'picture'>, 'locale'>): Scene {
+export function picture({ file, grain, faults, small = false }: PictureAsk, { locale, unit }: Pick<Host<'picture'>, 'locale' | 'unit'>): Scene {
   const { picture: words, locale: tag } = languageOf(locale);
-  const scene = sheetScene(viewOfLayout(file, { grain, figures: [], ...(faults && { faults }) }), { words, format: createFormat(tag) });
+  const scene = sheetScene(viewOfLayout(file, { grain, figures: [], ...(faults && { faults }) }), { words, format: createFormat(tag, unit) });
   if (!small) return scene;
   const { width, height } = scene.sheet;
   const room = ROOM * Math.max(width, height);

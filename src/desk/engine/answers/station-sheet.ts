@@ -12,7 +12,7 @@ import type { StationSheet } from '../protocol.ts';
 import { picture } from './picture.ts';
 
 /** The sheet without station numbers, and where each station lies: the page marks what it prints. */
-export function stationSheet(file: LayoutFile, host: Pick<Host<'stationSheet'>, 'locale'>): StationSheet {
+export function stationSheet(file: LayoutFile, host: Pick<Host<'stationSheet'>, 'locale' | 'unit'>): StationSheet {
   const scene = picture({ file, grain: undefined, small: true }, host);
   const places = stationNumbers(viewOfLayout(file, { figures: [] }), scaleFor(file.sheet));
   const rings = placedRings(file).map((ring) => ring.map(({ x, y }) => ({ x: toMillimetres(x), y: toMillimetres(y) })));

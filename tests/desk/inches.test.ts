@@ -1,0 +1,79 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { keptLength, keptSize, sameLength, shownLength, shownSize } from '../../src/desk/job/typed-length.ts';
+import { createFormat } from '../../src/render/format.ts';
+import { browserIsHere, findings, goTo, launch, picture, sample, serve, watch } from './browser.ts';
+
+const [mm, inch, zoll] = [createFormat('en'), createFormat('en', 'in'), createFormat('de', 'in')];
+
+describe('lengths as they are typed', () => {
+  test('without a suffix they are kept in millimetres, whatever is shown', () => {
+    expect([keptLength('12', 'mm'), keptLength('0.5', 'in'), keptLength('12mm', 'in'), keptLength('', 'in')]).toEqual(['12', '0.5in', '12mm', '']);
+    expect([keptSize('28x40', 'in'), keptSize('28,5x40', 'in'), keptSize('1020x720', 'mm'), keptSize('1020x720mm', 'in')]).toEqual(['28x40in', '28.5x40in', '1020x720', '1020x720mm']);
+  });
+
+  test('each is shown in the unit asked for, its own text where it has that unit', () => {
+    expect([shownLength('12', mm), shownLength('12', inch), shownLength('12', zoll)]).toEqual(['12', '0.472', '0,472']);
+    expect([shownLength('0.5in', inch), shownLength('0.in', inch), shownLength('0.5in', mm), shownLength('twelve', mm), shownLength('', inch)]).toEqual(['0.5', '0.', '12.7', 'twelve', '']);
+    expect([shownSize('28x40in', inch), shownSize('28xin', inch), shownSize('28x40in', mm), shownSize('1020x720', inch), shownSize('1020x', mm), shownSize('1020x720', mm)]).toEqual(['28x40', '28x', '711.2x1016', '40.157x28.346', '1020x', '1020x720']);
+  });
+
+  test('a text that is still being typed says the same as what was kept of it', () => {
+    expect([sameLength('4.in', '101.6'), sameLength('4in', '4'), sameLength('x', 'x')]).toEqual([true, false, true]);
+  });
+});
+
+describe.skipIf(!browserIsHere())('the desk in inches', { timeout: 120_000 }, () => {
+  let browser: Browser;
+  let server: DeskServer;
+
+  beforeAll(async () => {
+    browser = await launch();
+    server = await serve([sample('reverse-tuck-small.svg')]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await server.close();
+  });
+
+  test('one switch: fields, figures, rulers and tables; what was typed keeps its meaning; remembered', async () => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true });
+    const faults = watch(page);
+    await page.goto(server.url);
+    await goTo(page, 'Limits');
+    await page.getByLabel('Gap, knife to knife').fill('8');
+    await page.locator('.ticket', { hasText: 'gap 8 mm' }).waitFor();
+    await page.getByLabel('Lengths in').selectOption('in');
+    await page.locator('.ticket', { hasText: 'gap 0.315 in' }).waitFor();
+    expect(await page.getByLabel('Gap, knife to knife').inputValue()).toBe('0.315');
+    await page.getByLabel('Gap, knife to knife').fill('');
+    await page.getByLabel('Gap, knife to knife').pressSequentially('0.25');
+    await page.locator('.ticket', { hasText: 'gap 0.25 in' }).waitFor();
+    expect(await findings(page)).toEqual([]);
+
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Sheet size').fill('');
+    await page.getByLabel('Sheet size').pressSequentially('28x40');
+    await page.locator('.ticket', { hasText: '28x40 in' }).waitFor();
+    await goTo(page, 'Layouts found');
+    await page.locator('.card.chosen', { hasText: '28 × 40 in' }).waitFor();
+    await page.locator('.hand-ruler text').first().waitFor();
+    const figures = (await page.locator('.hand-ruler-along text').allTextContents()).map((text) => Number(text.replace('−', '-')));
+    expect(Math.max(...figures)).toBeLessThanOrEqual(60);
+    await page.getByText(/stations as a table/).click();
+    await page.getByRole('columnheader', { name: 'x, in' }).waitFor();
+    await picture(page, 'inches-layouts');
+
+    await page.getByText('kept in this browser').waitFor();
+    await page.waitForTimeout(500);
+    await page.reload();
+    await page.locator('.ticket', { hasText: '28x40 in' }).waitFor();
+    await page.getByLabel('Lengths in').selectOption('mm');
+    await page.locator('.ticket', { hasText: 'gap 6.35 mm' }).waitFor();
+    await goTo(page, 'Sheet');
+    expect(await page.getByLabel('Sheet size').inputValue()).toBe('711.2x1016');
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+});
