@@ -37,7 +37,7 @@ const USUAL_STEP = 500;
 const LEAST_STEPS = 200;
 const MOST_STEPS = 500;
 /** Nodes of all rasters together; many parts get coarser ones. */
-const MOST_NODES = 8e6;
+export const MOST_NODES = 8e6;
 
 const COS = [1, 0, -1, 0];
 const SIN = [0, 1, 0, -1];
@@ -59,9 +59,9 @@ interface Sheet {
   readonly snug: Float64Array;
 }
 
-export function tablesOf(prepared: Prepared): Tables {
+export function tablesOf(prepared: Prepared, mostNodes = MOST_NODES): Tables {
   const views = viewsOf(prepared);
-  const sheets = sheetsOf(prepared, views);
+  const sheets = sheetsOf(prepared, views, mostNodes);
   const { poses } = prepared;
   const whole = () => new Int32Array(views.length);
   const real = () => new Float64Array(views.length);
@@ -102,14 +102,14 @@ function viewsOf({ poses, shapes }: Prepared): (View | undefined)[] {
   );
 }
 
-function sheetsOf(prepared: Prepared, views: readonly (View | undefined)[]): Map<string, Sheet> {
+function sheetsOf(prepared: Prepared, views: readonly (View | undefined)[], mostNodes: number): Map<string, Sheet> {
   const wanted = new Map(views.flatMap((view) => (view ? [[view.key, view]] : [])));
   let nodes = 0;
   for (const view of wanted.values()) {
     const { width, height } = offsetsBox(prepared, view);
     nodes += (width * height) / usualStep(width, height) ** 2;
   }
-  const coarser = Math.sqrt(Math.max(1, nodes / MOST_NODES));
+  const coarser = Math.sqrt(Math.max(1, nodes / mostNodes));
   const sheets = new Map<string, Sheet>();
   let base = 0;
   for (const [key, view] of wanted) {

@@ -1,9 +1,8 @@
-import type { Problem } from '../layout/problem.ts';
 import { runCountsLane, type CountsResult, type CountsTask } from './mixed/counts-lane.ts';
 import { runLane, type LaneResult, type LaneTask } from './lanes.ts';
-import { prepare } from './prepare.ts';
+import { prepare, type Prepared } from './prepare.ts';
 import { runStripLane, type StripResult, type StripTask } from './strip-lanes.ts';
-import { tablesOf } from './tables.ts';
+import { MOST_NODES, tablesOf } from './tables.ts';
 
 /** Work that may be done by another thread. Tasks and results are plain data. */
 export type Task = LaneTask | StripTask | CountsTask;
@@ -28,13 +27,16 @@ export type TaskHandler = <T extends Task>(task: T, pause: () => Promise<boolean
  */
 export function createTaskHandler(): TaskHandler {
   const prepareOnce = keptLast(prepare, JSON.stringify);
-  const tablesOnce = keptLast(tablesOf, ({ shapes, poses }) => JSON.stringify([shapes, poses.map(({ shape, turn }) => [shape, turn])]));
-  const sharedFor = (problem: Problem) => {
-    const prepared = prepareOnce(problem);
-    return { prepared, tables: tablesOnce(prepared) };
+  const tablesOnce = keptLast(
+    ({ prepared, mostNodes }: { prepared: Prepared; mostNodes: number }) => tablesOf(prepared, mostNodes),
+    ({ prepared: { shapes, poses }, mostNodes }) => JSON.stringify([shapes, poses.map(({ shape, turn }) => [shape, turn]), mostNodes]),
+  );
+  const sharedFor = (task: Task) => {
+    const prepared = prepareOnce(task.problem);
+    return { prepared, tables: tablesOnce({ prepared, mostNodes: nodesFor(task) }) };
   };
   const handle = (task: Task, pause: () => Promise<boolean>): Promise<ResultOf<Task>> => {
-    const tools = sharedFor(task.problem);
+    const tools = sharedFor(task);
     switch (task.kind) {
       case 'lane':
         return runLane(task, tools, pause);
@@ -46,6 +48,16 @@ export function createTaskHandler(): TaskHandler {
   };
   return handle as TaskHandler;
 }
+
+/**
+ * A short search for counts of many parts, which have many pairs, gets coarse tables: finer ones would take longer to make
+ * than to search with. What it finds is settled on the true outlines all the same.
+ */
+function nodesFor(task: Task): number {
+  return task.kind === 'counts' ? Math.min(MOST_NODES, NODES_PER_LOOK_UP * task.work) : MOST_NODES;
+}
+
+const NODES_PER_LOOK_UP = 1.5;
 
 /** Makes a thing anew only when it is asked for by another key than the last time. */
 function keptLast<A, T>(make: (from: A) => T, keyOf: (from: A) => string): (from: A) => T {
