@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { z } from 'zod';
 import { turnOfDegrees, type Turn } from '../geometry/turn.ts';
+import { COMMON_KNIFE_REASONS, FACING_SIDES, type CommonKnifePair } from '../layout/common-knife-pairs.ts';
 import { symmetryOf, WORK_STYLES, type WorkStyle } from '../layout/back-up.ts';
 import type { LayingSettings } from '../pipeline/laying.ts';
 import type { Machines } from '../press/machines.ts';
@@ -36,6 +37,7 @@ export function addLayingOptions(command: Command): Command {
     .option('--bleed <mm>', 'ink beyond the outline (default 3)')
     .option('--bleed-meeting <how>', 'apart: bleeds of neighbours clear each other; cut: cut at the middle of the gap (default apart)')
     .option('--common-knife', 'neighbours may share one straight rule: unprinted, or the same colour runs through')
+    .option('--common-knife-pairs <pairs>', 'only these edges of the drawing may share a rule, and why: left+right=unprinted,upper+lower=same-colour,left+left=by-word')
     .option('--rotations <degrees>', 'allowed rotations, counter-clockwise: 0,180 or 0,90,180,270 or 0 or 0,90 (default 0,180)')
     .option('--grain <side>', 'side of the drawing along which the grain must run: x, y or any')
     .option('--sheet-grain <side>', 'grain of the sheet: x (along the gripper edge), y, long or short')
@@ -76,7 +78,8 @@ export function readLayingOptions(raw: Readonly<Record<string, unknown>>, reader
       lay: reader.read('--lay', oneOf('left', 'right'), 'left or right is wanted'),
     },
     bleedMeeting: reader.read('--bleed-meeting', oneOf('apart', 'cut'), 'apart or cut is wanted'),
-    commonKnife: raw.commonKnife === true,
+    commonKnife: raw.commonKnife === true || raw['commonKnifePairs'] !== undefined,
+    commonKnifePairs: reader.read('--common-knife-pairs', pairsValue, `pairs of ${FACING_SIDES.join(', ')} are wanted with one of ${COMMON_KNIFE_REASONS.join(', ')}, such as left+right=unprinted`),
     rotations,
     grain,
     sheetGrain,
@@ -131,6 +134,7 @@ export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOpt
   for (const other of ['locked', 'grid'] as const) if (cut === 'guillotine' && raw[other] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--cut guillotine', second: `--${other}`, reason: 'straight cuts are worked out for the whole sheet' } });
   if (cut === 'die' && raw.guillotine !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--guillotine', second: '--cut die', reason: 'a guillotine cuts only with --cut guillotine' } });
   const back = reader.read('--back', oneOf(...WORK_STYLES), `${WORK_STYLES.join(', ')} is wanted`);
+  if (symmetryOf(back) !== 'none' && raw['commonKnifePairs'] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--common-knife-pairs', second: `--back ${back}`, reason: 'on the half that carries backs left and right change places' } });
   if (symmetryOf(back) !== 'none' && raw.explainLimit !== undefined) {
     reader.fault({ code: 'options-contradict', facts: { first: '--explain-limit', second: `--back ${back}`, reason: 'the limit is proved for one half of the sheet, and a layout file holds both' } });
   }
@@ -167,6 +171,17 @@ function strippingWish(given: ReturnType<typeof readStripping>, cutter: Machines
 function rotationsValue(text: string): readonly Turn[] | undefined {
   const turns = text.split(',').map((part) => (/^\s*-?\d+\s*$/.test(part) ? turnOfDegrees(Number(part)) : undefined));
   return turns.includes(undefined) ? undefined : [...new Set(turns as Turn[])];
+}
+
+/** `left+right=unprinted,upper+lower`; without a reason it is by word. */
+function pairsValue(text: string): readonly CommonKnifePair[] | undefined {
+  const pairs = text.split(',').map((part): CommonKnifePair | undefined => {
+    const [, one, other, why = 'by-word'] = /^\s*([a-z]+)\+([a-z]+)(?:=([a-z-]+))?\s*$/.exec(part) ?? [];
+    const [side, beside] = [one, other].map((name) => FACING_SIDES.find((known) => known === name));
+    const reason = COMMON_KNIFE_REASONS.find((known) => known === why);
+    return side && beside && reason && { sides: [side, beside], reason };
+  });
+  return pairs.every((pair) => pair !== undefined) ? pairs : undefined;
 }
 
 function sidesValue(text: string): readonly [number, number] | undefined {

@@ -6,19 +6,22 @@ import { JUDGE_TOLERANCE_MM } from './judge-tolerance.ts';
 /** Shorter straight edges are no rule that two blanks could share. */
 export const SHORTEST_COMMON_KNIFE_MM = 1;
 
+/** Whether edge i of the first shape and edge j of the second may lie on one rule. */
+export type MayShare = (i: number, j: number) => boolean;
+
 type Segment = readonly [Spot, Spot];
 
 /**
  * The nearest approach of two blanks that may share a knife. Two straight edges on one line that overlap, or meet end
  * to end as at the corner of four blanks, need no gap; nor does anything within `reach` of where they do.
  */
-export function nearnessBesideCommonKnife(a: Shape, b: Shape, shift: Spot, reach: number): Nearness | undefined {
+export function nearnessBesideCommonKnife(a: Shape, b: Shape, shift: Spot, reach: number, mayShare: MayShare): Nearness | undefined {
   const nearEdges: (readonly [Segment, Segment])[] = [];
   const shared: Segment[] = [];
   forNearEdges(a, b, shift, reach, (i, j) => {
     const pair = [edge(a, i, { x: 0, y: 0 }), edge(b, j, shift)] as const;
     nearEdges.push(pair);
-    const stretch = a.straight[i] && b.straight[j] ? sharedStretch(...pair) : undefined;
+    const stretch = a.straight[i] && b.straight[j] && mayShare(i, j) ? sharedStretch(...pair) : undefined;
     if (stretch) shared.push(stretch);
     return reach;
   });

@@ -1,4 +1,4 @@
-import { nearnessBesideCommonKnife } from './judge-common-knife.ts';
+import { nearnessBesideCommonKnife, type MayShare } from './judge-common-knife.ts';
 import { nearness } from './judge-distance.ts';
 import { overlapOf } from './judge-overlap.ts';
 import type { Shape, Spot } from './judge-shape.ts';
@@ -11,16 +11,16 @@ export type PairFault =
 
 /**
  * Judges `a` and `b` shifted by `shift`: whether they overlap, or else whether they come nearer than `needed`.
- * With `commonKnife` a shared straight edge is no fault.
+ * A straight edge that both share is no fault where `mayShare` says so of edge i of `a` and j of `b`.
  */
-export function judgePair(a: Shape, b: Shape, shift: Spot, needed: number, commonKnife: boolean): PairFault | undefined {
+export function judgePair(a: Shape, b: Shape, shift: Spot, needed: number, mayShare: MayShare | undefined): PairFault | undefined {
   const nearest = nearness(a, b, shift, needed);
   if ((nearest && nearest.distance <= JUDGE_TOLERANCE_MM) || boxesNest(a, b, shift)) {
     const overlap = overlapOf(a, b, shift);
     if (overlap.depth > JUDGE_TOLERANCE_MM) return { kind: 'overlap', ...overlap };
   }
   if (!nearest || needed - nearest.distance <= JUDGE_TOLERANCE_MM) return undefined;
-  const counted = commonKnife ? nearnessBesideCommonKnife(a, b, shift, needed) : nearest;
+  const counted = mayShare ? nearnessBesideCommonKnife(a, b, shift, needed, mayShare) : nearest;
   return counted && needed - counted.distance > JUDGE_TOLERANCE_MM ? { kind: 'near', ...counted } : undefined;
 }
 

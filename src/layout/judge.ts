@@ -3,6 +3,7 @@ import { TURNS, type Turn } from '../geometry/turn.ts';
 import { barClearance } from '../press/rules.ts';
 import { checkRing, judgedDesign, quarterTurn, type JudgedDesign } from './judge-design.ts';
 import { outlineOfRing } from './judge-outline.ts';
+import { mayShareKnife } from './judge-facing.ts';
 import { judgePair, type PairFault } from './judge-pair.ts';
 import { shapeOf, type Shape, type Spot } from './judge-shape.ts';
 import { JUDGE_TOLERANCE_MM } from './judge-tolerance.ts';
@@ -121,7 +122,7 @@ function farthestOut({ shape, x, y }: StandingBlank, areas: readonly MmArea[], m
 function keepOutFaults(blank: StandingBlank, keepOut: Shape, clearance: number): Fault[] {
   const shift = { x: -blank.x, y: -blank.y };
   if (!boxesWithin(blank.shape, keepOut, shift, clearance)) return [];
-  const fault = judgePair(blank.shape, keepOut, shift, clearance, false);
+  const fault = judgePair(blank.shape, keepOut, shift, clearance, undefined);
   if (!fault) return [];
   const byMm = fault.kind === 'overlap' ? clearance + fault.depth : clearance - fault.distance;
   return [{ kind: 'keep-out', blanks: [blank.number], place: [fault.place.x + blank.x, fault.place.y + blank.y], byMm }];
@@ -170,7 +171,7 @@ function createPairJudge({ rules, designs }: Frame): (blanks: readonly StandingB
     const key = `${ids.get(a.design.id)! * TURNS.length + a.turn} ${ids.get(b.design.id)! * TURNS.length + b.turn} ${dx} ${dy}`;
     if (remembered.has(key)) return remembered.get(key);
     if (remembered.size >= MOST_REMEMBERED) remembered.clear();
-    const fault = judgePair(a.shape, b.shape, { x: dx / NANOMETRES_PER_MM, y: dy / NANOMETRES_PER_MM }, needed, rules.commonKnife);
+    const fault = judgePair(a.shape, b.shape, { x: dx / NANOMETRES_PER_MM, y: dy / NANOMETRES_PER_MM }, needed, rules.commonKnife ? mayShareKnife(a, b, rules.commonKnifePairs) : undefined);
     remembered.set(key, fault);
     return fault;
   };

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { InputError, inputError, type Issue } from '../base/issue.ts';
 import { MICRONS_PER_MM } from '../base/units.ts';
+import { COMMON_KNIFE_REASONS, FACING_SIDES, type CommonKnifePair } from './common-knife-pairs.ts';
 import { COORDINATE_LIMIT } from '../geometry/point.ts';
 
 /**
@@ -54,6 +55,8 @@ export interface LayoutRules {
   readonly bleed: number;
   readonly bleedMeeting: 'apart' | 'cut';
   readonly commonKnife: boolean;
+  /** Sides of the drawing that may share a knife; absent: any, where `commonKnife` holds. */
+  readonly commonKnifePairs?: readonly CommonKnifePair[];
 }
 
 export interface LayoutFile {
@@ -81,6 +84,7 @@ const MOST_DESIGNS = 1_000;
 const MOST_KEEP_OUTS = 1_000;
 const MOST_PLACEMENTS = 100_000;
 const MOST_PATHS = 20_000;
+const MOST_PAIRS = 16;
 const LONGEST_PATH = 4_000_000;
 const FARTHEST = COORDINATE_LIMIT / MICRONS_PER_MM;
 
@@ -110,6 +114,7 @@ export const layoutFileSchema = z.looseObject({
     bleed: length,
     bleedMeeting: z.enum(['apart', 'cut']).default('apart'),
     commonKnife: z.boolean().default(false),
+    commonKnifePairs: z.array(z.looseObject({ sides: z.tuple([z.enum(FACING_SIDES), z.enum(FACING_SIDES)]), reason: z.enum(COMMON_KNIFE_REASONS) })).max(MOST_PAIRS).optional(),
   }),
   designs: z
     .array(
@@ -143,7 +148,7 @@ export function readLayoutFile(content: unknown, where: string): LayoutFile {
     printable: printable ? areaOf(printable) : { x: 0, y: 0, width: sheet.width, height: sheet.height },
     lay,
     keepOut: keepOut.map((area) => ({ kind: area.kind, ring: area.ring })),
-    rules: { gap: rules.gap, bleed: rules.bleed, bleedMeeting: rules.bleedMeeting, commonKnife: rules.commonKnife },
+    rules: { gap: rules.gap, bleed: rules.bleed, bleedMeeting: rules.bleedMeeting, commonKnife: rules.commonKnife, ...(rules.commonKnifePairs && { commonKnifePairs: rules.commonKnifePairs.map(({ sides, reason }) => ({ sides, reason })) }) },
     designs: designs.map((design) => ({
       id: design.id,
       outline: design.outline,
@@ -225,6 +230,7 @@ export function writeLayoutFile(layout: LayoutFile): string {
       ['bleed', mm(rules.bleed)],
       ['bleedMeeting', JSON.stringify(rules.bleedMeeting)],
       ['commonKnife', String(rules.commonKnife)],
+      ...(rules.commonKnifePairs ? [['commonKnifePairs', JSON.stringify(rules.commonKnifePairs)] as const] : []),
     ])],
     ['designs', lines(designs.map(designText))],
     ['placements', lines(placements.map(({ design, rotation, x, y }) =>

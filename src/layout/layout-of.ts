@@ -15,7 +15,7 @@ export function layoutOf(problem: Problem, designs: readonly Design[], placement
     printable: mmArea(problem.printable),
     lay,
     keepOut: problem.keepOuts.map(({ kind, ring }) => ({ kind, ring: mmRing(ring) })),
-    rules: { gap: toMillimetres(rules.gap), bleed: toMillimetres(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: rules.commonKnife },
+    rules: { gap: toMillimetres(rules.gap), bleed: toMillimetres(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: rules.commonKnife, ...(rules.commonKnifePairs && { commonKnifePairs: rules.commonKnifePairs }) },
     designs,
     placements: stationOrder(placements, parts, lay).map(({ part, turn, x, y }) => ({
       design: parts[part]!.id,

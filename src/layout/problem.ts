@@ -1,5 +1,6 @@
 import type { Box, Point, Ring } from '../geometry/point.ts';
 import type { Turn } from '../geometry/turn.ts';
+import type { CommonKnifePair } from './common-knife-pairs.ts';
 
 /**
  * The contract between the stages: what is asked of a search, and what it hands back. Whole micrometres; sheet origin
@@ -44,6 +45,8 @@ export interface Rules {
   /** `apart`: bleeds clear each other; `cut`: they are cut at the middle of the gap. */
   readonly bleedMeeting: 'apart' | 'cut';
   readonly commonKnife: boolean;
+  /** Sides that may share a knife; absent: any. */
+  readonly commonKnifePairs?: readonly CommonKnifePair[];
 }
 
 /** What is wanted of the parts. */

@@ -4,6 +4,7 @@ import { boxOf, type Ring } from '../geometry/point.ts';
 import { degreesOf, turnBox, type Turn } from '../geometry/turn.ts';
 import { isTumbled, symmetryOf, type WorkStyle } from '../layout/back-up.ts';
 import { micronBox } from '../layout/rings.ts';
+import type { CommonKnifePair } from '../layout/common-knife-pairs.ts';
 import type { KeepOut, Part, Problem } from '../layout/problem.ts';
 import { sheetGrainAxis, turnsForGrain, type GrainAxis } from '../press/grain.ts';
 import { checkMachines, combineSettings, type MachineSettings, type Machines } from '../press/machines.ts';
@@ -18,6 +19,8 @@ export interface LayingSettings {
   readonly bleedMeeting?: 'apart' | 'cut' | undefined;
   /** Neighbours may share one straight rule: unprinted edges, or where the same colour runs through. */
   readonly commonKnife?: boolean | undefined;
+  /** Only these sides of the drawing may; absent: any. */
+  readonly commonKnifePairs?: readonly CommonKnifePair[] | undefined;
   /** How the second side is printed; absent: one side only. */
   readonly back?: WorkStyle | undefined;
   readonly rotations?: readonly Turn[] | undefined;
@@ -49,11 +52,11 @@ export function prepareSheet(laying: LayingSettings): PreparedSheet {
       printable: micronBox(areas.printable),
       lay: combined.lay,
       keepOuts,
-      rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: laying.commonKnife ?? false },
+      rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: laying.commonKnife ?? laying.commonKnifePairs !== undefined, ...(laying.commonKnifePairs && { commonKnifePairs: laying.commonKnifePairs }) },
       symmetry: symmetryOf(laying.back),
     },
     sheetGrain: grainOfSheet(laying),
-    notes: [...combined.notes, ...areas.notes],
+    notes: [...combined.notes, ...areas.notes, ...(laying.commonKnifePairs ?? []).map(({ sides: [side, other], reason }): Issue => ({ code: 'common-knife-pair', severity: 'note', facts: { side, other, reason: reason.replace('-', ' ') } }))],
   };
 }
 

@@ -32,6 +32,7 @@ export const layingMessages: MessageTable = {
   'stripping-frame': 'Station {stations}: the frame at the edge is {by} mm narrower than {frame} mm.',
   'stripping-ways': 'Stations {stations} share a cell: no straight way of {way} mm parts them from edge to edge.',
   'least-sheet-too-many': '{where}: {ups} ups were not found on {width} × {height} mm, where at most {most} can be. Ask for fewer, give a larger --sheet, or more effort.',
+  'common-knife-pair': 'one knife may cut the {side} edge of one blank and the {other} edge of its neighbour, as drawn: {reason}.',
   'fewer-layouts': '{count} truly different layouts were asked for, {found} found. More effort may find more.',
   'layout-refused-by-judge': 'one of the layouts found was refused by the judge ({kind}, {by} mm) and left out.',
 };
