@@ -12,6 +12,7 @@ export function collectDrawing() {
   const lines: DrawnLine[] = [];
   const fills: DrawnLine[] = [];
   const texts: DrawnText[] = [];
+  const unreadTexts: DrawnText[] = [];
   const issues: Issue[] = [];
   let drawn = 0;
   let curves = 0;
@@ -37,8 +38,8 @@ export function collectDrawing() {
     (to === 'lines' ? lines : fills).push(path);
   };
 
-  const finish = (rest: Pick<Drawing, 'page' | 'scale' | 'fingerprint' | 'yAxis'>): Drawing => ({ lines, fills, texts, issues, ...rest });
-  return { lines, fills, texts, issues, once, nextElement, elements: () => drawn, addPath, finish };
+  const finish = (rest: Pick<Drawing, 'page' | 'scale' | 'fingerprint' | 'yAxis'>): Drawing => ({ lines, fills, texts, unreadTexts, issues, ...rest });
+  return { lines, fills, texts, unreadTexts, issues, once, nextElement, elements: () => drawn, addPath, finish };
 }
 
 export type DrawingCollector = ReturnType<typeof collectDrawing>;

@@ -1,6 +1,6 @@
 import type { Issue } from '../base/issue.ts';
 import type { CurvePath } from '../geometry/curve.ts';
-import type { Point } from '../geometry/point.ts';
+import type { Box, Point } from '../geometry/point.ts';
 import type { Dieline } from './dieline.ts';
 
 /**
@@ -12,6 +12,8 @@ export interface Drawing {
   /** Filled shapes without a stroke: artwork, and the heads of dimension arrows. */
   readonly fills: readonly DrawnLine[];
   readonly texts: readonly DrawnText[];
+  /** Texts in fonts whose bytes are no characters: only their places are known. */
+  readonly unreadTexts?: readonly DrawnText[];
   /** Size of the page whose upper left corner is the origin, mm, where the drawing has one. */
   readonly page: { readonly width: number; readonly height: number } | undefined;
   readonly scale: Dieline['scale'];
@@ -41,6 +43,10 @@ export interface LineSource {
   readonly dash: readonly number[];
   readonly widthMm: number;
   readonly filled: boolean;
+  /** Colour of the filling, spelled as `stroke` is, where it is known. */
+  readonly fill?: string;
+  /** Box that the drawing program clips it to, mm, where it does. */
+  readonly clip?: Box;
   /** Carries an arrowhead or other marker at an end. */
   readonly marked: boolean;
 }
@@ -61,6 +67,8 @@ export interface DrawnText {
   /** Anchor of its first character's baseline. */
   readonly place: Point;
   readonly heightMm: number;
+  /** How far it reaches along its direction, where that is known. */
+  readonly widthMm?: number;
   /** Where `place` is in the line of text, in SVG's words: start, middle or end. */
   readonly anchor: string;
   /** Direction of writing, unit length. */

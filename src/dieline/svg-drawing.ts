@@ -90,7 +90,7 @@ function paintOf(style: Readonly<Record<string, string>>, scale: number, viewpor
   const stroked = isPaint(stroke) && Number(style['stroke-opacity']) !== 0 && !(width === 0 && filled);
   const dash = style['stroke-dasharray'].split(/[\s,]+/).map(inUnits).map((length) => length * scale);
   const marked = [style['marker-start'], style['marker-end']].some((marker) => marker.startsWith('url('));
-  return { stroked, filled, stroke, widthMm: width * scale, dash: dash.some((length) => length > 0) ? dash : [], marked };
+  return { stroked, filled, fill, stroke, widthMm: width * scale, dash: dash.some((length) => length > 0) ? dash : [], marked };
 }
 
 function isPaint(paint: string): boolean {

@@ -150,7 +150,7 @@ function blanksOf(graph: Arrangement, lines: readonly DrawnLine[], lineRoles: re
 function shareOut({ contents, outlines }: Finding, paths: readonly RulePath[]): { within: RulePath[][]; rest: RulePath[] } {
   const within: RulePath[][] = contents.map(() => []);
   const rest: RulePath[] = [];
-  const ofBlank = new Set<Role>(STRUCTURAL_ROLES);
+  const ofBlank = new Set<Role>([...STRUCTURAL_ROLES, 'Positions']);
   for (const path of paths) {
     const { x, y } = curvePoint(path.curves[0], 0.5);
     const point = { x: toMicrons(x), y: toMicrons(y) };

@@ -34,6 +34,7 @@ const ENGLISH: Words = {
   Braille: ['braille'],
   Dimensions: ['dim', 'dims', 'dimension', 'dimensions', 'dimensioning', 'measure', 'measures', 'measurement', 'measurements'],
   Legend: ['legend', 'title block', 'titleblock', 'frame', 'page frame', 'page border', 'notes', 'annotation', 'annotations', 'register mark', 'register marks', 'registration', 'registration marks', 'registration mark', 'crop mark', 'crop marks', 'cropmarks', 'trim marks', 'colour bar', 'color bar', 'centre line', 'center line', 'centerline', 'centreline', 'guides', 'grain', 'grain direction', 'safe', 'safe zone', 'safety', 'safe area', 'live area', 'type area', 'text', 'texts', 'info'],
+  Positions: ['bar code', 'bar codes', 'barcode', 'barcodes', 'ean code', 'ean', 'qr code', 'data matrix', 'code area', 'batch code', 'best before'],
   Artwork: ['artwork', 'art', 'graphics', 'graphic', 'design', 'print', 'printing', 'image', 'images', 'logo', 'background', 'illustration', 'photo'],
 };
 
@@ -59,6 +60,7 @@ const GERMAN: Words = {
   Stapling: ['heftung', 'heftklammer'],
   Dimensions: ['masse', 'mass', 'bemassung', 'bemassungen', 'masslinie', 'masslinien', 'massangaben', 'vermassung'],
   Legend: ['legende', 'schriftfeld', 'rahmen', 'blattrahmen', 'seitenrahmen', 'zeichnungsrahmen', 'hinweise', 'passkreuz', 'passkreuze', 'passer', 'passermarken', 'passmarken', 'schneidmarken', 'schnittmarken', 'schnittmarke', 'schneidmarke', 'farbbalken', 'mittellinie', 'mittellinien', 'hilfslinien', 'laufrichtung', 'faserrichtung', 'faserlauf', 'beschriftung', 'sicherheitsabstand', 'sicherheitszone', 'sicherheitsbereich', 'schutzraum'],
+  Positions: ['strichcode', 'strichcodes', 'codefeld', 'eindruckfeld', 'eindruckflache', 'chargenfeld', 'mindesthaltbarkeit'],
   Artwork: ['druckbild', 'grafik', 'druck', 'bild', 'bilder', 'motiv', 'hintergrund', 'gestaltung'],
 };
 
@@ -81,6 +83,7 @@ const FRENCH: Words = {
   Embossing: ['gaufrage', 'embossage', 'relief'],
   Dimensions: ['cote', 'cotes', 'cotation', 'cotations', 'mesures'],
   Legend: ['legende', 'cartouche', 'cadre', 'cadre de page', 'repere', 'reperes', 'hirondelles', 'trait de coupe', 'traits de coupe', 'axe', 'axes', 'sens fibre', 'sens des fibres', 'sens du papier', 'texte', 'textes', 'annotation'],
+  Positions: ['code barre', 'code barres', 'code a barres', 'codes a barres', 'gencod', 'zone de marquage'],
   Artwork: ['maquette', 'graphisme', 'visuel', 'impression', 'fond', 'images'],
 };
 
@@ -103,6 +106,7 @@ const SPANISH: Words = {
   Drilling: ['taladro', 'taladrado'],
   Dimensions: ['cota', 'cotas', 'acotado', 'acotacion', 'acotaciones', 'medida', 'medidas', 'dimensiones'],
   Legend: ['leyenda', 'cajetin', 'marco', 'recuadro', 'cruces de registro', 'cruz de registro', 'marcas de corte', 'marcas de registro', 'lineas de eje', 'sentido de fibra', 'direccion de fibra', 'textos', 'texto', 'notas'],
+  Positions: ['codigo de barras', 'codigos de barras', 'zona de codificacion'],
   Artwork: ['arte', 'diseno', 'grafica', 'graficos', 'impresion', 'imagen', 'fondo'],
 };
 
@@ -126,6 +130,7 @@ const ITALIAN: Words = {
   Drilling: ['foratura'],
   Dimensions: ['quota', 'quote', 'quotatura', 'quotature', 'misura', 'misure', 'dimensioni'],
   Legend: ['legenda', 'cartiglio', 'cornice', 'squadratura', 'crocini', 'crocino', 'crocini di registro', 'segni di taglio', 'assi', 'senso fibra', 'direzione fibra', 'testi', 'testo', 'note'],
+  Positions: ['codice a barre', 'codici a barre', 'zona codice'],
   Artwork: ['grafica', 'stampa', 'immagine', 'immagini', 'sfondo', 'progetto grafico'],
 };
 

@@ -1,11 +1,12 @@
 import { inputError, type Issue } from '../base/issue.ts';
-import { cutsThrough } from '../dieline/knife-roles.ts';
-import type { Role } from '../dieline/dieline.ts';
-import { flattenPath } from '../geometry/flatten.ts';
-import { readPathData } from '../geometry/path-data.ts';
-import { boxOf, type Box, type Point } from '../geometry/point.ts';
-import { segmentDistance } from '../geometry/distance.ts';
+import { toMicrons } from '../base/units.ts';
+import { intersect } from '../geometry/boolean.ts';
+import { boxOf, shiftRing, type Box, type Point, type Polygon, type Ring } from '../geometry/point.ts';
+import { locatePoint } from '../geometry/predicates.ts';
+import { missingBleed } from './artwork-bleed.ts';
 import type { Design } from './layout-file.ts';
+import { knivesOf, LIVE_MATTER_MM, nearestKnife, type Knife } from './live-matter.ts';
+import { micronRing } from './rings.ts';
 
 /** What is known of a page of artwork. Millimetres from the page's lower left corner as it is looked at, y up. */
 export interface ArtworkContent {
@@ -16,10 +17,10 @@ export interface ArtworkContent {
   readonly bleed: Box | undefined;
   /** Boxes of the die lines that are drawn in it under a name. */
   readonly dieLines: readonly Box[];
-  /** Box of all filled areas and images; undefined where there are none or they were not looked at. */
-  readonly ink: Box | undefined;
-  /** Where lines of text begin. */
-  readonly texts: readonly { readonly content: string; readonly place: Point; readonly heightMm: number }[];
+  /** Filled areas and images, element by element, whole µm; undefined where they were not looked at: then all of the page counts. */
+  readonly printed: readonly (readonly Polygon[])[] | undefined;
+  /** Lines of text: where they begin, how far they reach; without content where their font tells none. */
+  readonly texts: readonly { readonly content: string; readonly place: Point; readonly heightMm: number; readonly widthMm?: number; readonly direction?: Point }[];
 }
 
 export type FittedBy = 'given' | 'die line' | 'trim box' | 'page';
@@ -34,21 +35,18 @@ export interface ArtworkFit {
 /** Two sizes that differ by less are one, mm: what drawing programs and paper sizes round. */
 const SAME_SIZE_MM = 0.3;
 
-/** Text and fine lines stay so far from a knife, mm: print-to-cut tolerance and a little; common practice, no source. */
-export const LIVE_MATTER_MM = 2;
-
 /** Of one matter so many are listed one by one. */
 const LISTED = 10;
 
 /**
  * Lays a page of artwork on a design: by the place given, by the die line drawn in it, by its trim box, or by the middle of
- * its page where that is the blank with one and the same bleed all round. Says what bleed is missing on which edge and which
- * texts stand too near a knife. Throws InputError `artwork-other-die-line` or `artwork-size`.
+ * its page where that is the blank with one and the same bleed all round. Says what bleed is missing where, and
+ * what stands too near a knife. Throws InputError `artwork-other-die-line` or `artwork-size`.
  */
 export function fitArtwork(content: ArtworkContent, design: Design, { bleed, at, where }: { readonly bleed: number; readonly at?: Point | undefined; readonly where: string }): ArtworkFit {
   const blank = boxOf(design.outline.map(([x, y]) => ({ x, y })));
   const { offset, by } = placed(content, blank, at, where);
-  return { offset, by, issues: [...missingBleed(content, blank, offset, bleed, where), ...nearKnives(content, design, offset, where)] };
+  return { offset, by, issues: checked(content, design, offset, bleed, where) };
 }
 
 function placed(content: ArtworkContent, blank: Box, at: Point | undefined, where: string): Pick<ArtworkFit, 'offset' | 'by'> {
@@ -82,54 +80,72 @@ function onto(box: Box, blank: Box): Point {
   return { x: (blank.minX + blank.maxX - box.minX - box.maxX) / 2, y: (blank.minY + blank.maxY - box.minY - box.maxY) / 2 };
 }
 
-const EDGES = ['left', 'right', 'lower', 'upper'] as const;
-
-/**
- * Bleed is missing on an edge where the page ends too early, or where ink reaches the edge, or nearly, but not far enough
- * beyond; an edge that ink stays well clear of is unprinted and wants none.
- */
-function missingBleed({ width, height, bleed: declared, ink }: ArtworkContent, blank: Box, offset: Point, bleed: number, where: string): Issue[] {
-  const page = beyond({ minX: 0, minY: 0, maxX: width, maxY: height }, blank, offset);
-  const box = declared && beyond(declared, blank, offset);
-  const printed = ink && beyond(ink, blank, offset);
-  return EDGES.flatMap((edge, i): Issue[] => {
-    const inked = printed ? printed[i]! : Infinity;
-    if (inked < -LIVE_MATTER_MM) return [];
-    const missing = bleed - Math.min(page[i]!, box ? box[i]! : Infinity, inked);
-    return missing > SHORT_BY_MM ? [{ code: 'artwork-bleed-missing', severity: 'warning', where, facts: { edge, missingMm: missing, bleedMm: bleed } }] : [];
-  });
-}
-
-/** Less is rounding, mm. */
-const SHORT_BY_MM = 0.05;
-
-/** How far a box on the page reaches beyond the blank's, in the order of `EDGES`. */
-function beyond(box: Box, blank: Box, { x, y }: Point): number[] {
-  return [blank.minX - box.minX - x, box.maxX + x - blank.maxX, blank.minY - box.minY - y, box.maxY + y - blank.maxY];
-}
-
-function nearKnives({ texts }: ArtworkContent, design: Design, offset: Point, where: string): Issue[] {
+/** Bleed stretch by stretch, then live matter: texts, and what is printed without reaching the outline anywhere. */
+function checked(content: ArtworkContent, design: Design, offset: Point, bleedMm: number, where: string): Issue[] {
+  const outline = micronRing(design.outline);
+  const shift = { x: toMicrons(offset.x), y: toMicrons(offset.y) };
+  const placed = content.printed?.map((polygons) => polygons.map(({ outer, holes }): Polygon => ({ outer: shiftRing(outer, shift), holes: holes.map((hole) => shiftRing(hole, shift)) })));
+  const reaching = placed?.filter((polygons) => reaches(polygons, outline));
+  const page = shownOf(content, shift);
+  const printed = reaching ? reaching.flatMap((polygons) => intersect(polygons, page)) : page;
   const knives = knivesOf(design);
-  const blank = boxOf(design.outline.map(([x, y]) => ({ x, y })));
-  const near = texts.flatMap(({ content, place, heightMm }): Issue[] => {
+  const within = placed?.filter((polygons) => !reaching!.includes(polygons)) ?? [];
+  return [
+    ...listed(missingBleed(outline, printed, { bleed: toMicrons(bleedMm), reach: toMicrons(LIVE_MATTER_MM) }).map(({ edge, from, to, lengthMm, missingMm }): Issue => ({
+      code: 'artwork-bleed-missing', severity: 'warning', where,
+      facts: { edge, missingMm: short(missingMm), bleedMm, lengthMm: short(lengthMm), fromX: short(from.x), fromY: short(from.y), toX: short(to.x), toY: short(to.y) },
+    }))),
+    ...listed(textsNear(content.texts, outline, offset, knives.flat(), where)),
+    ...listed(within.flatMap((polygons): Issue[] => {
+      const found = knives.flatMap((line) => polygons.flatMap(({ outer }) => nearestKnife(outer, line) ?? []));
+      // Print that a cut runs through is meant to be cut.
+      const nearest = found.filter(({ mm }) => mm > 0).toSorted((a, b) => a.mm - b.mm)[0];
+      return nearest ? [{ code: 'artwork-area-near-knife', severity: 'warning', where, facts: { mm: short(nearest.mm), leastMm: LIVE_MATTER_MM, x: short(nearest.place.x), y: short(nearest.place.y) } }] : [];
+    })),
+  ];
+}
+
+/** As people measure. */
+function short(mm: number): number {
+  return Math.round(mm * 100) / 100 + 0;
+}
+
+function listed(issues: readonly Issue[]): readonly Issue[] {
+  const rest = issues.length - LISTED;
+  return rest > 0 ? [...issues.slice(0, LISTED), { code: 'more-of-the-same', severity: 'warning', facts: { count: rest, code: issues[0]!.code } }] : issues;
+}
+
+/** What the page shows of its print: all of it, or what its bleed box says. Whole µm of the design's axes. */
+function shownOf({ width, height, bleed }: ArtworkContent, shift: Point): Polygon[] {
+  const { minX, minY, maxX, maxY } = bleed ?? { minX: 0, minY: 0, maxX: width, maxY: height };
+  const corners = [[minX, minY], [maxX, minY], [maxX, maxY], [minX, maxY]] as const;
+  return [{ outer: corners.map(([x, y]) => ({ x: toMicrons(x) + shift.x, y: toMicrons(y) + shift.y })), holes: [] }];
+}
+
+/** Whether print goes on to the outline or beyond it at any place. */
+function reaches(polygons: readonly Polygon[], outline: Ring): boolean {
+  const blank = boxOf(outline);
+  const beyond = ({ x, y }: Point) => x < blank.minX + TOUCHES_MICRONS || x > blank.maxX - TOUCHES_MICRONS || y < blank.minY + TOUCHES_MICRONS || y > blank.maxY - TOUCHES_MICRONS;
+  return polygons.some(({ outer }) => outer.some((point) => beyond(point) || locatePoint(point, outline) !== 'inside'));
+}
+
+/** So near to the outline is at it, µm. */
+const TOUCHES_MICRONS = 50;
+
+function textsNear(texts: ArtworkContent['texts'], outline: Ring, offset: Point, knives: readonly Knife[], where: string): Issue[] {
+  return texts.flatMap(({ content, place, heightMm, widthMm = 0, direction: { x: dx, y: dy } = { x: 1, y: 0 } }): Issue[] => {
     const at = { x: place.x + offset.x, y: place.y + offset.y };
-    if (at.x < blank.minX || at.x > blank.maxX || at.y < blank.minY || at.y > blank.maxY) return [];
-    const points = [at, { x: at.x, y: at.y + CAPITALS * heightMm }];
-    const mm = Math.min(...knives.flatMap(([from, to]) => points.map((point) => segmentDistance(point, point, from, to).distance)));
-    return mm < LIVE_MATTER_MM ? [{ code: 'artwork-text-near-knife', severity: 'warning', where, facts: { text: content.slice(0, 40), mm, leastMm: LIVE_MATTER_MM } }] : [];
+    const rise = CAPITALS * heightMm;
+    const corner = (along: number, up: number): Point => ({ x: toMicrons(at.x + along * dx - up * dy), y: toMicrons(at.y + along * dy + up * dx) });
+    const ring = [corner(0, 0), corner(widthMm, 0), corner(widthMm, rise), corner(0, rise)];
+    if (ring.every((point) => locatePoint(point, outline) === 'outside')) return [];
+    const nearest = nearestKnife(ring, knives);
+    if (!nearest) return [];
+    const facts = { mm: short(nearest.mm), leastMm: LIVE_MATTER_MM, x: short(at.x), y: short(at.y) };
+    if (content === '') return [{ code: 'artwork-unread-text-near-knife', severity: 'warning', where, facts }];
+    return [{ code: 'artwork-text-near-knife', severity: 'warning', where, facts: { ...facts, text: content.slice(0, 40) } }];
   });
-  const rest = near.length - LISTED;
-  return rest > 0 ? [...near.slice(0, LISTED), { code: 'more-of-the-same', severity: 'warning', facts: { count: rest, code: 'artwork-text-near-knife' } }] : near;
 }
 
 /** Height of capitals as a share of a font's size. */
 const CAPITALS = 0.7;
-
-/** Chords of all lines that are cut, mm. */
-function knivesOf({ outline, openings, drawing }: Design): [Point, Point][] {
-  const cut = (drawing?.paths ?? []).filter(({ role }) => cutsThrough(role as Role)).flatMap(({ d }) => readPathData(d)).map((path) => flattenPath(path, CHORD_MM));
-  const rings = [outline, ...openings].map((ring) => [...ring, ring[0]!].map(([x, y]) => ({ x, y })));
-  return [...rings, ...cut].flatMap((points) => points.slice(1).map((to, i): [Point, Point] => [points[i]!, to]));
-}
-
-const CHORD_MM = 0.05;

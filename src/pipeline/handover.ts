@@ -5,6 +5,7 @@ import { pathLength } from '../dieline/curve-part.ts';
 import { placedRings } from '../estimate/placed-rings.ts';
 import { boxOf, type Box } from '../geometry/point.ts';
 import { backLayout } from '../layout/back-layout.ts';
+import { barCodeIssues, barCodesOf } from '../layout/bar-codes.ts';
 import type { WorkStyle } from '../layout/back-up.ts';
 import { writeLayoutFile, type LayoutFile } from '../layout/layout-file.ts';
 import type { SoundLayout } from '../layout/sound.ts';
@@ -21,6 +22,7 @@ import { englishLanguage } from '../render/messages/english-language.ts';
 import type { Language } from '../render/messages/language.ts';
 import { markedSheet } from '../render/marked-sheet.ts';
 import { placementsCsv } from '../render/placements-csv.ts';
+import { ranges } from '../render/ranges.ts';
 import { reportHtml } from '../render/report-html.ts';
 import { sheetScene } from '../render/sheet-scene.ts';
 import type { SheetView } from '../render/sheet-view.ts';
@@ -75,6 +77,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
   const view = { ...bare, figures: titleCells(facts, language) };
   const picture = { section: 'answer', svg: sceneToSvg(sheetScene(view, { words: pictureWords, format })), onPaper: true };
   const imposed = front.length > 0 ? imposeArtwork(layout, front, details.versions) : undefined;
+  const codes = barCodeIssues(layout, barCodesOf(layout, details.barCodes ?? [], imposed?.barsSeen ?? (() => undefined)), ranges);
   const coating = coatingForm(layout, bare);
   const second = await backFiles(facts, back, language);
   const files: HandoverFile[] = [
@@ -93,7 +96,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
     { name: 'crew-ticket.html', content: reportHtml(crewTicket(facts, language, coating), [picture]) },
     { name: 'customer.html', content: reportHtml(customerPage(facts, language), [picture]) },
   ];
-  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...second.issues, ...allCoated(coating)] };
+  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...codes, ...second.issues, ...allCoated(coating)] };
 }
 
 /** What comes off the sheet; and where a way of stripping is known, whether the layout suits it. */

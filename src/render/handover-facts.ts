@@ -5,6 +5,7 @@ import type { Role } from '../dieline/dieline.ts';
 import { dieRows, type DieRows } from '../estimate/die-rows.ts';
 import { dieSteps, type DieSteps } from '../estimate/die-steps.ts';
 import { boxOf } from '../geometry/point.ts';
+import type { GivenBarCode } from '../layout/bar-codes.ts';
 import type { WorkStyle } from '../layout/back-up.ts';
 import { layoutFingerprint } from '../layout/fingerprint.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
@@ -31,6 +32,8 @@ export interface HandoverDetails {
   readonly back?: WorkStyle | undefined;
   /** What each station prints, in station order, where several versions share the form. */
   readonly versions?: readonly string[] | undefined;
+  /** Boxes of bar codes besides those that the drawings mark. */
+  readonly barCodes?: readonly GivenBarCode[] | undefined;
   readonly nicks?: Nicks | undefined;
   /** Strips of waste narrower than this are listed, whole mm. */
   readonly leastStrip?: number | undefined;

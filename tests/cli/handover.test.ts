@@ -68,7 +68,7 @@ describe('handover', () => {
     writeFileSync(join(folder, 'art.svg'), pdf('0 1 0 rg 0 0 100 60 re f', { page: `/MediaBox ${pdfBox(0, 0, 100, 60)}` }));
     const { status, stderr } = run(sound, '--to', 'out', '--artwork', 'tea-box=art.svg', '--back', 'perfecting');
     expect(status).toBe(1);
-    expect(stderr.split('\n')[0]).toBe('warning: art.svg: on the left edge 3 mm of the 3 mm bleed are missing. Draw the print on to there.');
+    expect(stderr.split('\n')[0]).toBe('warning: art.svg: on the lower edge, over 100 mm from (0, 0) to (100, 0) of the blank, 3 mm of the 3 mm bleed are missing. Draw the print on to there.');
     expect(readdirSync(join(folder, 'out'))).toEqual(expect.arrayContaining(['sheet-artwork.pdf', 'sheet-back.pdf', 'sheet-back.svg']));
     rmSync(join(folder, 'out'), { recursive: true });
     for (const [options, message] of [
@@ -77,6 +77,8 @@ describe('handover', () => {
       [['--artwork', 'lid=art.svg'], 'no station prints lid'],
       [['--artwork', 'art.svg', '--artwork-at', '3'], '--artwork-at 3'],
       [['--artwork-back', 'art.svg'], 'Give --back'],
+      [['--bar-code', '10,10,300,20'], 'the box lies outside of tea-box'],
+      [['--ink', 'Green'], 'a name and a colour are wanted'],
     ] as const) {
       expect(run(sound, '--to', 'out', ...options)).toMatchObject({ status: 2, stdout: '', stderr: expect.stringContaining(message) });
     }

@@ -48,7 +48,7 @@ describe('artwork on every station', () => {
     const bytes = contentOf(files, 'sheet-artwork.pdf');
     // The mark lies at (5, 5) to (25, 15) of the blank: upright, half a turn, a quarter turn about the blank's corner.
     expect(await fillsOf(bytes, 20)).toEqual([[15, 15], [195, 55], [375, 15]]);
-    expect(issues.map(({ code, severity }) => [code, severity])).toEqual([['artwork-holds-die-line', 'note']]);
+    expect(issues.map(({ code, severity }) => [code, severity])).toEqual([['artwork-holds-die-line', 'note'], ['artwork-font-missing', 'warning']]);
     const { context } = await openPdf(bytes);
     const forms = context.enumerateIndirectObjects().filter(([, object]) => object.toString().includes('/Form'));
     expect(forms).toHaveLength(1);
@@ -79,7 +79,7 @@ describe('artwork on every station', () => {
   test('designs have artwork by their names; what has none is said', async () => {
     const two = layoutWith([card, { ...card, id: 'other' }], [at('card', 10, 10), at('other', 220, 10)]);
     const imposed = imposeArtwork(two, [await given('card')]);
-    expect([imposed.ofStation, imposed.issues.map(({ code }) => code)]).toEqual([[0, undefined], ['artwork-holds-die-line', 'artwork-missing']]);
+    expect([imposed.ofStation, imposed.issues.map(({ code }) => code)]).toEqual([[0, undefined], ['artwork-holds-die-line', 'artwork-font-missing', 'artwork-missing']]);
     const [a, b] = [await given('card'), await given()];
     expect(() => imposeArtwork(two, [a, b])).toThrow('artwork-twice');
     expect(() => imposeArtwork(two, [{ ...a, design: 'third' }])).toThrow('artwork-for-no-design');
@@ -109,6 +109,15 @@ describe('artwork on every station', () => {
     const plates = execFileSync('ls', [folder], { encoding: 'utf8' });
     for (const name of ['Fernhollow Green', 'Cutting', 'Creasing', 'Magenta']) expect(plates).toContain(`(${name})`);
   });
+});
+
+test('a PDF that ends too early is refused; a font of two-byte glyphs tells its place and width', async () => {
+  await expect(readArtwork(artworkBytes.subarray(0, artworkBytes.length - 12), 1, 'a.pdf')).rejects.toMatchObject({ issues: [{ code: 'artwork-cut-off', where: 'a.pdf' }] });
+  const composite = '<< /Type /Font /Subtype /Type0 /BaseFont /Fern /Encoding /Identity-H /DescendantFonts [<< /Subtype /CIDFontType2 /FontDescriptor << /FontFile2 10 0 R >> /DW 500 /W [3 [250]] >>] >>';
+  const bytes = pdf('BT /F1 10 Tf 1 0 0 1 20 30 Tm <000300040005> Tj ET', { resources: `/Font << /F1 ${composite} >>`, page: `/MediaBox ${box(0, 0, 106, 66)}`, objects: ['<< /Length 0 >>\nstream\n\nendstream'] });
+  const { content, issues } = await readArtwork(bytes, 1, 'a.pdf');
+  expect(issues).toEqual([]);
+  expect(content.texts).toMatchObject([{ content: '', place: { x: 20, y: 30 }, widthMm: expect.closeTo(12.5, 5) }]);
 });
 
 test('what is neither PDF nor SVG is refused', async () => {

@@ -4,6 +4,7 @@ import { inputError } from '../../base/issue.ts';
 import { parseLengthMm } from '../../base/units.ts';
 import { WORK_STYLES } from '../../layout/back-up.ts';
 import { readLayoutFile } from '../../layout/layout-file.ts';
+import type { GivenBarCode } from '../../layout/bar-codes.ts';
 import { judgeForProduction } from '../../layout/sound.ts';
 import type { GivenArtwork } from '../../pipeline/artwork.ts';
 import { checkDrawing, handover, handoverLanguage } from '../../pipeline/handover.ts';
@@ -43,6 +44,7 @@ interface Options {
   readonly artworkAt?: string;
   readonly stripping?: string;
   readonly ink: readonly string[];
+  readonly barCode: readonly string[];
   readonly leastStrip?: string;
   readonly language: string;
   readonly nicks?: string;
@@ -77,6 +79,7 @@ export const registerHandover: RegisterCommand = (program) => {
     .option('--artwork-back-page <n>', 'page of the artwork of the back', '1')
     .option('--ink <name=colour>', 'a colour of SVG artwork that stands for an ink, such as "Fernhollow Green=#1a7d43"; repeatable', collect, [])
     .option('--artwork-at <x,y>', 'place of the artwork page’s lower left corner from that of the blank, mm; else found by die line, trim box or page size')
+    .option('--bar-code <x,y,width,height>', 'box of a bar code on the blank, mm from its lower left corner; of several designs name=…; ,x or ,y after it says along which side of the drawing its bars run, else it is seen in the artwork; repeatable', collect, [])
     .option('--language <tag>', `language of pages and pictures: ${LANGUAGE_TAGS}`, 'en')
     .option('--stripping <way>', 'how the waste is taken off: by-hand, with-tools or with-blanking; the stripping page says whether the layout suits it (default: as the layout was asked for)')
     .option('--least-strip <mm>', 'strips of waste narrower than this are listed, whole millimetres (default 5, or as the layout was asked for)')
@@ -132,6 +135,17 @@ async function readArtworks(options: Options): Promise<{ front: GivenArtwork[]; 
   return { front: await Promise.all(options.artwork.map((text) => read(text, front!))), back: await Promise.all(options.artworkBack.map((text) => read(text, back!))) };
 }
 
+/** `carton=20,30,38,26,y`: design, box, axis of the bars; first and last may be left out. */
+function barCodeValue(text: string): GivenBarCode {
+  const [, design, box] = /^(?:(.+)=)?([^=]*)$/.exec(text) ?? [];
+  const words = (box ?? '').split(',').map((word) => word.trim());
+  const [x, y, width, height] = words.slice(0, 4).map((word) => parseLengthMm(word));
+  const bars = words[4] === 'x' || words[4] === 'y' ? words[4] : undefined;
+  const isWhole = x !== undefined && y !== undefined && width !== undefined && height !== undefined && width > 0 && height > 0 && words.length === (bars ? 5 : 4);
+  if (isWhole) return { design, box: { minX: x, minY: y, maxX: x + width, maxY: y + height }, bars };
+  throw inputError('option-not-valid', { where: '--bar-code', facts: { value: text, expected: 'four lengths in mm are wanted, x, y, width, height, and x or y after them, such as 20,30,38,26,y' } });
+}
+
 /** `Fernhollow Green=#1a7d43`. */
 function inkValue(text: string): NamedInk {
   const [, name, colour] = /^\s*([^=]*[^=\s])\s*=\s*(.+?)\s*$/.exec(text) ?? [];
@@ -170,6 +184,7 @@ function readDetails(options: Options, sheet: { readonly width: number; readonly
   return {
     layoutNumber, revision, approvedBy, date, product, food, board, quantity, sheets, back, leastStrip, stripping,
     grain: grain && sheetGrainAxis(grain, sheet),
+    barCodes: options.barCode.map(barCodeValue),
     nicks: nicks === undefined ? undefined : { count: nicks, widthMm, clearOf },
   };
 }

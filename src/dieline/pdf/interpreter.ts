@@ -1,5 +1,8 @@
 import { PDFName, PDFRawStream, type PDFContext, type PDFDict, type PDFObject } from '@cantoo/pdf-lib';
+import type { CurvePath } from '../../geometry/curve.ts';
 import { areaFactor, compose, IDENTITY, type Affine } from '../../geometry/affine.ts';
+import { flattenPath } from '../../geometry/flatten.ts';
+import { boxOf, type Box } from '../../geometry/point.ts';
 import { samePoint } from '../../geometry/vector.ts';
 import type { DrawingCollector } from '../drawing-collector.ts';
 import type { LineSource, NameLevel } from '../drawing.ts';
@@ -8,6 +11,7 @@ import { limitPassed } from '../xml.ts';
 import { BLACK, cmyk, grey, inkSpace, named, rgb, type Ink, type InkSpace } from './inks.ts';
 import type { PdfLayer } from './layers.ts';
 import { asDict, asName, asNumber, contentsOf, dictEntry, entry, items, numbers } from './objects.ts';
+import { readFont, type PdfFont } from './font.ts';
 import { createPath } from './path.ts';
 import { createTexts } from './texts.ts';
 import { operations, type Operand, type PdfNameToken } from './tokens.ts';
@@ -22,6 +26,8 @@ interface GraphicsState {
   readonly fillSpace: InkSpace;
   readonly width: number;
   readonly dash: readonly number[];
+  /** Box of the clipping path, mm; undefined where nothing is clipped. */
+  readonly clip?: Box;
 }
 
 const FIRST_STATE: Omit<GraphicsState, 'map'> = { stroke: BLACK, fill: BLACK, strokeSpace: grey, fillSpace: grey, width: 1, dash: [] };
@@ -40,6 +46,12 @@ const PAINTS: Readonly<Record<string, { readonly stroked?: true; readonly filled
  */
 export function createInterpreter(collector: DrawingCollector, layersOf: (raw: PDFObject | undefined) => Mark, context: PDFContext) {
   let count = 0;
+  const fonts = new Map<PDFDict, PdfFont>();
+  const fontOf = (dict: PDFDict): PdfFont => {
+    const font = fonts.get(dict) ?? readFont(dict, context);
+    fonts.set(dict, font);
+    return font;
+  };
   const spots = new Map<string, NameLevel>();
   const spotLevel = (spot: string): NameLevel => {
     const level = spots.get(spot) ?? { group: false, id: undefined, classes: [], names: [spot], key: -1_000_000 - spots.size };
@@ -51,9 +63,13 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
   const interpret = (bytes: Uint8Array, resources: PDFDict | undefined, first: Affine | GraphicsState, outer: Mark = [], following: readonly PDFRawStream[] = []): void => {
     let state: GraphicsState = 'map' in first ? first : { ...FIRST_STATE, map: first };
     const saved: GraphicsState[] = [];
+    let clipsNext = false;
     const marks: Mark[] = [];
     const path = createPath();
-    const texts = createTexts();
+    const texts = createTexts((name) => {
+      const dict = asDict(context.lookup(resource('Font', { name })));
+      return dict && fontOf(dict);
+    });
     const resource = (kind: string, name: Operand): PDFObject | undefined => dictEntry(resources, kind)?.get(PDFName.of((name as PdfNameToken | undefined)?.name ?? ''));
     const layers = (): Mark => [...marks.toReversed().flat(), ...outer];
     const isShown = () => layers().every((layer) => layer.shown);
@@ -71,7 +87,9 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
       const { stroked, filled, closes } = PAINTS[operator]!;
       if (closes) path.close();
       const paths = path.take();
-      const { stroke, fill, map, width, dash } = state;
+      const { stroke, fill, map, width, dash, clip } = state;
+      if (clipsNext) state = { ...state, clip: commonBox(clip, paths) };
+      clipsNext = false;
       const isStroked = stroked === true && stroke.colour !== 'none';
       if (paths.length === 0 || (!isStroked && !filled)) return;
       if (!isShown()) return noteHidden();
@@ -83,7 +101,7 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
       const scale = Math.sqrt(Math.abs(areaFactor(map)));
       const layer = around.find(({ name }) => name !== '');
       const source: LineSource = {
-        index, levels, stroke: isStroked ? stroke.colour : 'none', filled: filled === true, marked: false,
+        index, levels, stroke: isStroked ? stroke.colour : 'none', filled: filled === true, marked: false, ...(filled && { fill: fill.colour }), ...(clip && { clip }),
         described: `path ${index}${spot === undefined ? '' : ` of colour "${spot}"`}${layer ? ` in layer "${layer.name}"` : ''}`,
         dash: dash.some((length) => length > 0) ? dash.map((length) => length * scale) : [],
         widthMm: width * scale,
@@ -91,11 +109,26 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
       for (const curves of paths) collector.addPath(isStroked ? 'lines' : 'fills', { curves, closed: samePoint(curves[0]!.from, curves.at(-1)!.to), source });
     };
 
+    /** A shading covers what it is clipped to. */
+    const addShading = () => {
+      if (!state.clip) return;
+      const { minX, minY, maxX, maxY } = state.clip;
+      path.take();
+      path.build('re', [minX, minY, maxX - minX, maxY - minY], IDENTITY);
+      const { fill } = state;
+      state = { ...state, fill: { colour: 'shading' } };
+      paint('f');
+      state = { ...state, fill };
+    };
+
     /** An image covers the unit square of user space. */
     const addImage = () => {
       path.take();
       path.build('re', [0, 0, 1, 1], state.map);
+      const { fill } = state;
+      state = { ...state, fill: { colour: 'image' } };
       paint('f');
+      state = { ...state, fill };
     };
 
     const follow = (name: Operand) => {
@@ -167,6 +200,12 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
         case 'scn':
           state = { ...state, fill: state.fillSpace(values) };
           return;
+        case 'W':
+        case 'W*':
+          clipsNext = true;
+          return;
+        case 'sh':
+          return addShading();
         case 'Do':
           return follow(last);
         case 'BDC':
@@ -178,7 +217,7 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
       }
       const device = DEVICE[operator];
       if (device) state = { ...state, [device.of]: device.space(values), [`${device.of}Space`]: device.space };
-      else if (isShown()) texts.run(operator, operands, state.map, layers().flatMap(({ step, level }) => (step ? [step, level] : [level])), (text) => collector.texts.push(text));
+      else if (isShown()) texts.run(operator, operands, state.map, layers().flatMap(({ step, level }) => (step ? [step, level] : [level])), (text) => (text.content === '' ? collector.unreadTexts : collector.texts).push(text));
     };
 
     for (const { operator, operands } of operations(bytes)) {
@@ -191,6 +230,16 @@ export function createInterpreter(collector: DrawingCollector, layersOf: (raw: P
   };
   return interpret;
 }
+
+/** Clipped by a path as well, by its box. */
+function commonBox(clip: Box | undefined, paths: readonly CurvePath[]): Box {
+  const points = paths.flatMap((curves) => flattenPath(curves, CLIP_CHORD_MM));
+  const box = points.length > 0 ? boxOf(points) : { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  if (!clip) return box;
+  return { minX: Math.max(clip.minX, box.minX), minY: Math.max(clip.minY, box.minY), maxX: Math.min(clip.maxX, box.maxX), maxY: Math.min(clip.maxY, box.maxY) };
+}
+
+const CLIP_CHORD_MM = 0.05;
 
 /** States kept at once. */
 const MOST_SAVED = 1000;

@@ -4,7 +4,7 @@ import { createRoleByName } from '../../dieline/roles.ts';
 
 /**
  * The processing step that an element of artwork is by its names, nearest first; undefined for what is printed. What is
- * filled is print even where it is called a fold or an outline; legends and white ink are print.
+ * filled is print even where it is called a fold or an outline; legends, codes and white ink are print.
  */
 export function createStepByName(): (levels: readonly NameLevel[], isFilled: boolean) => string | undefined {
   const roleByName = createRoleByName();
@@ -16,4 +16,4 @@ export function createStepByName(): (levels: readonly NameLevel[], isFilled: boo
   };
 }
 
-const PRINTED: ReadonlySet<string> = new Set(['Artwork', 'Legend', 'White', 'Unknown']);
+const PRINTED: ReadonlySet<string> = new Set(['Artwork', 'Legend', 'White', 'Positions', 'Unknown']);
