@@ -22,6 +22,7 @@ import { englishLanguage } from '../render/messages/english-language.ts';
 import type { Language } from '../render/messages/language.ts';
 import { markedSheet } from '../render/marked-sheet.ts';
 import { placementsCsv } from '../render/placements-csv.ts';
+import { printMarks } from '../render/print-marks.ts';
 import { ranges } from '../render/ranges.ts';
 import { reportHtml } from '../render/report-html.ts';
 import { sheetScene } from '../render/sheet-scene.ts';
@@ -96,7 +97,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
     { name: 'crew-ticket.html', content: reportHtml(crewTicket(facts, language, coating), [picture]) },
     { name: 'customer.html', content: reportHtml(customerPage(facts, language), [picture]) },
   ];
-  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...codes, ...second.issues, ...allCoated(coating)] };
+  return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...codes, ...marksWithoutRoom(bare, notice), ...second.issues, ...allCoated(coating)] };
 }
 
 /** What comes off the sheet; and where a way of stripping is known, whether the layout suits it. */
@@ -136,6 +137,11 @@ function allCoated(coating: CoatingForm | undefined): Issue[] {
   return (coating?.withoutFree ?? []).map((design) => ({ code: 'coating-without-free', severity: 'warning', facts: { design } }));
 }
 
+/** Marks that find no room in the waste. */
+function marksWithoutRoom(view: SheetView, notice: string, side: 'front' | 'back' = 'front'): Issue[] {
+  return printMarks(view, notice).missing.map((kind) => ({ code: `mark-without-room-${kind}`, severity: 'note', facts: { side } }));
+}
+
 /** The sheet as its back is printed, with the artwork of that side. */
 async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts, given: readonly GivenArtwork[], language: HandoverLanguage): Promise<Handover> {
   if (style === undefined) return { files: [], issues: [] };
@@ -154,7 +160,7 @@ async function backFiles({ layout, grain, back: style, ...facts }: HandoverFacts
       { name: 'sheet-back.pdf', content: await stepsPdf(bare, dieRules(bare), notice, { words: { ...words, gripperEdge }, format }, imposed) },
       ...(imposed ? artworkSvg('sheet-back-artwork.svg', bare, imposed) : []),
     ],
-    issues: [...(imposed?.issues ?? []), ...offStations(layout, turned, style), ...secondGripper(layout, turned)],
+    issues: [...(imposed?.issues ?? []), ...marksWithoutRoom(bare, notice, 'back'), ...offStations(layout, turned, style), ...secondGripper(layout, turned)],
   };
 }
 

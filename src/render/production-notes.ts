@@ -50,19 +50,26 @@ const CENTRE_TICK_MM = 8;
 /** Margins and steps along two edges of the sheet. */
 export function dimensionNotes(view: SheetView, format: Format): SceneItem[] {
   const boxes = placedBoxes(view);
+  const upper = Math.max(...boxes.map(({ maxY }) => maxY));
   const chains = [
-    { axis: 'x', at: chainHeight(view), edge: Math.max(...boxes.map(({ maxY }) => maxY)) },
+    { axis: 'x', at: chainHeight(view, upper), edge: upper },
     { axis: 'y', at: view.sheet.width - 1.5, edge: Math.max(...boxes.map(({ maxX }) => maxX)) },
   ] as const;
   return chains.flatMap(({ axis, at, edge }) => dimensionChain({ axis, at, edge: Math.min(edge, at - 0.1), runs: stepRuns(view, axis, format, PRODUCTION_SCALE) }, format, PRODUCTION_SCALE));
 }
 
-/** Above the blanks near the tail, below a colour bar or other area kept free that stands there. */
-function chainHeight({ sheet, keepOuts }: SheetView): number {
+/**
+ * Above the blanks near the tail, below a colour bar or other area kept free that stands there; where that has no room, rather
+ * over the bar than over a blank.
+ */
+function chainHeight({ sheet, keepOuts }: SheetView, blanks: number): number {
   const top = sheet.height - 5;
   const there = keepOuts.map(({ ring }) => boxOf(ring)).filter(({ maxY }) => maxY > top - 1);
-  return Math.min(top, ...there.map(({ minY }) => minY - unit * 1.4));
+  const below = Math.min(top, ...there.map(({ minY }) => minY - unit * 1.4));
+  return below > blanks ? below : Math.max(top, Math.min(blanks + CLEAR_MM, sheet.height - CLEAR_MM));
 }
+
+const CLEAR_MM = 0.5;
 
 /** The stations' numbers and the noses that tell which way the drawing's upper edge lies, as paths and texts on the sheet. */
 function stationNotes(view: SheetView): Note[] {

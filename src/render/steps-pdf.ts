@@ -2,6 +2,7 @@ import { PDFDocument, PDFName, PDFString, StandardFonts, type PDFFont, type PDFR
 import type { Role } from '../dieline/dieline.ts';
 import { compose, mapPath, rotation, translation } from '../geometry/affine.ts';
 import type { CurvePath } from '../geometry/curve.ts';
+import type { Box } from '../geometry/point.ts';
 import { degreesOf } from '../geometry/turn.ts';
 import { samePoint } from '../geometry/vector.ts';
 import type { DieRule } from './die-rules.ts';
@@ -13,9 +14,9 @@ import { plain } from './plain.ts';
 import { isArea, processingStep, type ProcessingStep } from './processing-steps.ts';
 import { dimensionNotes, legendNotes } from './production-notes.ts';
 import { PRODUCTION_SCALE } from './production-scale.ts';
-import { registerMarks } from './register-marks.ts';
+import { printMarks, type PrintMarks } from './print-marks.ts';
 import type { SceneItem } from './scene.ts';
-import { circle, line, polyline } from './shapes.ts';
+import { circle, label, line, polyline, rectangle } from './shapes.ts';
 import type { SheetView } from './sheet-view.ts';
 
 /** One optional content group of the file: its step, its ink, and how its content is drawn. */
@@ -41,7 +42,7 @@ const OTHERWISE = [0.4, 0.4, 0, 0.1] as const;
  * The sheet for production: one page of the sheet's size, true curves, one optional content group a processing step with
  * the metadata of ISO 19593-1:2018, each step in a Separation of its own that overprints. Lines are stroked, areas
  * filled. Marks that are printed with the job stand in a group of their own without metadata, in the colour All; so does
- * the artwork, under everything else and as it is.
+ * the artwork, under everything else and as it is; with artwork, legend and dimensions are seen but not printed.
  * Carries no dates, so that the same layout gives the same bytes.
  */
 export async function stepsPdf(view: SheetView, rules: readonly DieRule[], notice: string, { words, format }: { readonly words: HandoverWords; readonly format: Format }, imposed?: ImposedArtwork): Promise<Uint8Array> {
@@ -54,7 +55,7 @@ export async function stepsPdf(view: SheetView, rules: readonly DieRule[], notic
     ...roleLayers([...rules, ...bleedLines(view)]),
     { name: 'Legend', step: { group: 'Legend' }, content: itemsContent(legendNotes(view, notice, words), fonts) },
     { name: 'Dimensions', step: { group: 'Dimensions' }, content: itemsContent(dimensionNotes(view, format), fonts) },
-    { name: 'Printed marks', content: marksContent(view) },
+    { name: 'Printed marks', content: marksContent(printMarks(view, notice), fonts, rules.every(({ role }) => role !== 'Varnish')) },
   ];
   const layers = all.filter(({ content }) => content !== '');
   addPage(document, view, layers, { Regular: fonts.Regular.ref, Bold: fonts.Bold.ref }, imposed && artworkLayer(document, view, imposed));
@@ -108,18 +109,28 @@ function itemsContent(items: readonly SceneItem[], fonts: Readonly<Record<'Regul
   }).join('\n');
 }
 
-function marksContent(view: SheetView): string {
-  const paths = registerMarks(view).flatMap(({ at: { x, y }, size }) => {
+/** In the colour of the layer, but for the patches, which are in the colours of the process. */
+function marksContent({ register, sideLay, centre, printToCut, id, patches }: PrintMarks, fonts: Readonly<Record<'Regular' | 'Bold', PDFFont>>, withPatches: boolean): string {
+  const crosses = register.flatMap(({ at: { x, y }, size }) => {
     const half = size / 2;
     return [line({ x: x - half, y }, { x: x + half, y }), line({ x, y: y - half }, { x, y: y + half }), circle({ x, y }, half * 0.6)];
   });
-  return paths.length > 0 ? `${plain(PRODUCTION_SCALE.thin)} w\n${pathConstruction(paths, LONGEST_ARC)}\nS` : '';
+  const strokes = [...crosses, ...[...centre, ...printToCut].map(({ from, to }) => line(from, to))];
+  const boxed = ({ minX, minY, maxX, maxY }: Box) => pathConstruction([rectangle(minX, minY, maxX, maxY)]);
+  return [
+    ...(strokes.length > 0 ? [`${plain(PRODUCTION_SCALE.thin)} w\n${pathConstruction(strokes, LONGEST_ARC)}\nS`] : []),
+    ...(sideLay ? [`${boxed(sideLay)}\nf`] : []),
+    ...(id ? [`BT ${textShown({ ...label(id.text, id.at, id.size, { turn: id.turn }) }, fonts.Regular, 'Regular')} ET`] : []),
+    ...(withPatches ? patches.map(({ box, cmyk }) => `${cmyk.map(plain).join(' ')} k ${boxed(box)}\nf`) : []),
+  ].join('\n');
 }
 
 function addPage(document: PDFDocument, { sheet }: SheetView, layers: readonly Layer[], fonts: Readonly<Record<string, PDFRef>>, artwork?: ArtworkLayer): void {
   const { context } = document;
   const page = document.addPage([sheet.width * POINTS_PER_MM, sheet.height * POINTS_PER_MM]);
-  const groups = layers.map((layer) => context.register(context.obj(groupDictionary(layer))));
+  const isNote = ({ step }: Layer) => step?.group === 'Legend' || step?.group === 'Dimensions';
+  const groups = layers.map((layer) => context.register(context.obj(groupDictionary(layer, artwork === undefined || !isNote(layer)))));
+  const notes = artwork ? groups.filter((_, i) => isNote(layers[i]!)) : [];
   const colours = layers.map(({ name, step }) => context.obj(['Separation', step ? name : 'All', 'DeviceCMYK', tint(step ? (SHOWN_AS[name] ?? OTHERWISE) : [1, 1, 1, 1])]));
   const printed = artwork && context.register(context.obj({ Type: 'OCG', Name: PDFString.of('Artwork') }));
   const numbered = <T>(prefix: string, values: readonly T[]) => Object.fromEntries(values.map((value, i) => [`${prefix}${i + 1}`, value]));
@@ -137,13 +148,13 @@ function addPage(document: PDFDocument, { sheet }: SheetView, layers: readonly L
   const own = [...(printed ? [printed] : []), ...groups];
   const hidden = artwork?.hidden ?? [];
   const shown = [...own, ...(artwork?.groups ?? []).filter((group) => !hidden.includes(group))];
-  document.catalog.set(PDFName.of('OCProperties'), context.obj({ OCGs: [...shown, ...hidden], D: { ON: shown, OFF: [...hidden], Order: own } }));
+  document.catalog.set(PDFName.of('OCProperties'), context.obj({ OCGs: [...shown, ...hidden], D: { ON: shown, OFF: [...hidden], Order: own, ...(notes.length > 0 && { AS: [{ Event: 'Print', Category: ['Print'], OCGs: notes }] }) } }));
 }
 
 /** Keys of the metadata: the PDF Association's model of optional content groups, edition 2018 of the standard. */
-function groupDictionary({ name, step }: Layer) {
+function groupDictionary({ name, step }: Layer, isPrinted: boolean) {
   const metadata = step && { GTS_Metadata: { GTS_ProcStepsGroup: step.group, ...(step.type && { GTS_ProcStepsType: step.type }) } };
-  return { Type: 'OCG', Name: PDFString.of(name), ...metadata };
+  return { Type: 'OCG', Name: PDFString.of(name), ...metadata, ...(!isPrinted && { Usage: { Print: { PrintState: 'OFF' } } }) };
 }
 
 function tint(full: readonly number[]) {
