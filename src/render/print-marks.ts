@@ -48,6 +48,8 @@ const TICK_FARTHEST = 12;
 const HALF_STROKE = 0.15;
 const MOST_TICKS = 8;
 const ID_SIZES = [3, 2.5, 2];
+/** Clear of the first figures of the dimensions. */
+const ID_FROM_SIDE = 10;
 /** Distance of places that are tried. */
 const STEP = 2;
 
@@ -163,7 +165,7 @@ function idMark(text: string, ink: Box, isFree: (box: Box) => boolean): PrintMar
     const long = textWidth(text, size);
     const lying = (x: number, y: number) => ({ text, size, turn: 0 as Turn, at: { x, y: y + size * 0.22 }, box: around(x, y, x + long, y + size) });
     const upright = (x: number, y: number) => ({ text, size, turn: 1 as Turn, at: { x: x + size * 0.78, y }, box: around(x, y, x + size, y + long) });
-    const xs = range(ink.minX, ink.maxX - long);
+    const xs = range(ink.minX + ID_FROM_SIDE, ink.maxX - long);
     const rows = [ink.maxY - size, ink.minY, ...range(ink.minY, ink.maxY - size).toReversed()];
     const places = [
       ...rows.slice(0, 2).flatMap((y) => xs.map((x) => lying(x, y))),

@@ -69,7 +69,8 @@ function chainHeight({ sheet, keepOuts }: SheetView, blanks: number): number {
   return below > blanks ? below : Math.max(top, Math.min(blanks + CLEAR_MM, sheet.height - CLEAR_MM));
 }
 
-const CLEAR_MM = 0.5;
+/** Ticks reach down by a little less. */
+const CLEAR_MM = unit * 0.3;
 
 /** The stations' numbers and the noses that tell which way the drawing's upper edge lies, as paths and texts on the sheet. */
 function stationNotes(view: SheetView): Note[] {

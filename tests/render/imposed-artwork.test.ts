@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { PDFArray, PDFDict, PDFName } from '@cantoo/pdf-lib';
 import { openPdfDrawing } from '../../src/dieline/pdf/pdf-drawing.ts';
 import { openPdf } from '../../src/dieline/pdf/document.ts';
 import { boxOf, type Point } from '../../src/geometry/point.ts';
@@ -74,6 +75,16 @@ describe('artwork on every station', () => {
     expect((await handed('work-and-turn')).issues.filter(({ code }) => code === 'back-not-on-stations')).toMatchObject([{ facts: { count: 3, stations: '1, 2, 3' } }]);
     const symmetric = layoutWith([card], [at('card', 10, 10), at('card', 890, 10)]);
     expect((await handover(judgeForProduction(symmetric).sound!, { back: 'work-and-turn' })).issues).toEqual([]);
+  });
+
+  test('legend and dimensions are seen but not printed', async () => {
+    const { catalog, context } = await openPdf(contentOf((await handed()).files, 'sheet-artwork.pdf'));
+    const settings = catalog.lookup(PDFName.of('OCProperties'), PDFDict).lookup(PDFName.of('D'), PDFDict);
+    const [usage] = settings.lookup(PDFName.of('AS'), PDFArray).asArray().map((one) => context.lookup(one, PDFDict));
+    expect(String(usage!.get(PDFName.of('Event')))).toBe('/Print');
+    const names = usage!.lookup(PDFName.of('OCGs'), PDFArray).asArray().map((group) => context.lookup(group, PDFDict)).map((group) => [String(group.get(PDFName.of('Name'))), String(group.get(PDFName.of('Usage')))]);
+    expect(names.map(([name]) => name)).toEqual(['(Legend)', '(Dimensions)']);
+    for (const [, state] of names) expect(state).toMatch(/PrintState \/OFF/);
   });
 
   test('designs have artwork by their names; what has none is said', async () => {
