@@ -34,21 +34,22 @@ export function sheetScene(view: SheetView, { words, format }: PictureLanguage =
   const { width, height } = view.sheet;
   const numbers = stations(view, scale);
   const symbols = view.designs.flatMap((design, index) => designSymbols(design, index, scale));
-  const register = registerMarks(view);
+  const register = view.fromReel ? [] : registerMarks(view);
   const left = -SURROUND.left * unit;
   const right = width + SURROUND.right * unit;
-  const title = titleBlock(view.figures, [...marks, ...legend(symbols.map(({ layer }) => layer), words, scale)], left, -SURROUND.bottom * unit, right - left, scale);
+  const title = titleBlock(view.figures, [...marks, ...legend(symbols.map(({ layer }) => layer), view.fromReel === true, words, scale)], left, -SURROUND.bottom * unit, right - left, scale);
   const box: Box = { minX: left - unit, minY: -SURROUND.bottom * unit - title.depth - unit, maxX: right + unit, maxY: height + SURROUND.top * unit };
 
   const layers: SceneLayer[] = [
     { name: 'Surround', items: [drawn([rectangle(box.minX, box.minY, box.maxX, box.maxY)], { fill: 'paper' })] },
     { name: 'Waste', items: [drawn(hatch(0, 0, width, height, unit * HATCH), wasteLook(scale))] },
-    { name: 'Gripper edge', items: gripper(view, words, scale) },
-    { name: 'Limits', items: limits(view, scale) },
+    ...(view.fromReel
+      ? [{ name: 'Machine direction', items: machineDirection(view, words, scale) }]
+      : [{ name: 'Gripper edge', items: gripper(view, words, scale) }, { name: 'Limits', items: limits(view, scale) }]),
     { name: 'Keep-outs', items: view.keepOuts.flatMap((keepOut) => keepOutItems(keepOut.kind, boxOf(keepOut.ring), keepOut.ring, words, scale)) },
     ...designLayers(view, symbols),
     { name: 'Register marks', items: register.flatMap(({ at, size }) => registerMark(at.x, at.y, size / 2, scale)) },
-    { name: 'Sheet edge', items: [drawn([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...sideLay(view, words, scale), ...slug(view, { words, format }, scale)] },
+    { name: 'Sheet edge', items: [drawn([rectangle(0, 0, width, height)], { stroke: 'ink', width: scale.thin }), ...(view.fromReel ? [] : [...sideLay(view, words, scale), ...slug(view, { words, format }, scale)])] },
     { name: 'Stations', items: numbers.items },
     { name: 'Faults', items: faults(view, scale) },
     { name: 'Steps', items: dimensions(view, words, format, scale) },
@@ -56,7 +57,7 @@ export function sheetScene(view: SheetView, { words, format }: PictureLanguage =
   ];
   return {
     title: words.title(view.placements.length, format.size(width, height)),
-    description: words.description(view.designs.map(({ id }) => id).join(', '), view.placements.length),
+    description: (view.fromReel ? words.reelDescription : words.description)(view.designs.map(({ id }) => id).join(', '), view.placements.length),
     box,
     sheet: view.sheet,
     symbols: [...symbols.map(({ symbol }) => symbol), ...numbers.symbols],
@@ -95,6 +96,20 @@ function gripper({ sheet, usable }: SheetView, words: PictureWords, scale: Scale
     drawn([rectangle(0, -scale.heavy, sheet.width, scale.thin)], { fill: 'accent' }),
     drawn(teeth, { fill: 'accent' }),
     label(words.gripperEdge, { x: middle, y: -unit * 1.3 }, textSize, { anchor: 'middle', bold: true, paint: 'accent' }),
+  ];
+}
+
+/** Which way the reel runs, below its edge. */
+function machineDirection({ sheet }: SheetView, words: PictureWords, { unit, thin }: Scale): SceneItem[] {
+  const size = unit * 1.1;
+  const y = -unit * 1.3;
+  const half = textWidth(words.machineDirection, size, true) / 2;
+  const [start, end] = [sheet.width / 2 + half + unit, sheet.width / 2 + half + unit * 6];
+  const middle = y + size * 0.36;
+  return [
+    label(words.machineDirection, { x: sheet.width / 2, y }, size, { anchor: 'middle', bold: true, paint: 'accent' }),
+    drawn([line({ x: start, y: middle }, { x: end, y: middle })], { stroke: 'accent', width: thin * 1.5 }),
+    drawn([polyline([{ x: end, y: middle + unit * 0.45 }, { x: end + unit * 1.1, y: middle }, { x: end, y: middle - unit * 0.45 }], true)], { fill: 'accent' }),
   ];
 }
 
@@ -223,13 +238,12 @@ function grainArrow({ sheet, grain }: SheetView, words: PictureWords, scale: Sca
   ];
 }
 
-function legend(layers: readonly string[], words: PictureWords, scale: Scale): LegendEntry[] {
+function legend(layers: readonly string[], fromReel: boolean, words: PictureWords, scale: Scale): LegendEntry[] {
   const roles = [...new Set(layers)].filter((layer) => layer !== BLANKS_LAYER) as Role[];
   const cutFirst = roles.toSorted((a, b) => Number(b === 'Cutting') - Number(a === 'Cutting') || Number(a === 'Bleed') - Number(b === 'Bleed'));
   return [
     ...cutFirst.map((role) => ({ look: ruleLook(role, scale), text: role === 'Bleed' ? words.bleed : (words.roles[role] ?? role) })),
-    { look: knifeLimitLook(scale), text: words.knifeLimit },
-    { look: inkLimitLook(scale), text: words.inkLimit },
+    ...(fromReel ? [] : [{ look: knifeLimitLook(scale), text: words.knifeLimit }, { look: inkLimitLook(scale), text: words.inkLimit }]),
     { look: wasteLook(scale), text: words.waste, hatched: true },
   ];
 }

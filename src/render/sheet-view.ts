@@ -11,6 +11,8 @@ export interface SheetView {
   /** Where ink may be. */
   readonly printable: Area;
   readonly lay: 'left' | 'right';
+  /** A length cut from a reel, x its machine direction: no gripper edge, no side lay. */
+  readonly fromReel?: boolean;
   /** Fibre direction of the sheet, where it is known: x is along the gripper edge. */
   readonly grain?: 'x' | 'y';
   readonly keepOuts: readonly { readonly kind: string; readonly ring: readonly Point[] }[];

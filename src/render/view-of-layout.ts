@@ -36,6 +36,7 @@ export function viewOfLayout(layout: LayoutFile, { grain, figures, faults }: Vie
     usable: layout.usable,
     printable: layout.printable,
     lay: layout.lay,
+    ...(layout.result?.['lengthMm'] !== undefined && { fromReel: true }),
     ...(grain && { grain }),
     keepOuts: layout.keepOut.map(({ kind, ring }) => ({ kind, ring: points(ring) })),
     designs: layout.designs.map((design) => designView(design, layout.rules.bleed)),

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -45,4 +45,18 @@ test.each([
   const { status, stderr } = reel(job, '--json', 'out.json');
   expect(status).toBe(2);
   expect(stderr).toMatch(message);
+});
+
+test('the report and the picture of a reel: no gripper edge, the machine direction instead', () => {
+  const square = drawing('square.svg', '0,0 30,0 30,30 0,30', 30, 30);
+  const { status, stdout } = reel({ width: 60, gap: 0, designs: [{ file: square, ups: 4, rotations: [0] }] }, '--effort', 'quick', '--svg', 'reel.svg', '--html', 'reel.html', '--pdf', 'reel.pdf');
+  expect(status).toBe(0);
+  expect(stdout).toMatch(/^4 blanks on a reel of 60 mm: cut-off 60 mm; the shortest possible; 100\.0 %/);
+  expect(stdout).toContain('60 m = 60 mm × 1000');
+  expect(stdout).toContain('4 000 blanks');
+  const picture = readFileSync(join(folder, 'reel.svg'), 'utf8');
+  expect(picture).toContain('MACHINE DIRECTION');
+  expect(picture).not.toMatch(/GRIPPER|SIDE LAY|knives stay/);
+  expect(readFileSync(join(folder, 'reel.html'), 'utf8')).toContain('MACHINE DIRECTION');
+  expect(readFileSync(join(folder, 'reel.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
 });

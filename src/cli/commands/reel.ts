@@ -3,25 +3,30 @@ import { z } from 'zod';
 import { inFields, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
 import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
-import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
+import { degreesOf, turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { writeLayoutFile } from '../../layout/layout-file.ts';
 import { layReel, type ReelJob, type ReelOutcome } from '../../pipeline/reel.ts';
 import { readNoted } from '../../press/known-fields.ts';
-import { english } from '../../render/messages/english.ts';
+import { reelReport, reelTitleFigures, type ReelFacts } from '../../render/reel-report.ts';
+import { reportHtml } from '../../render/report-html.ts';
+import type { Report } from '../../render/report.ts';
 import { sheetScene } from '../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../render/svg.ts';
 import { viewOfLayout } from '../../render/view-of-layout.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
-import { nameOf, readJson, refuseOverwrite, writeAll } from '../files.ts';
+import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { addEffortOptions, readEffortOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { readDrawing } from '../read-drawing.ts';
+import { printReport } from '../print-report.ts';
 import { createStopSignal } from '../stop-signal.ts';
 import { createWorkerPool, defaultWorkers } from '../worker-pool.ts';
 
 interface RawOptions extends Record<string, unknown> {
   readonly json?: string;
   readonly svg?: string;
+  readonly pdf?: string;
+  readonly html?: string;
 }
 
 export const registerReel: RegisterCommand = (program) => {
@@ -32,6 +37,8 @@ export const registerReel: RegisterCommand = (program) => {
   addEffortOptions(command)
     .option('--json <file>', 'write the layout file; - is standard output')
     .option('--svg <file>', 'write the picture as SVG')
+    .option('--pdf <file>', 'write the picture as PDF')
+    .option('--html <file>', 'write the whole report as one page')
     .addHelpText('after', '\nLengths are mm; files are looked for beside the job. The cut-off runs along the machine direction, the first number of the sheet.')
     .action(action(runReel));
 };
@@ -63,16 +70,15 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   reader.finish();
   const { job, files, doubtful, notes } = await readReelJob(path);
   for (const issue of notes) process.stderr.write(`${sentence(issue)}\n`);
-  refuseOverwrite([path, ...files], [raw.json, raw.svg]);
+  refuseOverwrite([path, ...files], [raw.json, raw.svg, raw.pdf, raw.html]);
   const stop = createStopSignal(effort.seconds);
   const pool = createWorkerPool(effort.workers ?? defaultWorkers());
   try {
     const outcome = await layReel(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
-    const outputs = [];
-    if (raw.json !== undefined) outputs.push({ path: raw.json, content: writeLayoutFile(outcome.layout) });
-    if (raw.svg !== undefined) outputs.push({ path: raw.svg, content: sceneToSvg(sheetScene(viewOfLayout(outcome.layout, { figures: [] }))) });
-    writeAll(outputs);
-    if (raw.json !== '-') process.stdout.write(`${answer(outcome, job)}\n`);
+    const facts = factsOf(nameOf(path), outcome, job, { seed: effort.seed, seconds: stop.elapsed() / 1000 });
+    const report = reelReport(facts);
+    writeAll(await outputsOf(raw, outcome, facts, report));
+    if (raw.json !== '-') printReport(report);
     return doubtful || outcome.solution.stopped === 'interrupted' ? ASKS : DONE;
   } finally {
     stop.dispose();
@@ -103,7 +109,28 @@ function uniqueName(file: string, taken: Map<string, number>): string {
   return count === 1 ? name : `${name}-${count}`;
 }
 
-function answer({ lengthMm, lengthLowerBoundMm, layout }: ReelOutcome, { width }: ReelJob): string {
-  const facts = { length: lengthMm, bound: lengthLowerBoundMm, width, ups: layout.placements.length, yield: Number(layout.result?.['yield']) * 100 };
-  return english.sentence({ code: lengthMm <= lengthLowerBoundMm ? 'reel-shortest' : 'reel-length', severity: 'note', facts });
+function factsOf(name: string, { layout, solution, lengthMm, lengthLowerBoundMm }: ReelOutcome, job: ReelJob, run: Pick<ReelFacts, 'seed' | 'seconds'>): ReelFacts {
+  return {
+    name,
+    reelWidth: job.width,
+    cutOff: lengthMm,
+    leastCutOff: Math.min(lengthMm, lengthLowerBoundMm),
+    designs: job.designs.map(({ id, ups, blank: { box }, turns }) => ({ id, ups, widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY, rotations: turns.map(degreesOf) })),
+    gap: job.gap,
+    bleed: job.bleed,
+    yield: Number(layout.result?.['yield']),
+    stopped: solution.stopped,
+    ...run,
+  };
+}
+
+async function outputsOf(raw: RawOptions, { layout }: ReelOutcome, facts: ReelFacts, report: Report): Promise<Output[]> {
+  const outputs: Output[] = [];
+  const scene = sheetScene(viewOfLayout(layout, { figures: reelTitleFigures(facts) }));
+  const svg = sceneToSvg(scene);
+  if (raw.json !== undefined) outputs.push({ path: raw.json, content: writeLayoutFile(layout) });
+  if (raw.svg !== undefined) outputs.push({ path: raw.svg, content: svg });
+  if (raw.pdf !== undefined) outputs.push({ path: raw.pdf, content: await (await import('../../render/pdf.ts')).sceneToPdf(scene) });
+  if (raw.html !== undefined) outputs.push({ path: raw.html, content: reportHtml(report, [{ section: 'answer', svg, onPaper: true }]) });
+  return outputs;
 }

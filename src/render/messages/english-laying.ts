@@ -22,8 +22,6 @@ export const layingMessages: MessageTable = {
   'limit-refused': 'the limit does not hold for this sheet and design: {reason}.',
   'blank-wider-than-reel': '{where}: the blank needs {needs} mm across the reel, which is {width} mm wide. Take a wider reel or allow another rotation.',
   'no-cut-off-found': '{where}: the blanks were not all placed within {metres} m. Ask for fewer ups or more effort.',
-  'reel-length': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; no cut-off under {bound} mm is possible. The gap is kept between blanks, not across the cut.',
-  'reel-shortest': '{ups} blanks on a reel of {width} mm: cut-off {length} mm, {yield} % of it blanks; the shortest possible. The gap is kept between blanks, not across the cut.',
   'stripping-rule-impossible': '{where}: no layout was found that keeps what stripping {mode} asks with strips of {strip} mm; without the rule {ups} ups are possible. Take --stripping-rule prefer, a smaller --least-strip, another way of stripping, or a larger sheet; blanks that are locked may break the rule themselves.',
   'stripping-mode-missing': '{where} needs a way of stripping. Add --stripping with one of {modes}, or a die-cutter record that names it.',
   'answer-with-stripping-not-kept': 'answers to a wish for stripping are not kept in the library.',

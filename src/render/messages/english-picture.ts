@@ -3,8 +3,10 @@ import type { PictureWords } from './words.ts';
 export const englishPicture: PictureWords = {
   title: (ups, size) => `${ups} ups on ${size}`,
   description: (designs, ups) => `Press sheet seen from the printed side, gripper edge at the bottom, with ${ups} numbered stations of ${designs}.`,
+  reelDescription: (designs, ups) => `Length of a reel seen from the printed side, its machine direction to the right, with ${ups} numbered stations of ${designs}.`,
   gripperEdge: 'GRIPPER EDGE',
   sideLay: 'SIDE LAY',
+  machineDirection: 'MACHINE DIRECTION',
   grain: 'grain',
   knifeLimit: 'knives stay inside',
   inkLimit: 'ink stays inside',

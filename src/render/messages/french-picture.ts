@@ -3,8 +3,10 @@ import type { PictureWords } from './words.ts';
 export const frenchPicture: PictureWords = {
   title: (ups, size) => `${ups} poses sur ${size}`,
   description: (designs, ups) => `Feuille vue du côté imprimé, prise de pinces en bas, avec ${ups} poses numérotées de ${designs}.`,
+  reelDescription: (designs, ups) => `Coupe d’une bobine vue du côté imprimé, sens machine vers la droite, avec ${ups} poses numérotées de ${designs}.`,
   gripperEdge: 'CÔTÉ PINCES',
   sideLay: 'TAQUET LATÉRAL',
+  machineDirection: 'SENS MACHINE',
   grain: 'sens des fibres',
   knifeLimit: 'limite des filets coupants',
   inkLimit: 'limite de l’encre',

@@ -3,8 +3,10 @@ import type { PictureWords } from './words.ts';
 export const germanPicture: PictureWords = {
   title: (ups, size) => `${ups} Nutzen auf ${size}`,
   description: (designs, ups) => `Druckbogen von der Druckseite gesehen, Greiferkante unten, mit ${ups} nummerierten Nutzen von ${designs}.`,
+  reelDescription: (designs, ups) => `Rollenabschnitt von der Druckseite gesehen, Laufrichtung nach rechts, mit ${ups} nummerierten Nutzen von ${designs}.`,
   gripperEdge: 'GREIFERKANTE',
   sideLay: 'SEITENANLAGE',
+  machineDirection: 'LAUFRICHTUNG DER ROLLE',
   grain: 'Laufrichtung',
   knifeLimit: 'Messer bleiben innerhalb',
   inkLimit: 'Farbe bleibt innerhalb',

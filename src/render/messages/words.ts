@@ -8,8 +8,10 @@ import type { Improvement, LeastSheetFacts, NestFacts } from '../nest-facts.ts';
 export interface PictureWords {
   readonly title: (ups: number, size: string) => string;
   readonly description: (designs: string, ups: number) => string;
+  readonly reelDescription: (designs: string, ups: number) => string;
   readonly gripperEdge: string;
   readonly sideLay: string;
+  readonly machineDirection: string;
   readonly grain: string;
   readonly knifeLimit: string;
   readonly inkLimit: string;

@@ -1,0 +1,72 @@
+import type { StopReason } from '../layout/problem.ts';
+import type { Format } from './format.ts';
+import { createFormat } from './format.ts';
+import { englishReel, type ReelWords } from './messages/english-reel.ts';
+import { englishLanguage } from './messages/english-language.ts';
+import type { Figure, Report } from './report.ts';
+import type { SheetView } from './sheet-view.ts';
+
+/** A given set of blanks on a reel. Millimetres. */
+export interface ReelFacts {
+  readonly name: string;
+  /** Across the machine direction. */
+  readonly reelWidth: number;
+  readonly cutOff: number;
+  /** No cut-off is shorter. */
+  readonly leastCutOff: number;
+  readonly designs: readonly { readonly id: string; readonly ups: number; readonly widthMm: number; readonly heightMm: number; readonly rotations: readonly number[] }[];
+  readonly gap: number;
+  readonly bleed: number;
+  /** Area of the blanks over that of the cut-off, 0 … 1. */
+  readonly yield: number;
+  readonly stopped: StopReason;
+  readonly seconds: number;
+  readonly seed: number;
+}
+
+function upsOf({ designs }: ReelFacts): number {
+  return designs.reduce((sum, { ups }) => sum + ups, 0);
+}
+
+/** The cut-off, how short it could be at best, what lies on it and what a quantity takes of the reel. */
+export function reelReport(facts: ReelFacts, words: ReelWords = englishReel, format: Format = createFormat(englishLanguage.locale)): Report {
+  const { labels } = words;
+  const { cutOff, leastCutOff, reelWidth, designs } = facts;
+  const length: Figure[] = [
+    { label: labels.cutOff, value: format.length(cutOff), note: words.alongMachine },
+    { label: labels.least, value: format.length(leastCutOff), note: words.leastMeans },
+    { label: labels.difference, value: cutOff > leastCutOff ? words.open(cutOff - leastCutOff, cutOff / leastCutOff - 1, format) : words.closed },
+    { label: labels.yield, value: format.percent(facts.yield) },
+    { label: labels.reelPerThousand, value: `${format.number(cutOff, 2)} m`, formula: words.perThousand(cutOff, format), note: words.perThousandMeans(upsOf(facts), format) },
+    { label: labels.areaPerThousand, value: `${format.number((cutOff * reelWidth) / 1000, 1)} m²`, formula: `${format.length(cutOff)} × ${format.length(reelWidth)} × 1000` },
+    { label: labels.stopped, value: englishLanguage.report.stopped[facts.stopped] },
+    { label: labels.time, value: format.duration(facts.seconds) },
+  ];
+  return {
+    language: englishLanguage.locale,
+    title: words.title(facts, format),
+    answer: words.answer(facts, format),
+    sections: [
+      { id: 'length', heading: words.headings.length, sentences: [], figures: length },
+      {
+        id: 'blanks', heading: words.headings.blanks, sentences: [], figures: [],
+        table: { head: words.columns, wordColumns: 1, rows: designs.map(({ id, ups, widthMm, heightMm, rotations }) => [id, String(ups), format.size(widthMm, heightMm), rotations.map((degrees) => `${degrees}°`).join(', ')]) },
+      },
+      { id: 'assumed', heading: words.headings.assumed, sentences: words.assumed(facts, format), figures: [] },
+    ],
+    caution: { heading: words.headings.caution, text: words.caution },
+  };
+}
+
+/** The cells of the picture's title block, the most important first. */
+export function reelTitleFigures(facts: ReelFacts, words: ReelWords = englishReel, format: Format = createFormat(englishLanguage.locale)): SheetView['figures'] {
+  const { labels } = words;
+  return [
+    { label: labels.cutOff, value: format.length(facts.cutOff) },
+    { label: labels.least, value: format.length(facts.leastCutOff) },
+    { label: labels.reelWidth, value: format.length(facts.reelWidth) },
+    { label: labels.ups, value: String(upsOf(facts)) },
+    { label: labels.yield, value: format.percent(facts.yield) },
+    { label: labels.gap, value: format.length(facts.gap) },
+  ];
+}
