@@ -1,32 +1,10 @@
-import type { StopReason } from '../layout/problem.ts';
 import type { Format } from './format.ts';
 import { createFormat } from './format.ts';
 import { englishReel, type ReelWords } from './messages/english-reel.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import { upsOf, type ReelFacts } from './reel-facts.ts';
 import type { Figure, Report } from './report.ts';
 import type { SheetView } from './sheet-view.ts';
-
-/** A given set of blanks on a reel. Millimetres. */
-export interface ReelFacts {
-  readonly name: string;
-  /** Across the machine direction. */
-  readonly reelWidth: number;
-  readonly cutOff: number;
-  /** No cut-off is shorter. */
-  readonly leastCutOff: number;
-  readonly designs: readonly { readonly id: string; readonly ups: number; readonly widthMm: number; readonly heightMm: number; readonly rotations: readonly number[] }[];
-  readonly gap: number;
-  readonly bleed: number;
-  /** Area of the blanks over that of the cut-off, 0 … 1. */
-  readonly yield: number;
-  readonly stopped: StopReason;
-  readonly seconds: number;
-  readonly seed: number;
-}
-
-function upsOf({ designs }: ReelFacts): number {
-  return designs.reduce((sum, { ups }) => sum + ups, 0);
-}
 
 /** The cut-off, how short it could be at best, what lies on it and what a quantity takes of the reel. */
 export function reelReport(facts: ReelFacts, words: ReelWords = englishReel, format: Format = createFormat(englishLanguage.locale)): Report {

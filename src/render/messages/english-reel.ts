@@ -1,10 +1,8 @@
 import type { Format } from '../format.ts';
-import type { ReelFacts } from '../reel-report.ts';
+import { upsOf, type ReelFacts } from '../reel-facts.ts';
 import { counted } from './english-counted.ts';
 
 export type ReelWords = typeof englishReel;
-
-const upsOf = ({ designs }: ReelFacts) => designs.reduce((sum, { ups }) => sum + ups, 0);
 
 /** Words of the report of a given set of blanks on a reel. */
 export const englishReel = {
