@@ -10,7 +10,7 @@ export const USUAL_SECONDS = 60;
 const drawing = z.union([
   z.string().min(1).max(MOST_DRAWING_CHARACTERS).describe('an SVG or DXF drawing as text'),
   z.strictObject({ base64: z.base64().max(MOST_DRAWING_CHARACTERS) }).describe('the bytes of an SVG, DXF or PDF drawing'),
-]);
+], { error: 'a drawing as text is wanted, or {"base64": "…"}' });
 const reading = {
   drawing,
   scale: z.number().positive().max(1000).optional().describe('millimetres of one user unit'),

@@ -1,5 +1,5 @@
 import type { RefObject } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { InputError } from '../../base/issue.ts';
 import { useDesk } from '../desk-context.ts';
 import { jobToFile } from '../job/job-file.ts';
@@ -29,7 +29,8 @@ export function LibraryDialog({ dialog, library }: Props) {
     watch.observe(element, { attributeFilter: ['open'] });
     return () => watch.disconnect();
   }, []);
-  useEffect(() => {
+  // At once: later it would take the focus from whoever types already.
+  useLayoutEffect(() => {
     if (isOpen) top.current?.focus();
   }, [entry]);
   const close = () => dialog.current?.close();

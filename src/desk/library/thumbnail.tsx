@@ -5,7 +5,7 @@ const ROOM = 0.03;
 
 /** An outline or a sheet of them, drawn from numbers alone. Beside it stands what it is, so it says nothing by itself. */
 export function Thumbnail({ picture }: { readonly picture: LibraryPicture | undefined }) {
-  if (!picture) return <span class="library-thumb" aria-hidden="true" />;
+  if (!picture) return null;
   const { width, height, sheet, rings } = picture;
   const room = Math.max(width, height) * ROOM;
   const path = (ring: readonly (readonly [number, number])[]) => `M${ring.map(([x, y]) => `${x} ${-y}`).join('L')}Z`;
