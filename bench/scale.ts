@@ -1,6 +1,6 @@
 /**
  * What a batch costs beside the search: carton × sheet tasks at quick effort in threads of one process and over a queue,
- * each as the real command in real processes. Usage: npx tsx bench/scale.ts [tasks, default 300; up to 10 000]
+ * each as the real command in real processes. Usage: npx tsx bench/scale.ts [tasks, default 300; up to 10 000] [cartons] [plain]
  * Wants a build (npm run build) and redis-server. Processor time says more than wall time on a machine that is shared.
  */
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
@@ -20,18 +20,20 @@ const PORT = 7391;
 
 printMachine();
 console.log(`load of the machine at the start: ${readFileSync('/proc/loadavg', 'utf8').split(' ')[0]}`);
-writeJob('cartons', Math.ceil(tasks / SHEETS.length), carton);
-writeJob('plain', Math.ceil(tasks / SHEETS.length), plainRectangle);
+const asked = process.argv.slice(3);
+const jobs = [
+  { name: 'cartons', heading: 'Cartons, quick effort', draw: carton },
+  { name: 'plain', heading: 'Rectangles, answered at once: what is left is the batch itself', draw: plainRectangle },
+].filter(({ name }) => asked.length === 0 || asked.includes(name));
 try {
-  console.log('\nCartons, quick effort');
-  const alone = await inThreads('cartons', 1);
-  await inThreads('cartons', 2);
-  await overQueue('cartons', 1, alone);
-  await overQueue('cartons', 2, alone);
-  console.log('\nRectangles, answered at once: what is left is the batch itself');
-  const plain = await inThreads('plain', 1);
-  await overQueue('plain', 1, plain);
-  await overQueue('plain', 2, plain);
+  for (const { name, heading, draw } of jobs) {
+    writeJob(name, Math.ceil(tasks / SHEETS.length), draw);
+    console.log(`\n${heading}`);
+    const alone = await inThreads(name, 1);
+    await inThreads(name, 2);
+    await overQueue(name, 1, alone);
+    await overQueue(name, 2, alone);
+  }
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
