@@ -3,7 +3,10 @@ import { describe, expect, test } from 'vitest';
 import type { BoundName, Limit, Problem } from '../../src/layout/problem.ts';
 import { closedFormLimits } from '../../src/nesting/limits/closed-form.ts';
 import { grownAreaBelow } from '../../src/nesting/limits/area-limit.ts';
+import { grant } from '../../src/nesting/limits/granted.ts';
+import { hexagonLimit } from '../../src/nesting/limits/hexagon-limit.ts';
 import { leastHexagonBelow } from '../../src/nesting/limits/least-hexagon.ts';
+import { ovalsLimit } from '../../src/nesting/limits/ovals-limit.ts';
 import { problemOf, rectangle, ringOf, roundOutline, type PointMm } from '../support/problems.ts';
 
 function by(name: BoundName, problem: Problem): Limit | undefined {
@@ -143,6 +146,22 @@ describe('all closed forms', () => {
         expect(least(width, height, gap + 1)).toBeLessThanOrEqual(here);
       }),
       { numRuns: 10, seed: 3 },
+    );
+  });
+
+  test('leave out hexagons and ovals only where they are not the tightest', () => {
+    const sides = fc.integer({ min: 60, max: 700 });
+    const outlines = [rectangle(90, 40), rectangle(61, 60), roundOutline(80, 24), ...[2, 12].map((cut): PointMm[] => [[cut, 0], [90 - cut, 0], [90, cut], [90, 60], [0, 60], [0, cut]])];
+    fc.assert(
+      fc.property(sides, sides, fc.integer({ min: 0, max: 8 }), fc.constantFrom(...outlines), fc.constantFrom([0] as const, [0, 2] as const, [0, 1, 2, 3] as const), (width, height, gap, outline, turns) => {
+        const problem = problemOf(outline, [width, height], gap, turns);
+        const tightest = closedFormLimits(problem)[0]!;
+        for (const limit of [hexagonLimit, ovalsLimit]) {
+          const value = limit(problem, grant(problem))?.value ?? Infinity;
+          if (tightest.ups > 0) expect(Math.floor(value)).toBeGreaterThanOrEqual(tightest.ups);
+        }
+      }),
+      { numRuns: 60, seed: 14 },
     );
   });
 });
