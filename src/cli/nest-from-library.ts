@@ -8,15 +8,15 @@ import { withLibrary } from './library-option.ts';
 
 /**
  * `nest` with a memory: a question that this engine has answered before is answered at once, and what was not cut short is
- * kept. An answer of an earlier engine is told of, and stays beside the new one. Answers to a wish for stripping are not kept.
+ * kept. An answer of an earlier engine is told of, and stays beside the new one. Answers to a wish for stripping and with backs on one half are not kept.
  */
 export async function nestFromLibrary(path: string, job: NestJob, search: SearchSettings): Promise<NestOutcome> {
-  if (job.stripping) {
-    say('answer-with-stripping-not-kept', {});
+  const prepared = prepareNest(job);
+  const { problem, design, backDesign } = prepared;
+  if (job.stripping || backDesign) {
+    say('answer-not-kept', { kind: job.stripping ? 'to a wish for stripping' : 'with backs on one half of the sheet' });
     return nest(job, search);
   }
-  const prepared = prepareNest(job);
-  const { problem, design } = prepared;
   const { effort, seed, ...host } = search;
   const task = { problem, design, layouts: job.layouts, effort, seed };
   const key = taskFingerprint(bareTask(task));

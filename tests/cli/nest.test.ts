@@ -55,6 +55,14 @@ describe('nest', () => {
     expect(readFileSync(join(folder, 'clean', 'stripping.html'), 'utf8')).toMatch(/This layout keeps it[\s\S]*30 ups take 20\.0.% more sheets/);
   });
 
+  test('backs on one half of the sheet are laid out beside a library too, and not kept', () => {
+    const backs = ['--back', 'work-and-turn', '--json', '-'];
+    const { stdout, stderr } = nest(...backs, '--library', 'shop.db');
+    expect(stdout).toBe(nest(...backs).stdout);
+    expect(new Set(JSON.parse(stdout).placements.map((one: { design: string }) => one.design)).size).toBe(2);
+    expect(stderr).toContain('not kept');
+  });
+
   test('the least sheet for so many ups', () => {
     const sleeve = join(root, 'samples', 'drawings', 'sleeve.svg');
     const least = (...args: string[]) => run('nest', sleeve, '--sheet', '1020x720', '--effort', 'quick', ...args);

@@ -24,7 +24,7 @@ export const layingMessages: MessageTable = {
   'no-cut-off-found': '{where}: the blanks were not all placed within {metres} m. Ask for fewer ups or more effort.',
   'stripping-rule-impossible': '{where}: no layout was found that keeps what stripping {mode} asks with strips of {strip} mm; without the rule {ups} ups are possible. Take --stripping-rule prefer, a smaller --least-strip, another way of stripping, or a larger sheet; blanks that are locked may break the rule themselves.',
   'stripping-mode-missing': '{where} needs a way of stripping. Add --stripping with one of {modes}, or a die-cutter record that names it.',
-  'answer-with-stripping-not-kept': 'answers to a wish for stripping are not kept in the library.',
+  'answer-not-kept': 'answers {kind} are not kept in the library.',
   'stripping-more': '{count} more places; --json lists them.',
   'stripping-strips': 'The waste between stations {stations} is {by} mm narrower than {strip} mm.',
   'stripping-frame': 'Station {stations}: the frame at the edge is {by} mm narrower than {frame} mm.',
