@@ -3,8 +3,7 @@ import { inputError, type Issue } from '../base/issue.ts';
 import type { PressState } from '../estimate/day/changeover.ts';
 import { readLayoutFile } from '../layout/layout-file.ts';
 import { judgeForProduction, type SoundLayout } from '../layout/sound.ts';
-import { foodText } from '../render/messages/english-food.ts';
-import { foodSchema } from '../press/food.ts';
+import { foodSchema, type FoodRecord } from '../press/food.ts';
 import { caliperClassOf, changeoverSchema, INVENTED_CHANGEOVER, type ChangeoverTable } from '../press/changeover.ts';
 import { checkMachines } from '../press/machines.ts';
 import { boardSchema, pressSchema, readRecord, type BoardRecord, type PressRecord } from '../press/records.ts';
@@ -72,7 +71,7 @@ export interface DayForm {
   readonly makereadyMinutes: number | undefined;
   /** Sheets an hour. */
   readonly speed: number | undefined;
-  readonly food: string | undefined;
+  readonly food: FoodRecord | undefined;
   readonly note: string | undefined;
 }
 
@@ -117,7 +116,7 @@ export function readDayJob(json: unknown, where: string, load: LoadJson, changeo
     const { id, sheets, due, food, note } = form;
     // An ink family that the food record names is the form's, so that its wash-up is counted.
     const inkFamily = state.inkFamily ?? (typeof food === 'object' ? food.inkFamily : undefined);
-    return { id, state: { ...state, inkFamily }, sheets, board, caliper, layout, due, speed, makereadyMinutes: form.makereadyMinutes ?? press?.makereadyMinutes, food: food && foodText(food), note };
+    return { id, state: { ...state, inkFamily }, sheets, board, caliper, layout, due, speed, makereadyMinutes: form.makereadyMinutes ?? press?.makereadyMinutes, food, note };
   });
   const { name, date, start } = job;
   return { name, date, start, press, table, before, forms, notes: [...records.notes, ...doubts(forms, where)] };

@@ -12,7 +12,7 @@ import type { DayForm, DayJob } from './day-job.ts';
 /** The day's forms in the order that comes least late and costs least changeover, with times where speeds are known. */
 export function planDay(job: DayJob): DayFacts {
   const { forms, table, before, start } = job;
-  const missing = [...(forms.some(({ speed }) => speed === undefined) ? ['press speed'] : []), ...(forms.some(({ makereadyMinutes }) => makereadyMinutes === undefined) ? ['press makeready'] : [])];
+  const missing: DayFacts['missing'] = [...(forms.some(({ speed }) => speed === undefined) ? ['press speed'] as const : []), ...(forms.some(({ makereadyMinutes }) => makereadyMinutes === undefined) ? ['press makeready'] as const : [])];
   const timed = missing.length === 0;
   const states = forms.map(({ state }) => state);
   const minutes = (from: PressState | undefined, to: PressState) => minutesOf(changesBetween(from, to, table));
@@ -69,9 +69,9 @@ function placeForms(forms: readonly DayForm[], { table, before, start, press, da
   });
 }
 
-function crewFacts({ layout, board, sheets, food }: DayForm, date: string | undefined): HandoverFacts | undefined {
+function crewFacts({ layout, board, sheets }: DayForm, date: string | undefined): HandoverFacts | undefined {
   if (!layout) return undefined;
   const grain = board?.sheetGrain && sheetGrainAxis(board.sheetGrain, layout.sheet);
   const view = viewOfLayout(layout, { grain, figures: [] });
-  return handoverFacts(layout, view, dieRules(view), { board, grain, sheets, food, date });
+  return handoverFacts(layout, view, dieRules(view), { board, grain, sheets, date });
 }

@@ -1,6 +1,5 @@
 import { CHART_TEXT as TEXT, rule, write } from './chart-marks.ts';
 import type { DayFacts, DayFormFacts } from './day-facts.ts';
-import type { Format } from './format.ts';
 import type { DayWords } from './messages/english-day.ts';
 import { plain } from './plain.ts';
 import { FONTS } from './svg.ts';
@@ -20,7 +19,7 @@ const LONGEST_NAME = 150;
  * The day as a stair of bars, one row a form: changeover, makeready and run, and a flag where a form is due.
  * @returns undefined where clock times are open.
  */
-export function dayChart({ forms, start }: DayFacts, words: DayWords, format: Format): string | undefined {
+export function dayChart({ forms, start }: DayFacts, words: DayWords): string | undefined {
   const timed = forms.flatMap((form) => (form.times ? [{ form, times: form.times }] : []));
   if (timed.length === 0) return undefined;
   const names = timed.map(({ form }) => shortened(form.id));
@@ -37,7 +36,7 @@ export function dayChart({ forms, start }: DayFacts, words: DayWords, format: Fo
     ...legend(words, left, base + 22, timed.some(({ form }) => form.due !== undefined)),
   ];
   const height = base + 36;
-  const title = element('title', {}, escapeXml(`${words.headings.timeline}: ${words.clock(start)} to ${words.clock(timed.at(-1)!.times.to)}, ${format.number(timed.length, 0)} forms`));
+  const title = element('title', {}, escapeXml(words.timeline(start, timed.at(-1)!.times.to, timed.length)));
   const root = { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${WIDTH} ${plain(height)}`, width: WIDTH, height: plain(height), role: 'img', color: '#1f2428', 'font-family': FONTS, 'font-size': TEXT };
   return `${element('svg', root, `\n${[title, ...parts].join('\n')}\n`)}\n`;
 }

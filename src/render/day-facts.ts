@@ -1,6 +1,7 @@
 import type { Issue } from '../base/issue.ts';
 import type { Change, ChangeCause, PressState } from '../estimate/day/changeover.ts';
 import type { OrderWorth } from '../estimate/day/order.ts';
+import type { FoodRecord } from '../press/food.ts';
 import type { HandoverFacts } from './handover-facts.ts';
 
 /** What the report, the tickets and the JSON of a day's work are made from. Times are minutes after midnight. */
@@ -20,7 +21,7 @@ export interface DayFacts {
   /** In the order in which the job lists them. */
   readonly given: OrderWorth;
   /** Rates that clock times would need. */
-  readonly missing: readonly string[];
+  readonly missing: readonly ('press speed' | 'press makeready')[];
   readonly notes: readonly Issue[];
 }
 
@@ -44,7 +45,7 @@ export interface DayFormFacts {
   readonly times: { readonly from: number; readonly to: number } | undefined;
   readonly due: number | undefined;
   readonly late: number;
-  readonly food: string | undefined;
+  readonly food: FoodRecord | undefined;
   readonly note: string | undefined;
   /** Where the form's layout is known. */
   readonly crew: HandoverFacts | undefined;

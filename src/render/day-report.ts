@@ -1,23 +1,25 @@
 import type { DayFacts, DayFormFacts } from './day-facts.ts';
 import { createFormat, type Format } from './format.ts';
 import { crewTicket } from './handover-pages.ts';
-import { englishDay, type DayWords } from './messages/english-day.ts';
-import { englishHandover } from './messages/english-handover.ts';
+import type { DayWords } from './messages/english-day.ts';
+import { foodText } from './messages/english-food.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 
 /** The order of the day, changeover by cause and, for the page, a crew ticket for every form. */
-export function dayReport(facts: DayFacts, { tickets }: { readonly tickets: boolean }, words: DayWords = englishDay, format: Format = createFormat(englishLanguage.locale)): Report {
+export function dayReport(facts: DayFacts, { tickets }: { readonly tickets: boolean }, language: Language = englishLanguage, format: Format = createFormat(language.locale)): Report {
+  const { day: words } = language;
   const { headings } = words;
   const sections: ReportSection[] = [
     { id: 'order', heading: headings.order, sentences: [], figures: facts.forms.map((form, i) => ({ label: `${i + 1} ${form.id}`, value: words.timing(form, format), note: words.changes(form.changes, format) })) },
     { id: 'causes', heading: headings.causes, sentences: [], figures: causeFigures(facts, words, format) },
     { id: 'missing', heading: headings.missing, sentences: facts.missing.map(words.missing), figures: [] },
-    { id: 'assumed', heading: headings.assumed, sentences: [...words.assumed(facts), ...facts.notes.map((issue) => englishLanguage.issues.sentence(issue))], figures: [] },
-    ...(tickets ? facts.forms.map((form, i) => ticket(form, i, words, format)) : []),
+    { id: 'assumed', heading: headings.assumed, sentences: [...words.assumed(facts), ...facts.notes.map((issue) => language.issues.sentence(issue))], figures: [] },
+    ...(tickets ? facts.forms.map((form, i) => ticket(form, i, language, format)) : []),
   ];
   return {
-    language: englishLanguage.locale,
+    language: language.locale,
     title: words.title(facts),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
@@ -31,11 +33,15 @@ function causeFigures({ byCause, changeover }: DayFacts, words: DayWords, format
   return [...byCause.map(([cause, minutes]) => row(words.cause(cause), minutes)), row(words.total, changeover)];
 }
 
+/** A line to write on. */
+const TO_FILL = '____________';
+
 export function ticketId(index: number): string {
   return `ticket-${index + 1}`;
 }
 
-function ticket(form: DayFormFacts, index: number, words: DayWords, format: Format): ReportSection {
+function ticket(form: DayFormFacts, index: number, language: Language, format: Format): ReportSection {
+  const { day: words } = language;
   const { labels } = words;
   const { state, crew } = form;
   const rows: (readonly [string, string | undefined])[] = [
@@ -47,27 +53,27 @@ function ticket(form: DayFormFacts, index: number, words: DayWords, format: Form
     [labels.sheets, format.number(form.sheets, 0)],
     [labels.board, words.stock(form, format) || undefined],
     [labels.die, state.die],
-    [labels.food, form.food],
+    [labels.food, form.food && foodText(form.food, language.food)],
     [labels.note, form.note],
     ...(crew ? [] : [[labels.sheet, format.size(state.widthMm!, state.heightMm!)] as const]),
   ];
   const own = rows.flatMap(([label, value]): Figure[] => (value === undefined ? [] : [{ label, value }]));
-  const toFill = [labels.good, labels.signed].map((label): Figure => ({ label, value: words.toFill }));
+  const toFill = [labels.good, labels.signed].map((label): Figure => ({ label, value: TO_FILL }));
   return {
     id: ticketId(index),
     heading: words.ticket(index + 1, form),
     ownPage: true,
     sentences: [...(form.washed.length > 0 ? [words.washed(form.washed)] : []), words.checks(form)],
-    figures: [...own, ...layoutFigures(form, new Set(own.map(({ label }) => label)), format), ...toFill],
+    figures: [...own, ...layoutFigures(form, new Set(own.map(({ label }) => label)), language, format), ...toFill],
   };
 }
 
 /** What the crew ticket of a handover says of the layout, less what the day's ticket says already. */
-function layoutFigures({ crew }: DayFormFacts, said: ReadonlySet<string>, format: Format): Figure[] {
+function layoutFigures({ crew }: DayFormFacts, said: ReadonlySet<string>, { locale, handover: words, picture }: Language, format: Format): Figure[] {
   if (!crew) return [];
-  const { labels } = englishHandover;
+  const { labels } = words;
   const unknown = new Set([labels.quantity]);
-  return crewTicket(crew, { locale: englishLanguage.locale, words: englishHandover, picture: englishLanguage.picture, format })
+  return crewTicket(crew, { locale, words, picture, format })
     .sections.filter(({ id }) => id === 'job' || id === 'sheet')
     .flatMap(({ figures }) => figures)
     .filter(({ label }) => !said.has(label) && !unknown.has(label));

@@ -2,9 +2,9 @@ import { cutPicture } from './cut-picture.ts';
 import { cutListFigures } from './cutting-report.ts';
 import { createFormat, type Format } from './format.ts';
 import type { GangFacts, GangForm } from './gang-facts.ts';
-import { englishGang, type GangWords } from './messages/english-gang.ts';
-import { englishCutting } from './messages/english-cutting.ts';
+import type { GangWords } from './messages/english-gang.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
 import { ranges } from './ranges.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 import type { ReportPicture } from './report-html.ts';
@@ -13,27 +13,28 @@ import { sceneToSvg, type SvgOptions } from './svg.ts';
 import { viewOfLayout } from './view-of-layout.ts';
 
 /** The report of a gang run: forms with their counts, what is made too much, what changes between forms. */
-export function gangReport(facts: GangFacts, words: GangWords = englishGang, format: Format = createFormat(englishLanguage.locale), locale: string = englishLanguage.locale): Report {
+export function gangReport(facts: GangFacts, language: Language = englishLanguage, format: Format = createFormat(language.locale)): Report {
+  const { gang: words, cutting } = language;
   const { ids, quantities, overs } = facts;
   const forms = facts.forms.map((form, number): ReportSection => ({
     id: formId(number),
     heading: words.form(number + 1, form, format),
     sentences: [...(form.changes === undefined ? [] : [words.changes(form.changes)]), ...(form.cuts ? [words.cuts(form.cuts)] : [])],
-    figures: ids.map((id, v) => ({ label: id, value: words.ups(form.counts[v]!), ...stationsOf(id, form, words) })).filter((_, v) => form.counts[v]! > 0).concat(form.cuts ? cutListFigures(form.cuts, englishCutting, format) : []),
+    figures: ids.map((id, v) => ({ label: id, value: words.ups(form.counts[v]!), ...stationsOf(id, form, words) })).filter((_, v) => form.counts[v]! > 0).concat(form.cuts ? cutListFigures(form.cuts, cutting, format) : []),
   }));
   const sections: ReportSection[] = [
     ...forms,
     { id: 'overs', heading: words.headings.overs, sentences: [], figures: ids.map((id, v) => ({ label: id, value: words.made(quantities[v]!, quantities[v]! + overs[v]!, overs[v]!, format), ...allowedOf(facts, v, words, format) })) },
     { id: 'separate', heading: words.headings.separate, sentences: words.separate(facts, format), figures: [] },
     { id: 'apart', heading: words.headings.apart, sentences: (facts.apart ?? []).map(words.apart), figures: [] },
-    { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => englishLanguage.issues.sentence(issue)), figures: [] },
+    { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => language.issues.sentence(issue)), figures: [] },
   ];
   return {
-    language: locale,
+    language: language.locale,
     title: words.title(facts),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
-    caution: { heading: words.headings.caution, text: facts.forms.some(({ cuts }) => cuts) ? `${words.caution} ${englishCutting.caution}` : words.caution },
+    caution: { heading: words.headings.caution, text: facts.forms.some(({ cuts }) => cuts) ? `${words.caution} ${cutting.caution}` : words.caution },
   };
 }
 
@@ -54,21 +55,22 @@ function stationsOf(id: string, { layout, prints = layout?.placements.map(({ des
 }
 
 /** The sheet of every form whose layout is known. */
-export function gangPictures({ forms }: GangFacts): ReportPicture[] {
+export function gangPictures({ forms }: GangFacts, language: Language = englishLanguage): ReportPicture[] {
   return forms.flatMap((form, number): ReportPicture[] => {
     if (!form.layout) return [];
     const section = formId(number);
-    const sheet = { section, svg: formSvg(form, { idPrefix: `${section}-`, size: 'fitted' })!, onPaper: true };
-    return form.cuts ? [sheet, { section, svg: cutPicture(form.layout, form.cuts, englishCutting, createFormat(englishLanguage.locale), `${section}-cuts-`), onPaper: true }] : [sheet];
+    const sheet = { section, svg: formSvg(form, language, { idPrefix: `${section}-`, size: 'fitted' })!, onPaper: true };
+    return form.cuts ? [sheet, { section, svg: cutPicture(form.layout, form.cuts, language.cutting, createFormat(language.locale), `${section}-cuts-`), onPaper: true }] : [sheet];
   });
 }
 
 /** Undefined where no layout is known. */
-export function formSvg({ layout, pressings }: GangForm, options?: SvgOptions, words: GangWords = englishGang, format: Format = createFormat(englishLanguage.locale)): string | undefined {
+export function formSvg({ layout, pressings }: GangForm, { locale, gang: words, picture }: Language = englishLanguage, options?: SvgOptions): string | undefined {
   if (!layout) return undefined;
+  const format = createFormat(locale);
   const ups = layout.designs.map(({ id }) => ({ label: id, value: words.ups(layout.placements.filter(({ design }) => design === id).length) })).slice(0, MOST_CELLS);
   const figures = [{ label: words.labels.pressings, value: format.number(pressings, 0) }, { label: words.labels.sheet, value: format.size(layout.sheet.width, layout.sheet.height) }, ...ups];
-  return sceneToSvg(sheetScene(viewOfLayout(layout, { figures })), options);
+  return sceneToSvg(sheetScene(viewOfLayout(layout, { figures }), { words: picture, format }), options);
 }
 
 /** Designs named in the title block. */

@@ -1,3 +1,4 @@
+import { keepSigns } from './no-break.ts';
 import { element, escapeXml } from './xml.ts';
 import type { Figure, Report, ReportSection, Table } from './report.ts';
 import { REPORT_CSS } from './report-css.ts';
@@ -73,5 +74,5 @@ function figureRow({ label, value, formula, note }: Figure): string {
 
 /** Text for the page; a figure and its unit, and the thousands of a figure, stay on one line. */
 function prose(text: string): string {
-  return escapeXml(text.replace(/(\d) (?=%|\d{3}(?!\d)|(?:mm|cm|m|in|ft)²?(?![a-z]))/g, '$1\u00a0'));
+  return escapeXml(keepSigns(text).replace(/(\d) (?=%|\d{3}(?!\d)|(?:mm|cm|m|in|ft)²?(?![a-z]))/g, '$1\u00a0'));
 }

@@ -1,3 +1,4 @@
+import { keepSigns } from './no-break.ts';
 import type { Figure, Report, ReportSection, Table } from './report.ts';
 
 /** How a terminal shows weight and colour; the command line brings its own or none. */
@@ -67,7 +68,7 @@ function hanging(start: string, text: string, look: (text: string) => string): s
 function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let current = '';
-  for (const word of text.split(' ')) {
+  for (const word of keepSigns(text).split(' ')) {
     if (current !== '' && current.length + 1 + word.length > width) {
       lines.push(current);
       current = word;
@@ -75,5 +76,6 @@ function wrap(text: string, width: number): string[] {
       current = current === '' ? word : `${current} ${word}`;
     }
   }
-  return [...lines, current];
+  // On a terminal a plain space is copied and searched for more easily.
+  return [...lines, current].map((line) => line.replaceAll('\u00a0', ' '));
 }

@@ -106,6 +106,14 @@ describe('day', () => {
     expect(stderr).toContain(named);
   });
 
+  test('in German and French: words and decimal sign, the same data; a language that is not there is refused', () => {
+    expect(run(job, '--language', 'de', '--json', 'de.json', '--html', 'de.html').stdout).toMatch(/^3 Formen, .* 30 min Umrüsten[\s\S]*30,3 min/);
+    expect(run(job, '--language', 'fr', '--json', 'fr.json').stdout).toMatch(/^3 formes, .* 30 min de changements/);
+    expect(readFileSync(join(folder, 'fr.json'), 'utf8')).toBe(readFileSync(join(folder, 'de.json'), 'utf8'));
+    expect(readFileSync(join(folder, 'de.html'), 'utf8')).toMatch(/<html lang="de">[\s\S]*>Fortdruck<[\s\S]*Laufzettel 3/);
+    expect(run(job, '--language', 'xx')).toMatchObject({ status: 2, stderr: expect.stringContaining('en, de, fr') });
+  });
+
   test('an output that names an input is refused', () => {
     const { status, stderr } = run(job, '--json', 'job.json');
     expect(status).toBe(2);

@@ -86,3 +86,8 @@ describe('the chart of improvements', () => {
     expect(historyChart({ history: [] }, englishReport, format)).toBeUndefined();
   });
 });
+
+test('French signs stay with their word on the page and in a terminal', () => {
+  const page = reportHtml({ language: 'fr', title: 'A', answer: 'un ; deux : « trois » !', sections: [], caution: { heading: 'C', text: 'c' } });
+  expect(page).toContain('un\u00a0; deux\u00a0: «\u00a0trois\u00a0»\u00a0!');
+});

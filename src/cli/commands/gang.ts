@@ -11,6 +11,7 @@ import { reportHtml } from '../../render/report-html.ts';
 import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
 import { nameOf, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { openJob } from '../job-files.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addEffortOptions, readEffortOptions, type EffortOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
@@ -22,6 +23,7 @@ interface RawOptions extends Record<string, unknown> {
   readonly json?: string;
   readonly html?: string;
   readonly svg?: string;
+  readonly language: string;
 }
 
 export const registerGang: RegisterCommand = (program) => {
@@ -33,6 +35,7 @@ export const registerGang: RegisterCommand = (program) => {
     .option('--json <file>', 'write the plan as JSON; - is standard output')
     .option('--html <file>', 'write the report as a page')
     .option('--svg <file>', 'write a picture of each form: out.svg becomes out-1.svg, out-2.svg, …')
+    .option('--language <tag>', `language of report and pictures: ${LANGUAGE_TAGS}`, 'en')
     .addHelpText('after', '\nEffort, seconds, seed and workers are for drawings; versions on equal stations are worked out exactly.\nExit code 0: done; 1: done, but a drawing is in doubt or the run was interrupted; 2: the job cannot be used, or nothing is possible.')
     .action(action(runGang));
 };
@@ -41,17 +44,18 @@ async function runGang(path: string, raw: RawOptions): Promise<number> {
   const reader = createOptionReader(raw);
   const effort = readEffortOptions(reader);
   reader.finish();
+  const language = languageValue(raw.language);
   const files = openJob(path);
   const drawing = (file: string) => readDrawing(files.resolve(file), DEFAULT_READ_OPTIONS);
   const outlines = isOutlinesJob(files.json) ? await readOutlinesJob(files.json, path, { json: files.load, drawing, nameOf }) : undefined;
   const versions = outlines ? undefined : readVersionsJob(files.json, path);
   refuseOverwrite(files.read, [raw.json, raw.html, raw.svg, ...(raw.svg === undefined ? [] : Array.from({ length: outlines?.forms ?? 0 }, (_, form) => numbered(raw.svg!, form)))]);
   const { facts, interrupted } = outlines ? await searched(outlines, effort) : { facts: gangVersions(versions!), interrupted: false };
-  const report = gangReport(facts);
+  const report = gangReport(facts, language);
   const outputs: Output[] = [];
   if (raw.json !== undefined) outputs.push({ path: raw.json, content: gangJson(facts) });
-  if (raw.html !== undefined) outputs.push({ path: raw.html, content: reportHtml(report, gangPictures(facts)) });
-  if (raw.svg !== undefined) facts.forms.forEach((form, number) => outputs.push(...[formSvg(form)].flatMap((content) => (content === undefined ? [] : [{ path: numbered(raw.svg!, number), content }]))));
+  if (raw.html !== undefined) outputs.push({ path: raw.html, content: reportHtml(report, gangPictures(facts, language)) });
+  if (raw.svg !== undefined) facts.forms.forEach((form, number) => outputs.push(...[formSvg(form, language)].flatMap((content) => (content === undefined ? [] : [{ path: numbered(raw.svg!, number), content }]))));
   writeAll(outputs);
   if (raw.json !== '-') printReport(report);
   for (const file of outlines?.doubtful ?? []) process.stderr.write(`${file}: the drawing was repaired or is in doubt; blankwright read says how.\n`);

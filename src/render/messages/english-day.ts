@@ -4,20 +4,24 @@ import type { Format } from '../format.ts';
 import { englishHandover } from './english-handover.ts';
 import { counted } from './english-counted.ts';
 
-
-/** `95 min`, and from two hours on `2 h 5 min`. */
-function span(minutes: number, format: Format): string {
+/** `95 min`, and from two hours on `2 h 5 min`: in every language. */
+export function spanOf(minutes: number, format: Format): string {
   const whole = Math.round(minutes);
   return minutes < 120 ? `${format.number(minutes, 1)} min` : `${Math.floor(whole / 60)} h ${whole % 60} min`;
 }
 
-/** `09:05`; after midnight with the day. */
-function clock(minutes: number): string {
-  const whole = Math.round(minutes);
-  const time = `${String(Math.floor(whole / 60) % 24).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`;
-  const days = Math.floor(whole / 1440);
-  return days === 0 ? time : `${time} (+${counted(days, 'day')})`;
+/** `09:05`; after midnight with the days, `09:05 (+1 day)`. */
+export function clockOf(days: (count: number) => string): (minutes: number) => string {
+  return (minutes) => {
+    const whole = Math.round(minutes);
+    const time = `${String(Math.floor(whole / 60) % 24).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`;
+    const passed = Math.floor(whole / 1440);
+    return passed === 0 ? time : `${time} (+${days(passed)})`;
+  };
 }
+
+const clock = clockOf((days) => counted(days, 'day'));
+const span = spanOf;
 
 const causes: Readonly<Record<ChangeCause, string>> = {
   washUp: 'wash-ups', inkingUp: 'inking up', inkFamily: 'change of ink family', coating: 'coating', sheetSize: 'sheet size', caliperClass: 'thickness', die: 'die',
@@ -57,7 +61,7 @@ export const englishDay = {
   changes: (changes: readonly Change[], format: Format) => (changes.length === 0 ? 'nothing changes' : changes.map(({ cause, count, minutes }) => `${COUNTED[cause]?.(count) ?? causes[cause]} ${span(minutes, format)}`).join(', ')),
   cause: (cause: ChangeCause) => causes[cause],
   total: 'changeover',
-  missing: (name: string) => `${name}: not given, so clock times are left open and due times could not be heeded.`,
+  missing: (rate: DayFacts['missing'][number]) => `${rate}: not given, so clock times are left open and due times could not be heeded.`,
   assumed: (facts: DayFacts) => [
     `Minutes of changeover: ${facts.tableName ?? 'as given with the job'}.`,
     'Units hold the inks of the form before; an ink that the next form does not want is washed out at once. Makeready of each form comes on top, whatever the order.',
@@ -72,8 +76,8 @@ export const englishDay = {
   },
   none: 'none',
   stock: ({ board, caliper, caliperClass }: DayFormFacts, format: Format) => [board, caliper !== undefined && `${format.number(caliper, 3)} mm`, caliperClass !== undefined && `class ${caliperClass}`].filter(Boolean).join(', '),
-  toFill: '____________',
   legend: { changeover: 'changeover', makeready: 'makeready', run: 'run', due: 'due' },
+  timeline: (from: number, to: number, forms: number) => `The day: ${clock(from)} to ${clock(to)}, ${counted(forms, 'form')}`,
   caution: englishHandover.crewCaution,
 };
 

@@ -1,4 +1,5 @@
 import type { NestFacts } from '../nest-facts.ts';
+import { frenchCutting } from './french-cutting.ts';
 import { sourceName } from './source-name.ts';
 import type { ReportWords } from './words.ts';
 
@@ -17,7 +18,11 @@ const SOURCES: Readonly<Record<string, string>> = {
 
 export const frenchReport: ReportWords = {
   title: ({ design, ups, sheet }, format) => `${design.name} : ${ups} poses sur ${format.size(sheet.width, sheet.height)}`,
-  answer: (facts, format) => `${facts.ups} poses sur ${format.size(facts.sheet.width, facts.sheet.height)} ; ${limitWords(facts)} ; ${format.percent(facts.yield)} de la feuille ${USED[facts.product]}.`,
+  answer: (facts, format) => {
+    const size = format.size(facts.sheet.width, facts.sheet.height);
+    const used = `${format.percent(facts.yield)} de la feuille ${USED[facts.product]}`;
+    return facts.cutting ? frenchCutting.answer(facts.ups, size, facts.cutting, used) : `${facts.ups} poses sur ${size} ; ${limitWords(facts)} ; ${used}.`;
+  },
   headings: {
     why: (ups) => `Pourquoi ${ups}`, board: 'Où va le carton', bleed: 'Fond perdu gardé par chaque bord', assumed: 'Ce qui a été supposé', caution: 'Avant de commander une forme', history: 'Le déroulement de la recherche', picture: 'La feuille',
   },

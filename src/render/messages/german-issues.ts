@@ -47,6 +47,9 @@ export const germanIssues: MessageTable = {
   'margin-raised-for-bleed': '{edge}: Rand von {from} auf {to} mm vergrößert. Farbe bleibt {ink} mm vom Bogenrand weg, der Beschnitt braucht {bleed} mm mehr.',
   'margin-raised-for-bar': '{edge}: Rand von {from} auf {to} mm vergrößert. Druckfreier Rand {ink} mm, Kontrollstreifen {bar} mm, und Abstand zu den Messern.',
   'machine-binds': '{what}: maßgebend ist {machine} (Druckmaschine {press} mm, Stanze {cutter} mm).',
+  'common-knife-pair': 'Ein Messer darf die Kante {side} des einen Zuschnitts und die Kante {other} des Nachbarn schneiden, wie gezeichnet: {reason}.',
+  'field-left-aside': '{where}: Das Feld „{field}“ ist nicht bekannt und blieb unbeachtet. Prüfen Sie die Schreibweise.',
+  'caliper-open': '{where}: Die Kartondicke einiger Formen ist nicht bekannt ({forms}), darum ist mit ihnen kein Wechsel der Dicke gerechnet. Geben Sie "caliper" an oder einen Karton, der sie nennt.',
   'layout-refused-by-judge': 'Eine gefundene Anordnung hat der Prüfer verworfen ({kind}, {by} mm); sie ist weggelassen.',
 
   'sheet-grain-missing': 'Für die Laufrichtung des Zuschnitts fehlt die des Bogens. Wählen Sie sie im Abschnitt Bogen.',
@@ -71,5 +74,6 @@ export const germanTerms: Readonly<Record<string, string>> = {
   'gripper margin': 'Greiferrand', 'tail margin': 'Rand am Bogenende', 'left side margin': 'linker Rand', 'right side margin': 'rechter Rand', gap: 'Abstand',
   press: 'die Druckmaschine', 'die-cutter': 'die Stanze', 'press and die-cutter alike': 'beides gleich',
   gripper: 'Greifer', tail: 'Bogenende', left: 'links', right: 'rechts', 'left side': 'links', 'right side': 'rechts',
+  upper: 'oben', lower: 'unten', unprinted: 'unbedruckt', 'same colour': 'dieselbe Farbe', 'by word': 'auf Zusage',
   solid: 'durchgezogen', dashed: 'gestrichelt', dotted: 'gepunktet', 'dash-dot': 'strichpunktiert',
 };

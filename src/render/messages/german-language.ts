@@ -1,6 +1,9 @@
 import { createCatalogue } from './catalogue.ts';
 import { english } from './english.ts';
-import { englishCutting } from './english-cutting.ts';
+import { germanCutting } from './german-cutting.ts';
+import { germanDay } from './german-day.ts';
+import { germanFood } from './german-food.ts';
+import { germanGang } from './german-gang.ts';
 import { germanIssues, germanTerms } from './german-issues.ts';
 import { germanHandover } from './german-handover.ts';
 import { germanPicture } from './german-picture.ts';
@@ -10,4 +13,4 @@ import type { Language } from './language.ts';
 /** What stands in reports and on the desk; the command line's own issues are English. */
 const issues = createCatalogue([germanIssues], { otherwise: english, terms: germanTerms, decimalSign: ',' });
 
-export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: englishCutting, handover: germanHandover };
+export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood };

@@ -1,4 +1,5 @@
 import type { NestFacts } from '../nest-facts.ts';
+import { germanCutting } from './german-cutting.ts';
 import { sourceName } from './source-name.ts';
 import type { ReportWords } from './words.ts';
 
@@ -17,7 +18,11 @@ const SOURCES: Readonly<Record<string, string>> = {
 
 export const germanReport: ReportWords = {
   title: ({ design, ups, sheet }, format) => `${design.name}: ${ups} Nutzen auf ${format.size(sheet.width, sheet.height)}`,
-  answer: (facts, format) => `${facts.ups} Nutzen auf ${format.size(facts.sheet.width, facts.sheet.height)}; ${limitWords(facts)}; ${format.percent(facts.yield)} des Bogens ${USED[facts.product]}.`,
+  answer: (facts, format) => {
+    const size = format.size(facts.sheet.width, facts.sheet.height);
+    const used = `${format.percent(facts.yield)} des Bogens ${USED[facts.product]}`;
+    return facts.cutting ? germanCutting.answer(facts.ups, size, facts.cutting, used) : `${facts.ups} Nutzen auf ${size}; ${limitWords(facts)}; ${used}.`;
+  },
   headings: {
     why: (ups) => `Warum ${ups}`, board: 'Wohin der Karton geht', bleed: 'Beschnitt, den jede Kante behält', assumed: 'Was angenommen wurde', caution: 'Bevor eine Stanzform bestellt wird', history: 'Wie die Suche verlief', picture: 'Der Bogen',
   },

@@ -1,5 +1,8 @@
 import type { Catalogue } from './catalogue.ts';
 import type { CuttingWords } from './english-cutting.ts';
+import type { DayWords } from './english-day.ts';
+import type { FoodWords } from './english-food.ts';
+import type { GangWords } from './english-gang.ts';
 import type { HandoverWords } from './english-handover.ts';
 import type { PictureWords, ReportWords } from './words.ts';
 
@@ -12,4 +15,7 @@ export interface Language {
   readonly picture: PictureWords;
   readonly cutting: CuttingWords;
   readonly handover: HandoverWords;
+  readonly gang: GangWords;
+  readonly day: DayWords;
+  readonly food: FoodWords;
 }

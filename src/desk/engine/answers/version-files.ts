@@ -11,13 +11,12 @@ import { gangJson } from '../../../render/gang-json.ts';
 import { gangReport } from '../../../render/gang-report.ts';
 import { handoverFacts, type HandoverDetails } from '../../../render/handover-facts.ts';
 import { crewTicket, type HandoverLanguage } from '../../../render/handover-pages.ts';
-import { englishGang } from '../../../render/messages/english-gang.ts';
-import { germanGang } from '../../../render/messages/german-gang.ts';
 import { placementsCsv } from '../../../render/placements-csv.ts';
 import { reportHtml } from '../../../render/report-html.ts';
 import { sceneToSvg } from '../../../render/svg.ts';
 import { viewOfLayout } from '../../../render/view-of-layout.ts';
 import type { OutputFile, VersionsOnForms } from '../protocol.ts';
+import { languageOf } from './language-of.ts';
 
 /**
  * What is handed over besides where several versions share the sheet: the plan as data and as a page, and for each form
@@ -28,7 +27,8 @@ export async function versionFiles(sound: SoundLayout, details: HandoverDetails,
   const { picture: words, format, locale } = language;
   const bare = viewOfLayout(sound, { grain: details.grain, figures: [] });
   const rules = dieRules(bare);
-  const gangWords = locale === 'de' ? germanGang : englishGang;
+  const own = languageOf(locale);
+  const gangWords = own.gang;
   const forms = facts.forms.map((form, number) => {
     const prints = form.prints!;
     const letters = prints.map((name) => versions.letters[facts.ids.indexOf(name)] ?? '–');
@@ -45,7 +45,7 @@ export async function versionFiles(sound: SoundLayout, details: HandoverDetails,
   });
   return [
     { name: 'versions.json', content: gangJson(facts) },
-    { name: 'versions.html', content: reportHtml(gangReport(facts, gangWords, format, locale), forms.map(({ picture }) => picture)) },
+    { name: 'versions.html', content: reportHtml(gangReport(facts, own, format), forms.map(({ picture }) => picture)) },
     ...forms.flatMap(({ files }) => files),
   ];
 }
