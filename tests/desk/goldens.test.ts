@@ -1,0 +1,76 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { browserIsHere, goTo, launch, sample, serve, watch } from './browser.ts';
+import { expectLikeGolden, GOLDEN_PAGE, hasGoldenFont } from './golden.ts';
+
+/** A few views of the desk against pictures that somebody has looked at. */
+describe.skipIf(!browserIsHere())('kept pictures', { timeout: 120_000 }, () => {
+  let browser: Browser;
+  let server: DeskServer;
+  let page: Page;
+  let faults: string[];
+
+  beforeAll(async () => {
+    browser = await launch();
+    server = await serve();
+  });
+  afterAll(async () => {
+    await browser.close();
+    await server.close();
+  });
+  beforeEach(() => {
+    faults = [];
+  });
+  afterEach(async () => {
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  const open = async (colorScheme: 'light' | 'dark', skip: () => void) => {
+    page = await browser.newPage({ ...GOLDEN_PAGE, colorScheme, bypassCSP: true });
+    faults = watch(page);
+    await page.goto(server.url);
+    if (!(await hasGoldenFont(page))) skip();
+    // A search that goes on to its end finds the same on every machine.
+    await goTo(page, 'Layouts found');
+    await page.getByLabel('Effort').selectOption('quick');
+    await goTo(page, 'Drawing');
+    await page.getByLabel('Choose a drawing').setInputFiles(sample('reverse-tuck-small.svg'));
+    await page.locator('.ticket .search-line').filter({ hasText: 'found in' }).waitFor({ timeout: 60_000 });
+  };
+
+  test('the drawing as it was read, in the dark', async ({ skip }) => {
+    await open('dark', skip);
+    await goTo(page, 'Drawing');
+    await page.locator('svg.picture').waitFor();
+    await expectLikeGolden(page, 'drawing-dark');
+  });
+
+  test('layouts found, in the light: the sheet under the hand', async ({ skip }) => {
+    await open('light', skip);
+    await goTo(page, 'Layouts found');
+    await page.getByRole('button', { name: 'Versions', exact: true }).waitFor();
+    await expectLikeGolden(page, 'layouts-light');
+  });
+
+  test('two versions on one form', async ({ skip }) => {
+    await open('light', skip);
+    await goTo(page, 'Layouts found');
+    await page.getByRole('button', { name: 'Versions', exact: true }).click();
+    for (const [letter, quantity] of [['A', '9000'], ['B', '3000']]) {
+      await page.getByRole('button', { name: 'Add a version' }).click();
+      await page.getByLabel(`Quantity of ${letter}`).fill(quantity!);
+    }
+    await page.getByRole('button', { name: /^Share out/ }).click();
+    await page.locator('.plan-figures .state-sound').waitFor();
+    await expectLikeGolden(page, 'versions-light');
+  });
+
+  test('where the board goes', async ({ skip }) => {
+    await open('light', skip);
+    await goTo(page, 'Why this many');
+    await page.locator('svg.picture').waitFor();
+    await expectLikeGolden(page, 'why-light');
+  });
+});
