@@ -10,3 +10,8 @@ export function languageValue(tag: string): Language {
   if (!language) throw inputError('option-not-valid', { where: '--language', facts: { value: tag, expected: `${LANGUAGE_TAGS} are known` } });
   return language;
 }
+
+/** Where the job names a country of the language, as de-CH beside de, its figures are written as there. */
+export function figuresLocale({ locale }: Language, ofJob: string): string {
+  return new Intl.Locale(ofJob).language === locale ? ofJob : locale;
+}

@@ -59,7 +59,7 @@ function layoutsByQuantity(job: QuoteJob): QuoteFacts['layouts'] {
   const { terms, existingDie, sheet } = job;
   const all = [
     { name: undefined, ups: terms.route.ups, sheet, ownDie: terms.ownDie, isDie: false },
-    ...(existingDie ? [{ name: existingDie.number ?? '', ups: existingDie.ups, sheet: existingDie.sheet, ownDie: true, isDie: true }] : []),
+    ...(existingDie ? [{ name: existingDie.number, ups: existingDie.ups, sheet: existingDie.sheet, ownDie: true, isDie: true }] : []),
     ...job.alternatives.map((one) => ({ ...one, isDie: false })),
   ];
   if (all.length === 1) return undefined;
@@ -68,7 +68,7 @@ function layoutsByQuantity(job: QuoteJob): QuoteFacts['layouts'] {
   const winners = cheapestByQuantity(all.map((one) => ({ ups: one.ups, costAt: costAt(one) })), MOST_CARTONS);
   return winners.length === 0 ? undefined : winners.map(({ fromQuantity, candidate }) => {
     const { name, ups, sheet: on, ownDie } = all[candidate];
-    return { fromQuantity, name: name ?? (candidate === 0 ? undefined : `${ups} ups`), ups, sheet: on, ownDie };
+    return { fromQuantity, own: candidate === 0, name, ups, sheet: on, ownDie };
   });
 }
 

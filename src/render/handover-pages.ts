@@ -23,7 +23,7 @@ export function dieOrder(facts: HandoverFacts, { locale, words, format }: Handov
   const { layout, ruleMm, stationMm, steps, creaseMm, nicks } = facts;
   const metres = (mm: number) => `${format.number(mm / 1000, 2, true)} m`;
   const caliper = facts.board?.caliper;
-  const figures = (...all: ReturnType<typeof creaseHeight>[]) => all.map((one) => named(shownFigure(one, '', englishQuote, format), words));
+  const figures = (...all: ReturnType<typeof creaseHeight>[]) => all.map((one) => named(shownFigure(one, '', englishQuote('carton'), format), words));
   return page(locale, words.titles.die, words.dieAnswer(facts, format), { heading: headings.caution, text: words.caution }, [
     section('who', headings.who, [], signOff(facts, words)),
     section('sheet', headings.sheet, [], [

@@ -6,6 +6,9 @@ import type { DieChoice } from '../estimate/die-choice.ts';
 import type { QuantityQuote } from '../estimate/quote.ts';
 import type { WasteTable } from '../press/waste-table.ts';
 
+/** What a quote makes and counts. */
+export type Product = 'carton' | 'label' | 'blank';
+
 /** What the report of a quote is made from. */
 export interface QuoteFacts {
   readonly name: string | undefined;
@@ -15,8 +18,7 @@ export interface QuoteFacts {
   readonly currency: string;
   readonly waste: WasteTable;
   readonly ratesName: string | undefined;
-  /** What is made, in the singular. */
-  readonly product: string;
+  readonly product: Product;
   readonly ups: number;
   readonly sheet: { readonly width: number; readonly height: number };
   readonly grammage: number;
@@ -27,8 +29,8 @@ export interface QuoteFacts {
   readonly millMinimum: { readonly tonnes: number; readonly cartons: number | undefined } | undefined;
   /** `worn`: quantities for which it has not strokes enough left. */
   readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined; readonly rack: string | undefined; readonly worn: readonly number[] }) | undefined;
-  /** Which layout costs least from how many cartons on; the quote's own has no name. Undefined where there is no other. */
-  readonly layouts: readonly { readonly fromQuantity: number; readonly name: string | undefined; readonly ups: number; readonly sheet: { readonly width: number; readonly height: number }; readonly ownDie: boolean }[] | undefined;
+  /** Which layout costs least from how many cartons on; `own` is that of the quote. Undefined where there is no other. */
+  readonly layouts: readonly { readonly fromQuantity: number; readonly own: boolean; readonly name: string | undefined; readonly ups: number; readonly sheet: { readonly width: number; readonly height: number }; readonly ownDie: boolean }[] | undefined;
   /** Where the job names its inks and its layout is known and sound. */
   readonly inkZones?: readonly { readonly name: string; readonly zones: InkZones }[] | false | undefined;
   readonly food: FoodRecord | undefined;

@@ -4,29 +4,30 @@ import type { QuantityQuote } from '../estimate/quote.ts';
 import { foodEntries } from '../press/food.ts';
 import { createFormat, type Format } from './format.ts';
 import { inkChart } from './ink-chart.ts';
-import { englishFood } from './messages/english-food.ts';
-import type { ReportPicture } from './report-html.ts';
 import { englishLanguage } from './messages/english-language.ts';
-import { englishQuoteOf, type QuoteWords } from './messages/english-quote.ts';
+import type { QuoteWords } from './messages/english-quote.ts';
+import type { Language } from './messages/language.ts';
+import type { ReportPicture } from './report-html.ts';
 import type { QuoteFacts } from './quote-facts.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 
 /** The inside page: every figure with its formula, what is missing, what is to be ordered, what was assumed. */
-export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuoteOf(facts), format: Format = createFormat(facts.locale)): Report {
+export function quoteReport(facts: QuoteFacts, language: Language = englishLanguage, format: Format = createFormat(facts.locale)): Report {
+  const words = language.quote(facts.product);
   const { headings } = words;
   const sections: ReportSection[] = [
     { id: 'overview', heading: headings.overview, sentences: [], figures: facts.quantities.map((quote) => ({ label: words.quantity(quote.quantity, format), value: words.overview(quote, facts.currency, format) })) },
     { id: 'missing', heading: headings.missing, sentences: facts.missing.map(words.missing), figures: [] },
     ...facts.quantities.map((quote) => quantitySection(quote, facts, words, format)),
     inkSection(facts, words, format),
-    { id: 'food', heading: headings.food, ...foodOf(facts) },
+    { id: 'food', heading: headings.food, ...foodOf(facts, language) },
     { id: 'buying', heading: headings.buying, sentences: buyingSentences(facts, words, format), figures: [] },
     { id: 'die', heading: headings.die, sentences: words.die(facts, format), figures: [] },
     { id: 'layouts', heading: headings.layouts, sentences: [], figures: (facts.layouts ?? []).map((_, index) => words.layout(facts, index, format)) },
-    { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => englishLanguage.issues.sentence(issue))], figures: [] },
+    { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => language.issues.sentence(issue))], figures: [] },
   ];
   return {
-    language: englishLanguage.locale,
+    language: language.locale,
     title: words.title(facts, format),
     answer: words.answer(facts, format),
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
@@ -35,7 +36,8 @@ export function quoteReport(facts: QuoteFacts, words: QuoteWords = englishQuoteO
 }
 
 /** The customer's page: prices and terms under the same quote number, no rates. Every price must be known. */
-export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuoteOf(facts), format: Format = createFormat(facts.locale)): Report {
+export function customerReport(facts: QuoteFacts, language: Language = englishLanguage, format: Format = createFormat(facts.locale)): Report {
+  const words = language.quote(facts.product);
   const { customer, headings } = words;
   const priceOf = ({ quantity, pricePerThousand }: QuantityQuote): Figure => {
     const price = pricePerThousand!.value!;
@@ -43,7 +45,7 @@ export function customerReport(facts: QuoteFacts, words: QuoteWords = englishQuo
   };
   const packing = facts.quantities.flatMap((quote) => customer.packed(quote, format));
   return {
-    language: englishLanguage.locale,
+    language: language.locale,
     title: customer.title(facts),
     answer: customer.answer(facts),
     sections: [
@@ -82,23 +84,28 @@ function inkSection({ inkZones }: QuoteFacts, words: QuoteWords, format: Format)
   };
 }
 
-function foodOf({ food }: QuoteFacts): Pick<ReportSection, 'sentences' | 'figures'> {
+function foodOf({ food }: QuoteFacts, { food: words }: Language): Pick<ReportSection, 'sentences' | 'figures'> {
   if (food === undefined) return { sentences: [], figures: [] };
   if (typeof food === 'string') return { sentences: [food], figures: [] };
-  return { sentences: [], figures: foodEntries(food).map(([field, text]) => ({ label: englishFood[field], value: text })) };
+  return { sentences: [], figures: foodEntries(food).map(([field, text]) => ({ label: words[field], value: text })) };
 }
 
 /** The bars of every ink, where there are any. */
-export function inkPicture(facts: QuoteFacts, words: QuoteWords = englishQuoteOf(facts), format: Format = createFormat(facts.locale)): ReportPicture[] {
-  const { inkZones } = facts;
-  return inkZones && inkZones.length > 0 ? [{ section: 'inks', svg: inkChart(inkZones, words.inkChart, format), onPaper: false }] : [];
+export function inkPicture({ inkZones, product, locale }: QuoteFacts, language: Language = englishLanguage, format: Format = createFormat(locale)): ReportPicture[] {
+  return inkZones && inkZones.length > 0 ? [{ section: 'inks', svg: inkChart(inkZones, language.quote(product).inkChart, format), onPaper: false }] : [];
 }
 
 /** The figure with its formula in numbers, and below it the formula in words. */
 export function shownFigure(one: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
   const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : words.measured(one.value, one.unit, format);
-  const numbers = tokensOf(one.formula).map((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
-  return { label: one.label === undefined ? words.named(one.name) : `${one.name}, ${one.label}`, value, formula: joined(numbers), note: words.named(one.formula) };
+  const formula = (inWords: (name: string) => string) => joined(tokensOf(one.formula).map((token) => (/^\d/.test(token) ? constant(token, format) : inWords(token))));
+  const numbers = formula((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
+  return { label: one.label === undefined ? words.named(one.name) : `${words.named(one.name)}, ${one.label}`, value, formula: numbers, note: formula(words.named) };
+}
+
+/** A number of the formula itself, with the decimal sign of the language. */
+function constant(token: string, format: Format): string {
+  return token.includes('.') ? format.number(Number(token), 6) : token;
 }
 
 function inNumbers(value: number | null, format: Format): string {

@@ -34,11 +34,11 @@ th { width: 14rem; font-weight: 400; color: var(--quiet); }
 .bar { display: block; height: .8rem; background: var(--accent); }
 .parts tr:not(:first-child) .bar { background: var(--quiet); }
 .note { display: block; max-width: 44rem; color: var(--quiet); font-size: .9rem; }
-.formula { color: var(--quiet); white-space: nowrap; }
+.formula { color: var(--quiet); display: inline-block; }
 ul { margin: 0; padding-left: 1.2rem; }
 footer { color: var(--quiet); font-size: .9rem; }
 footer h2 { font-size: 1rem; color: var(--ink); }
-@media (max-width: 45rem) { main { margin: 0; padding: 1.25rem; border-left: 0; border-right: 0; } th { width: 9rem; } .share { display: none; } .formula { white-space: normal; } }
+@media (max-width: 45rem) { main { margin: 0; padding: 1.25rem; border-left: 0; border-right: 0; } th { width: 9rem; } .share { display: none; } }
 @media print {
   @page { size: A4; margin: 14mm; }
   :root { --ground: #fff; --page: #fff; --ink: #000; --quiet: #444; --line: #bbb; --accent: #a63426; }

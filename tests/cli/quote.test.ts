@@ -73,6 +73,22 @@ describe('quote', () => {
     expect(inside).toContain('hourly rate');
   });
 
+  test('in German: words and figures of the language; JSON as ever; a tag without words is refused', () => {
+    run(job, '--rates', 'demo', '--json', 'en.json');
+    const [cost, price] = (({ quantities: [{ costPerThousand, pricePerThousand }] }) => [costPerThousand.toFixed(2), pricePerThousand.toFixed(2)])(JSON.parse(readFileSync(join(folder, 'en.json'), 'utf8')));
+    const german = run({ ...job, locale: 'en' }, '--rates', 'demo', '--language', 'de', '--customer', 'kunde.html', '--json', 'de.json');
+    expect(german.stdout.startsWith(`5 000 Faltschachteln brauchen 672 Bogen, ${cost.replace('.', ',')} EUR je 1000`)).toBe(true);
+    const customer = readFileSync(join(folder, 'kunde.html'), 'utf8');
+    expect(customer).toContain('<html lang="de">');
+    expect(customer).toContain(`${price.replace('.', ',')} EUR je 1000`);
+    expect(readFileSync(join(folder, 'de.json'), 'utf8')).toBe(readFileSync(join(folder, 'en.json'), 'utf8'));
+    // Swiss figures beside German words, where the job says so.
+    expect(run({ ...job, locale: 'de-CH' }, '--rates', 'demo', '--language', 'de').stdout).toContain(`${cost} EUR je 1000`);
+    const refused = run(job, '--language', 'xx');
+    expect(refused.status).toBe(2);
+    expect(refused.stderr).toContain('en, de, fr');
+  });
+
   test('packing: freight by the gross weight, open and listed without its rate; on the customer’s page without a rate', () => {
     const packing = { perCase: 500, casesPerPallet: 30, caseKg: 0.5, palletKg: 25, cartonGrams: 6.5 };
     const rates = { ...DEMO_RATES, freightPerTonne: undefined, packingPerThousand: undefined };

@@ -17,11 +17,11 @@ function leaves(words: unknown, path = ''): Map<string, string> {
 const OPEN = /^\.(report\.sources|picture\.roles|picture\.keepOuts|handover\.figures)/;
 
 /** Words that are the same in both languages. */
-const SAME = new Set(['date', 'rectangles', 'perforation']);
+const SAME = new Set(['date', 'rectangles', 'perforation', 'zone']);
 
 const tables = (tag: string) => {
-  const { locale: _, issues: __, ...words } = LANGUAGES[tag]!;
-  return leaves(words);
+  const { locale: _, issues: __, quote, ...words } = LANGUAGES[tag]!;
+  return leaves({ ...words, quote: quote('carton') });
 };
 
 describe.each(Object.keys(LANGUAGES).filter((tag) => tag !== 'en'))('%s', (tag) => {

@@ -3,6 +3,8 @@ import { inputError } from '../../base/issue.ts';
 import { makeQuote } from '../../pipeline/quote.ts';
 import { readQuoteDesign } from '../../pipeline/quote-design.ts';
 import { readQuoteJob, type QuoteJob } from '../../pipeline/quote-job.ts';
+import { createFormat, type Format } from '../../render/format.ts';
+import type { Language } from '../../render/messages/language.ts';
 import { quoteJson } from '../../render/quote-json.ts';
 import { customerReport, inkPicture, quoteReport } from '../../render/quote-report.ts';
 import { reportHtml, type ReportPicture } from '../../render/report-html.ts';
@@ -12,6 +14,7 @@ import { viewOfLayout } from '../../render/view-of-layout.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { openJob } from '../job-files.ts';
+import { figuresLocale, LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { printReport } from '../print-report.ts';
 import { layoutOfQuote } from '../quote-layout.ts';
 
@@ -20,11 +23,12 @@ interface Options {
   readonly html?: string;
   readonly customer?: string;
   readonly rates?: string;
+  readonly language?: string;
 }
 
 /** The sheet that the quote counts with, where its layout is known. */
-function quotePictures({ layout }: QuoteJob, grain: 'x' | 'y' | undefined): ReportPicture[] {
-  return layout ? [{ section: 'answer', svg: sceneToSvg(sheetScene(viewOfLayout(layout, { grain, figures: [] }))), onPaper: true }] : [];
+function quotePictures({ layout }: QuoteJob, grain: 'x' | 'y' | undefined, { picture }: Language, format: Format): ReportPicture[] {
+  return layout ? [{ section: 'answer', svg: sceneToSvg(sheetScene(viewOfLayout(layout, { grain, figures: [] }), { words: picture, format })), onPaper: true }] : [];
 }
 
 export const registerQuote: RegisterCommand = (program) => {
@@ -36,9 +40,11 @@ export const registerQuote: RegisterCommand = (program) => {
     .option('--json <file>', 'write the quote as JSON; - is standard output')
     .option('--html <file>', 'write the inside page, with formulas')
     .option('--customer <file>', 'write the customer’s page, without rates')
+    .option('--language <tag>', `language of report, pages and charts: ${LANGUAGE_TAGS} (default en)`)
     .addHelpText('after', '\nExit code 0: done; 1: done, but a rate is missing or something is in doubt; 2: the job cannot be used.')
     .action(
-      action(async (path: string, { json, html, customer, rates }: Options) => {
+      action(async (path: string, { json, html, customer, rates, language: tag }: Options) => {
+        const language = languageValue(tag ?? 'en');
         const files = openJob(path);
         const ratesFile = rates === undefined || rates === 'demo' ? rates : resolve(rates);
         const design = readQuoteDesign(files.json, path, files.load);
@@ -52,12 +58,14 @@ export const registerQuote: RegisterCommand = (program) => {
         if (customer !== undefined && quote.quantities.some(({ pricePerThousand }) => pricePerThousand?.value == null)) {
           throw inputError('customer-page-without-price', { where: '--customer', facts: { missing: [...quote.missing, ...(job.terms.rates.marginPercent === undefined ? ['margin'] : [])].join(', ') } });
         }
+        const format = createFormat(tag === undefined ? quote.locale : figuresLocale(language, quote.locale));
+        const inside = quoteReport(quote, language, format);
         const outputs: Output[] = [];
         if (json !== undefined) outputs.push({ path: json, content: quoteJson(quote) });
-        if (html !== undefined) outputs.push({ path: html, content: reportHtml(quoteReport(quote), [...quotePictures(job, quote.purchases[0]?.sheet.grain), ...inkPicture(quote)]) });
-        if (customer !== undefined) outputs.push({ path: customer, content: reportHtml(customerReport(quote)) });
+        if (html !== undefined) outputs.push({ path: html, content: reportHtml(inside, [...quotePictures(job, quote.purchases[0]?.sheet.grain, language, format), ...inkPicture(quote, language, format)]) });
+        if (customer !== undefined) outputs.push({ path: customer, content: reportHtml(customerReport(quote, language, format)) });
         writeAll(outputs);
-        if (json !== '-') printReport(quoteReport(quote));
+        if (json !== '-') printReport(inside);
         return quote.missing.length > 0 || quote.notes.some(({ severity }) => severity === 'warning') ? ASKS : DONE;
       }),
     );

@@ -38,8 +38,8 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
   };
 }
 
-/** Numbers with at most three decimals and no trailing zeros. */
+/** Numbers with at most three decimals and no trailing zeros; a word or a list of words as the terms say. */
 function formatFact(fact: string | number | undefined, terms: Readonly<Record<string, string>>, decimalSign: string): string {
   if (fact === undefined) return '?';
-  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000).replace('.', decimalSign) : (terms[fact] ?? fact);
+  return typeof fact === 'number' ? String(Math.round(fact * 1000) / 1000).replace('.', decimalSign) : (terms[fact] ?? fact.split(', ').map((part) => terms[part] ?? part).join(', '));
 }

@@ -5,7 +5,8 @@ import { englishFood } from './english-food.ts';
 import { englishGang } from './english-gang.ts';
 import { englishHandover } from './english-handover.ts';
 import { englishPicture } from './english-picture.ts';
+import { englishQuote } from './english-quote.ts';
 import { englishReport } from './english-report.ts';
 import type { Language } from './language.ts';
 
-export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture, cutting: englishCutting, handover: englishHandover, gang: englishGang, day: englishDay, food: englishFood };
+export const englishLanguage: Language = { locale: 'en', issues: english, report: englishReport, picture: englishPicture, cutting: englishCutting, handover: englishHandover, gang: englishGang, day: englishDay, food: englishFood, quote: englishQuote };

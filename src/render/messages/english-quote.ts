@@ -1,20 +1,37 @@
-import { sheetSizeText, type Purchase } from '../../estimate/buying.ts';
+import type { Purchase } from '../../estimate/buying.ts';
 import type { InkZones } from '../../estimate/ink-zones.ts';
 import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
-import { MM_PER_INCH } from '../../base/units.ts';
-import { BASIC_SIZES, basisWeightOf, listedMWeight, msfOf, pointsOf, poundsOf } from '../../press/basis-weights.ts';
 import type { Format } from '../format.ts';
-import type { QuoteFacts } from '../quote-facts.ts';
+import type { Product, QuoteFacts } from '../quote-facts.ts';
 import { counted } from './english-counted.ts';
+import { purchaseLine, purchaseLineInInches, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
 
 /** Units that are things counted, in the plural. */
 const COUNTS: ReadonlySet<string> = new Set(['cartons', 'cases', 'layers', 'pallets', 'sheets']);
 
+const purchaseWords = (format: Format): PurchaseWords => ({
+  sheets: (count) => counted(count, 'sheet', format),
+  packets: (count) => counted(count, 'packet', format),
+  pallets: (count) => counted(count, 'pallet', format),
+  pile: (height) => `piles up to ${height}`,
+  workingDays: (count) => counted(count, 'working day', format),
+  inInches: (size) => `In inches: ${size}`,
+  perThousandSquareFeet: (pounds) => `${pounds} per 1000 ft²`,
+  perThousandSheets: (pounds) => `${pounds} a thousand sheets (rounded by the ream)`,
+});
+
+/** `from 14 000 to 50 000`. */
+export function englishQuantities(winners: readonly { readonly fromQuantity: number }[], index: number, format: Format): string {
+  const { from, to } = winningRange(winners, index);
+  if (from === 0) return to === undefined ? 'any quantity' : `up to ${whole(to, format)}`;
+  return `from ${whole(from, format)}${to === undefined ? ' on' : ` to ${whole(to, format)}`}`;
+}
+
 /** Words of a quote, for the house and for the customer; the product in the singular. */
-const quoteWords = (product: string) => ({
+const quoteWords = (product: Product) => ({
   title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Quote${name === undefined ? '' : ` ${name}`}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}`,
   answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
     const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
@@ -44,45 +61,15 @@ const quoteWords = (product: string) => ({
   cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${counted(cartons, product, format)} ÷ ${counted(ups, 'up')}, rounded up, ${sheets === 1 ? 'is' : 'are'} ${counted(sheets, 'sheet', format)}.`,
   measured: (value: number, unit: string, format: Format) => (COUNTS.has(unit) ? counted(value, unit === 'cartons' ? product : unit.slice(0, -1), format) : `${format.number(value, 3)} ${unit}`),
   zones: ({ shares, zoneMm }: InkZones, format: Format) => `Coverage of the sheet in ${counted(shares.length, 'zone')} of ${format.length(zoneMm)}, centred, from the left of the printed side. Bleed is not counted.`,
-  zoneRange: ({ shares, upright }: InkZones, format: Format) => {
-    const mean = shares.reduce((sum, share) => sum + share, 0) / shares.length;
-    const range = (all: readonly number[]) => `${format.percent(Math.min(...all))} to ${format.percent(Math.max(...all))}`;
-    const turned = Math.max(...shares.map((share, zone) => Math.abs(share - upright[zone]!))) > 0.0005;
-    return `${format.percent(mean)} on average, ${range(shares)} by zone${turned ? `; were every blank upright, ${range(upright)}` : '; turning blanks changes nothing'}`;
+  zoneRange: (zones: InkZones, format: Format) => {
+    const { asLaid, upright } = zoneSpread(zones);
+    const range = ({ least, most }: typeof asLaid) => `${format.percent(least)} to ${format.percent(most)}`;
+    return `${format.percent(asLaid.mean)} on average, ${range(asLaid)} by zone${upright ? `; were every blank upright, ${range(upright)}` : '; turning blanks changes nothing'}`;
   },
   inkChart: { title: 'Coverage by ink zone', zone: 'zone', asLaid: 'as laid out', upright: 'every blank upright' },
   open: (missing: readonly string[]) => `open: ${missing.join(', ')} not given`,
-  purchase: ({ sheet, sheets, kg, packets, pallets, pile, leadDays, delivery }: Purchase, format: Format) =>
-    [
-      sheetSizeText(sheet),
-      sheet.grade,
-      `${format.number(sheet.grammage)} g/m²`,
-      sheet.caliperMm !== undefined && `${format.number(sheet.caliperMm, 3)} mm`,
-      sheet.toleranceMm !== undefined && `± ${format.number(sheet.toleranceMm)} mm`,
-      counted(sheets, 'sheet', format),
-      packets !== undefined && counted(packets, 'packet', format),
-      pallets !== undefined && counted(pallets, 'pallet', format),
-      pile?.value != null && `piles up to ${format.number(pile.value, 0)} mm`,
-      `${format.number(kg, 1)} kg`,
-      leadDays !== undefined && counted(leadDays, 'working day', format),
-      delivery,
-    ]
-      .filter(Boolean)
-      .join(', '),
-  purchaseInInches: ({ sheet, sheets, kg, basis }: Purchase, format: Format) => {
-    const [width, height] = [sheet.widthMm / MM_PER_INCH, sheet.heightMm / MM_PER_INCH];
-    const mWeight = listedMWeight(sheet.grammage, width, height);
-    return [
-      `In inches: ${sheetSizeText(sheet, 'in')}`,
-      sheet.caliperMm !== undefined && `${format.number(pointsOf(sheet.caliperMm), 1)} pt`,
-      basis === undefined ? `${format.number(msfOf(sheet.grammage), 1)} lb per 1000 ft²` : `${format.number(basisWeightOf(sheet.grammage, BASIC_SIZES[basis]), 1)} lb ${basis}`,
-      `${format.number(mWeight, 2)} lb a thousand sheets (rounded by the ream)`,
-      counted(sheets, 'sheet', format),
-      `${format.number(poundsOf(kg), 1)} lb`,
-    ]
-      .filter(Boolean)
-      .join(', ');
-  },
+  purchase: (purchase: Purchase, format: Format) => purchaseLine(purchase, purchaseWords(format), format),
+  purchaseInInches: (purchase: Purchase, format: Format) => purchaseLineInInches(purchase, purchaseWords(format), format),
   grainOpen: 'The grain is not given: say which side carries (M) before ordering. The first figure is the side along the gripper edge.',
   reel: (widthMm: number, metres: number, kg: number, format: Format) => `From a reel ${format.length(widthMm)} wide: ${format.number(metres, 0)} m, ${format.number(kg, 1)} kg.`,
   millMinimum: (tonnes: number, cartons: number | undefined, format: Format) =>
@@ -97,11 +84,9 @@ const quoteWords = (product: string) => ({
     return [...worn, `${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
   },
   layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
-    const { fromQuantity, name, ups, sheet, ownDie } = layouts[index]!;
-    const next = layouts[index + 1];
-    const label = layouts.length === 1 && fromQuantity === 0 ? 'any quantity' : `${fromQuantity === 0 ? 'up' : `from ${whole(fromQuantity, format)}`}${next ? ` to ${whole(next.fromQuantity - 1, format)}` : ' on'}`;
-    const what = name === undefined ? 'this layout' : ownDie ? `the die that stands${name === '' ? '' : ` (${name})`}` : name;
-    return { label, value: `${what}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
+    const { name, own, ups, sheet, ownDie } = layouts[index]!;
+    const what = own ? 'this layout' : ownDie ? `the die that stands${name === undefined ? '' : ` (${name})`}` : name ?? counted(ups, 'up');
+    return { label: englishQuantities(layouts, index, format), value: `${what}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
   },
   convention: ({ waste }: QuoteFacts) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
@@ -129,8 +114,4 @@ const quoteWords = (product: string) => ({
 
 export type QuoteWords = ReturnType<typeof quoteWords>;
 
-export const englishQuote: QuoteWords = quoteWords('carton');
-
-export function englishQuoteOf({ product }: QuoteFacts): QuoteWords {
-  return quoteWords(product);
-}
+export const englishQuote = (product: Product): QuoteWords => quoteWords(product);

@@ -1,4 +1,5 @@
 import type { MessageTable } from './catalogue.ts';
+import { GERMAN_STAGES } from './german-stages.ts';
 
 /** Remarks on drawings, sheets and layouts that a person meets while laying out; others are said in English. */
 export const germanIssues: MessageTable = {
@@ -51,6 +52,14 @@ export const germanIssues: MessageTable = {
   'field-left-aside': '{where}: Das Feld „{field}“ ist nicht bekannt und blieb unbeachtet. Prüfen Sie die Schreibweise.',
   'caliper-open': '{where}: Die Kartondicke einiger Formen ist nicht bekannt ({forms}), darum ist mit ihnen kein Wechsel der Dicke gerechnet. Geben Sie "caliper" an oder einen Karton, der sie nennt.',
   'layout-refused-by-judge': 'Eine gefundene Anordnung hat der Prüfer verworfen ({kind}, {by} mm); sie ist weggelassen.',
+  'fewer-layouts': '{count} wirklich verschiedene Anordnungen waren gewünscht, {found} sind gefunden. Mehr Aufwand kann mehr finden.',
+
+  'quantity-twice': '{where}: Die Auflage {quantity} ist zweimal angegeben und einmal gerechnet.',
+  'no-stages-given': '{where}: Nach dem Druck ist keine Stufe genannt, darum zählt keine. Nennen Sie sie unter "stages", etwa "die-cutting" und "gluing".',
+  'sheet-outside-die': '{where}: Der Bogen {width} × {height} mm liegt außerhalb dessen, was für die Stanzform angegeben ist. Fragen Sie, ob sie darauf läuft.',
+  'layout-of-quote-faulty': 'Die Anordnung hat {faults} Fehler: Prüfen Sie sie, bevor damit Geld gerechnet wird.',
+  'compare-quantities-assumed': 'Auflagen waren nicht angegeben: gerechnet ist mit {quantities}.',
+  'compare-route-assumed': '{what}: nicht angegeben; angenommen ist {value}.',
 
   'sheet-grain-missing': 'Für die Laufrichtung des Zuschnitts fehlt die des Bogens. Wählen Sie sie im Abschnitt Bogen.',
   'blank-larger-than-usable': '{where}: Um {rotation}° gedreht braucht der Zuschnitt {needsWidth} × {needsHeight} mm, die nutzbare Fläche ist {width} × {height} mm: {overWidth} mm zu breit, {overHeight} mm zu tief. Nehmen Sie einen größeren Bogen, kleinere Ränder oder eine andere Drehung.',
@@ -71,9 +80,11 @@ export const germanIssues: MessageTable = {
 
 /** Words that facts carry. */
 export const germanTerms: Readonly<Record<string, string>> = {
+  ...GERMAN_STAGES,
   'gripper margin': 'Greiferrand', 'tail margin': 'Rand am Bogenende', 'left side margin': 'linker Rand', 'right side margin': 'rechter Rand', gap: 'Abstand',
   press: 'die Druckmaschine', 'die-cutter': 'die Stanze', 'press and die-cutter alike': 'beides gleich',
   gripper: 'Greifer', tail: 'Bogenende', left: 'links', right: 'rechts', 'left side': 'links', 'right side': 'rechts',
-  upper: 'oben', lower: 'unten', unprinted: 'unbedruckt', 'same colour': 'dieselbe Farbe', 'by word': 'auf Zusage',
+  upper: 'oben', lower: 'unten', unprinted: 'unbedruckt', 'same colour': 'dieselbe Farbe', 'by word': 'auf Zusage', colours: 'Farben', stages: 'Weitere Stufen',
+  overlap: 'Überlappung', outside: 'außerhalb', 'keep-out': 'freie Fläche', bleed: 'Beschnitt', rotation: 'Drehung', outline: 'Umriss',
   solid: 'durchgezogen', dashed: 'gestrichelt', dotted: 'gepunktet', 'dash-dot': 'strichpunktiert',
 };

@@ -7,10 +7,11 @@ import { germanGang } from './german-gang.ts';
 import { germanIssues, germanTerms } from './german-issues.ts';
 import { germanHandover } from './german-handover.ts';
 import { germanPicture } from './german-picture.ts';
+import { germanQuote } from './german-quote.ts';
 import { germanReport } from './german-report.ts';
 import type { Language } from './language.ts';
 
 /** What stands in reports and on the desk; the command line's own issues are English. */
 const issues = createCatalogue([germanIssues], { otherwise: english, terms: germanTerms, decimalSign: ',' });
 
-export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood };
+export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood, quote: germanQuote };

@@ -4,6 +4,8 @@ import type { DayWords } from './english-day.ts';
 import type { FoodWords } from './english-food.ts';
 import type { GangWords } from './english-gang.ts';
 import type { HandoverWords } from './english-handover.ts';
+import type { QuoteWords } from './english-quote.ts';
+import type { Product } from '../quote-facts.ts';
 import type { PictureWords, ReportWords } from './words.ts';
 
 /** Everything that is said to people in one language. A new language is one such object made from its own tables. */
@@ -18,4 +20,6 @@ export interface Language {
   readonly gang: GangWords;
   readonly day: DayWords;
   readonly food: FoodWords;
+  /** Of a quote, by what is made. */
+  readonly quote: (product: Product) => QuoteWords;
 }

@@ -1,0 +1,79 @@
+import { MM_PER_INCH } from '../../base/units.ts';
+import type { OrderedSheet, Purchase } from '../../estimate/buying.ts';
+import type { InkZones } from '../../estimate/ink-zones.ts';
+import { BASIC_SIZES, basisWeightOf, listedMWeight, msfOf, pointsOf, poundsOf } from '../../press/basis-weights.ts';
+import type { Format } from '../format.ts';
+
+/** Shares of ink zones in words; a difference smaller than this cannot be seen in them. */
+const SEEN = 0.0005;
+
+interface Spread {
+  readonly mean: number;
+  readonly least: number;
+  readonly most: number;
+}
+
+/** How far the zones of an ink differ, as laid out and, where it makes a difference, with every blank upright. */
+export function zoneSpread({ shares, upright }: InkZones): { readonly asLaid: Spread; readonly upright: Spread | undefined } {
+  const spread = (all: readonly number[]): Spread => ({ mean: all.reduce((sum, share) => sum + share, 0) / all.length, least: Math.min(...all), most: Math.max(...all) });
+  const isTurned = Math.max(...shares.map((share, zone) => Math.abs(share - upright[zone]!))) > SEEN;
+  return { asLaid: spread(shares), upright: isTurned ? spread(upright) : undefined };
+}
+
+/** Quantities from one change of the winner to the next; no `to` for the last. */
+export function winningRange(winners: readonly { readonly fromQuantity: number }[], index: number): { readonly from: number; readonly to: number | undefined } {
+  const next = winners[index + 1]?.fromQuantity;
+  return { from: winners[index]!.fromQuantity, to: next === undefined ? undefined : next - 1 };
+}
+
+/** Words that a line to order by counts with. */
+export interface PurchaseWords {
+  readonly sheets: (count: number) => string;
+  readonly packets: (count: number) => string;
+  readonly pallets: (count: number) => string;
+  readonly pile: (height: string) => string;
+  readonly workingDays: (count: number) => string;
+  /** Of the line in inches. */
+  readonly inInches: (size: string) => string;
+  readonly perThousandSquareFeet: (pounds: string) => string;
+  readonly perThousandSheets: (pounds: string) => string;
+}
+
+/** `1020 (M) × 720 mm`: ISO 217 marks the side that runs with the fibres. */
+function sizeText({ widthMm, heightMm, grain }: OrderedSheet, unit: 'mm' | 'in', format: Format): string {
+  const side = (mm: number, axis: 'x' | 'y') => (unit === 'mm' ? format.bareLength(mm) : format.number(mm / MM_PER_INCH, 3)) + (grain === axis ? ' (M)' : '');
+  return `${side(widthMm, 'x')} × ${side(heightMm, 'y')} ${unit}`;
+}
+
+export function purchaseLine({ sheet, sheets, kg, packets, pallets, pile, leadDays, delivery }: Purchase, words: PurchaseWords, format: Format): string {
+  return joined([
+    sizeText(sheet, 'mm', format),
+    sheet.grade,
+    `${format.number(sheet.grammage)} g/m²`,
+    sheet.caliperMm !== undefined && `${format.number(sheet.caliperMm, 3)} mm`,
+    sheet.toleranceMm !== undefined && `± ${format.number(sheet.toleranceMm)} mm`,
+    words.sheets(sheets),
+    packets !== undefined && words.packets(packets),
+    pallets !== undefined && words.pallets(pallets),
+    pile?.value != null && words.pile(`${format.number(pile.value, 0)} mm`),
+    `${format.number(kg, 1)} kg`,
+    leadDays !== undefined && words.workingDays(leadDays),
+    delivery,
+  ]);
+}
+
+export function purchaseLineInInches({ sheet, sheets, kg, basis }: Purchase, words: PurchaseWords, format: Format): string {
+  const pounds = (value: number, decimals: number) => `${format.number(value, decimals)} lb`;
+  return joined([
+    words.inInches(sizeText(sheet, 'in', format)),
+    sheet.caliperMm !== undefined && `${format.number(pointsOf(sheet.caliperMm), 1)} pt`,
+    basis === undefined ? words.perThousandSquareFeet(pounds(msfOf(sheet.grammage), 1)) : `${pounds(basisWeightOf(sheet.grammage, BASIC_SIZES[basis]), 1)} ${basis}`,
+    words.perThousandSheets(pounds(listedMWeight(sheet.grammage, sheet.widthMm / MM_PER_INCH, sheet.heightMm / MM_PER_INCH), 2)),
+    words.sheets(sheets),
+    pounds(poundsOf(kg), 1),
+  ]);
+}
+
+function joined(parts: readonly (string | false | undefined)[]): string {
+  return parts.filter(Boolean).join(', ');
+}
