@@ -2,7 +2,7 @@ import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Queue } from 'bullmq';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
 import { readQueueAddress } from '../../src/shop/queue/connection.ts';
 import type * as Connection from '../../src/shop/queue/connection.ts';
 import type * as QueueExecutor from '../../src/shop/queue/queue-executor.ts';
@@ -23,8 +23,9 @@ beforeAll(async () => {
   const drawings = ['tray', 'pillow', 'label-wrap', 'hanging-card', 'straight-tuck-small'].map((name) => sample('drawings', `${name}.svg`));
   writeFileSync(join(folder, 'job.json'), JSON.stringify({ name: 'many machines', cartons: drawings, sheets: ['520x360', '450x320'], yearly: 1000 }));
 });
-afterAll(() => {
+afterAll(async () => {
   for (const child of processes) child.kill('SIGKILL');
+  if (withRedis === test) await redis.kill();
 });
 
 function start(...args: string[]) {
@@ -117,7 +118,8 @@ if (!openssl) process.stderr.write('\n!! openssl was not found: the queue is not
   const made = spawnSync('openssl', ['req', '-x509', '-newkey', 'rsa:2048', '-nodes', '-days', '2', '-subj', '/CN=queue', '-addext', 'subjectAltName=IP:127.0.0.1', '-keyout', join(place, 'key.pem'), '-out', join(place, 'cert.pem')]);
   expect(made.status).toBe(0);
   const port = await freePort();
-  await startRedis(place, PASSWORD, ['--tls-port', String(port), '--tls-cert-file', join(place, 'cert.pem'), '--tls-key-file', join(place, 'key.pem'), '--tls-ca-cert-file', join(place, 'cert.pem')]);
+  const secured = await startRedis(place, PASSWORD, ['--tls-port', String(port), '--tls-cert-file', join(place, 'cert.pem'), '--tls-key-file', join(place, 'key.pem'), '--tls-ca-cert-file', join(place, 'cert.pem')]);
+  onTestFinished(() => secured.kill());
   const pem = (name: string) => join(place, `${name}.pem`);
   const secure = ['--queue', `rediss://127.0.0.1:${port}`];
   const own = ['--queue-ca', pem('cert'), '--queue-cert', pem('cert'), '--queue-key', pem('key')];

@@ -1,6 +1,6 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
-import { afterAll, test } from 'vitest';
+import { test } from 'vitest';
 
 const found = spawnSync('redis-server', ['--version']).status === 0;
 
@@ -28,13 +28,21 @@ export interface Redis {
   start(): Promise<void>;
 }
 
-/** A server of its own that keeps an append-only file, in its folder. Ended when the tests end. */
-export async function startRedis(folder: string, password: string, more: readonly string[] = []): Promise<Redis> {
+/** Where a server runs: on another host than this one, say. */
+export interface Place {
+  /** Written before the command. */
+  readonly before?: readonly string[];
+  readonly bind?: string;
+}
+
+/** A server of its own that keeps an append-only file, in its folder. Who starts it kills it. */
+export async function startRedis(folder: string, password: string, more: readonly string[] = [], { before = [], bind = '127.0.0.1' }: Place = {}): Promise<Redis> {
   const port = await freePort();
   let running: ChildProcess;
   const start = async () => {
-    const args = ['--port', String(port), '--bind', '127.0.0.1', '--dir', folder, '--appendonly', 'yes', '--appendfsync', 'always', '--save', '', '--requirepass', password, ...more];
-    running = spawn('redis-server', args, { stdio: ['ignore', 'pipe', 'ignore'] });
+    const args = ['--port', String(port), '--bind', bind, '--dir', folder, '--appendonly', 'yes', '--appendfsync', 'always', '--save', '', '--requirepass', password, ...more];
+    const [program, ...rest] = [...before, 'redis-server', ...args] as [string, ...string[]];
+    running = spawn(program, rest, { stdio: ['ignore', 'pipe', 'ignore'] });
     await new Promise<void>((resolve, reject) => {
       running.stdout!.on('data', (text: Buffer) => String(text).includes('Ready to accept connections') && resolve());
       running.once('exit', () => reject(new Error('redis-server ended at once')));
@@ -43,10 +51,10 @@ export async function startRedis(folder: string, password: string, more: readonl
   };
   const kill = () =>
     new Promise<void>((resolve) => {
+      if (running.exitCode !== null || running.signalCode !== null) resolve();
       running.once('exit', () => resolve());
       running.kill('SIGKILL');
     });
   await start();
-  afterAll(() => running.kill('SIGKILL'));
   return { port, kill, start };
 }
