@@ -1,9 +1,9 @@
 import type { Turn } from '../geometry/turn.ts';
 import { turnRing } from '../geometry/turn.ts';
-import type { CheckedProblem, StatedProblem } from './checked-problem.ts';
+import type { CheckedProblem, StatedMixture, StatedProblem } from './checked-problem.ts';
 import { checkedProblem } from './checked-problem.ts';
-import type { ReadCertificate } from './clique-certificate.ts';
-import { readCertificate, readPieces } from './clique-certificate.ts';
+import type { ReadBlank, ReadCertificate } from './clique-certificate.ts';
+import { readCertificate, readMixture, readPieces } from './clique-certificate.ts';
 import { imageOf } from './cells.ts';
 import { Conflicts } from './conflicts.ts';
 import { Cover, fitsTurned } from './cover.ts';
@@ -22,9 +22,30 @@ export type Checked = { readonly ok: true; readonly ups: number } | { readonly o
  * Guaranteed: `ok` means that no layout of the stated problem that the judge accepts has more than `ups` blanks.
  */
 export function checkLimit(certificate: unknown, stated: StatedProblem): Checked {
-  try {
+  return orReason(() => {
     const pieces = readPieces(certificate);
     return { ok: true, ups: pieces ? upsOfPieces(pieces, stated) : upsOfCover(readCertificate(certificate), checkedProblem(stated)) };
+  });
+}
+
+export type CheckedMixture = { readonly ok: true; readonly worths: readonly number[]; readonly most: number } | { readonly ok: false; readonly reason: string };
+
+/**
+ * The same for several designs on one sheet, where a blank of each counts its worth. Guaranteed: `ok` means that no layout of the stated designs that the
+ * judge accepts has Σ worth × blanks above `most`. The sheet is taken as one, with its bands as keep-outs. Whole numbers.
+ */
+export function checkMixture(certificate: unknown, stated: StatedMixture): CheckedMixture {
+  return orReason(() => {
+    const read = readMixture(certificate);
+    const { designs, ...sheet } = stated;
+    demand(read.blanks.length === designs.length, 'the designs are not those of the problem');
+    return { ok: true, worths: read.blanks.map(({ worth }) => worth), most: weightOfCover(read, designs.map((design) => checkedProblem({ ...sheet, ...design }))) };
+  });
+}
+
+function orReason<Result>(check: () => Result): Result | { readonly ok: false; readonly reason: string } {
+  try {
+    return check();
   } catch (error) {
     if (error instanceof SyntaxError) return { ok: false, reason: `not a certificate: ${error.message}` };
     if (error instanceof Refusal) return { ok: false, reason: error.message };
@@ -46,9 +67,14 @@ function upsOfPiece(certificate: unknown, problem: CheckedProblem): number {
 }
 
 function upsOfCover(certificate: ReadCertificate, problem: CheckedProblem): number {
-  demandParts(certificate, problem);
-  const conflicts = new Conflicts(certificate, problem.gap);
-  const cover = new Cover(certificate, problem);
+  return Math.floor(weightOfCover(certificate, [problem]) / certificate.blanks[0]!.worth);
+}
+
+/** All weights of a cover that holds; `problems`: one for each blank, on the same sheet at the same distances. */
+function weightOfCover(certificate: ReadCertificate, problems: readonly CheckedProblem[]): number {
+  certificate.blanks.forEach((blank, b) => demandParts(blank, certificate.keepOuts, problems[b]!));
+  const conflicts = new Conflicts(certificate, problems[0]!.gap);
+  const cover = new Cover(certificate, problems);
   let total = 0;
   for (const { weight, cells } of certificate.cliques) {
     for (const map of certificate.maps) {
@@ -60,11 +86,11 @@ function upsOfCover(certificate: ReadCertificate, problem: CheckedProblem): numb
   }
   demand(total <= Number.MAX_SAFE_INTEGER, 'the weights are too large');
   cover.demandWhole();
-  return Math.floor(total / certificate.scale);
+  return total;
 }
 
 /** Everything that the sums of convex parts rest on. */
-function demandParts({ parts, keepOuts, symmetry }: ReadCertificate, problem: CheckedProblem): void {
+function demandParts({ parts, symmetry }: ReadBlank, keepOuts: ReadCertificate['keepOuts'], problem: CheckedProblem): void {
   const { outline } = problem;
   demand([outline, ...problem.keepOuts.map(({ ring }) => ring)].flat().every(({ x, y }) => Math.abs(x) <= LARGEST && Math.abs(y) <= LARGEST), 'outline or sheet is too large for exact numbers');
   demand(isSimple(outline), 'the outline crosses itself');

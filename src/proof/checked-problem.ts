@@ -20,6 +20,11 @@ export interface StatedProblem {
   readonly tolerance: number;
 }
 
+/** Several designs on one sheet; `outlineExcess`: the greatest of all. */
+export interface StatedMixture extends Omit<StatedProblem, 'outline' | 'turns'> {
+  readonly designs: readonly Pick<StatedProblem, 'outline' | 'turns'>[];
+}
+
 /** The same in the checker's own unit, half micrometres, with all that the judge lets pass taken off distances and added to the sheet. */
 export interface CheckedProblem {
   /** About the middle of its box. */

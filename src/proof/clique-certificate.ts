@@ -14,18 +14,24 @@ export interface SheetMap {
   readonly turns: readonly number[];
 }
 
-/** Three numbers a cell: index into `turns`, column, row. */
+/** Three numbers a cell: index into the turns of all blanks in order, column, row. */
 export type Cells = Int32Array;
+
+/** What is said of one design. */
+export interface ReadBlank {
+  readonly parts: readonly Ring[];
+  readonly symmetry: 1 | 2 | 4;
+  readonly turns: readonly Turn[];
+  /** Every placement is to be covered with so much weight. */
+  readonly worth: number;
+}
 
 /** A clique cover as it was read: every number whole and in range; nothing is believed beyond that. */
 export interface ReadCertificate {
-  readonly parts: readonly Ring[];
+  readonly blanks: readonly ReadBlank[];
   readonly keepOuts: readonly (readonly Ring[])[];
-  readonly symmetry: 1 | 2 | 4;
-  readonly turns: readonly Turn[];
   readonly x: Lines;
   readonly y: Lines;
-  readonly scale: number;
   readonly maps: readonly SheetMap[];
   readonly cliques: readonly { readonly weight: number; readonly cells: Cells }[];
 }
@@ -48,21 +54,35 @@ export function readPieces(given: unknown): unknown[] | undefined {
 export function readCertificate(given: unknown): ReadCertificate {
   const root = record(given, 'certificate');
   if (root['kind'] !== 'clique-cover' || root['version'] !== 1) throw new SyntaxError('kind or version is not known');
-  const turns = list(root['turns'], 'turns').map((turn) => whole(turn, 0, 3, 'turns') as Turn);
-  const symmetry = whole(root['symmetry'], 1, 4, 'symmetry');
+  return cover(root, [blank(root, whole(root['scale'], 1, MOST_WEIGHT, 'scale'))]);
+}
+
+/** The same of a certificate for several designs. */
+export function readMixture(given: unknown): ReadCertificate {
+  const root = record(given, 'certificate');
+  if (root['kind'] !== 'mixture-cover' || root['version'] !== 1) throw new SyntaxError('kind or version is not known');
+  const designs = list(root['designs'], 'designs').map((design) => record(design, 'designs'));
+  return cover(root, designs.map((design) => blank(design, whole(design['worth'], 0, MOST_WEIGHT, 'worth'))));
+}
+
+function blank(fields: Record<string, unknown>, worth: number): ReadBlank {
+  const turns = list(fields['turns'], 'turns').map((turn) => whole(turn, 0, 3, 'turns') as Turn);
+  const symmetry = whole(fields['symmetry'], 1, 4, 'symmetry');
   if (symmetry === 3) throw new SyntaxError('symmetry');
+  return { parts: rings(fields['parts'], 'parts'), symmetry: symmetry as 1 | 2 | 4, turns, worth };
+}
+
+function cover(root: Record<string, unknown>, blanks: readonly ReadBlank[]): ReadCertificate {
+  const turns = blanks.reduce((sum, one) => sum + one.turns.length, 0);
   return {
-    parts: rings(root['parts'], 'parts'),
+    blanks,
     keepOuts: list(root['keepOuts'], 'keepOuts').map((parts) => rings(parts, 'keepOuts')),
-    symmetry: symmetry as 1 | 2 | 4,
-    turns,
     x: lines(root['x'], 'x'),
     y: lines(root['y'], 'y'),
-    scale: whole(root['scale'], 1, MOST_WEIGHT, 'scale'),
-    maps: list(root['maps'], 'maps').map((map) => sheetMap(map, turns.length)),
+    maps: list(root['maps'], 'maps').map((map) => sheetMap(map, turns)),
     cliques: list(root['cliques'], 'cliques').map((clique) => {
       const { weight, cells } = record(clique, 'cliques');
-      return { weight: whole(weight, 0, MOST_WEIGHT, 'weight'), cells: runs(cells, turns.length) };
+      return { weight: whole(weight, 0, MOST_WEIGHT, 'weight'), cells: runs(cells, turns) };
     }),
   };
 }

@@ -25,7 +25,7 @@ export class Conflicts {
 
   constructor(certificate: ReadCertificate, gap: number) {
     this.certificate = certificate;
-    const turned = certificate.turns.map((turn) => certificate.parts.map((part): Ring => turnRing(part, turn)));
+    const turned = certificate.blanks.flatMap(({ turns, parts }) => turns.map((turn) => parts.map((part): Ring => turnRing(part, turn))));
     this.pieces = turned.map((a) => turned.map((b) => forbiddenPieces(a, b, gap)));
     // A map may exchange columns and rows.
     const reach = Math.max(spread(certificate, 1), spread(certificate, 2));

@@ -2,25 +2,25 @@ import { boxOf, type Ring } from '../geometry/point.ts';
 import { turnRing, type Turn } from '../geometry/turn.ts';
 import { cellRange, cellsAcross, type Range } from './cells.ts';
 import type { CheckedProblem } from './checked-problem.ts';
-import type { Cells, ReadCertificate } from './clique-certificate.ts';
+import type { Cells, ReadBlank, ReadCertificate } from './clique-certificate.ts';
 import { demand } from './demand.ts';
 import { forbiddenPieces, isBoxForbidden } from './forbidden.ts';
 
-/** Sums of weights on every cell that holds a place of a blank. */
+/** Sums of weights on every cell that holds a place of a blank; one problem for each blank of the certificate. */
 export class Cover {
   private readonly certificate: ReadCertificate;
-  private readonly problem: CheckedProblem;
+  private readonly problems: readonly CheckedProblem[];
   private readonly columns: Range;
   private readonly rows: Range;
   private readonly sums: Float64Array;
 
-  constructor(certificate: ReadCertificate, problem: CheckedProblem) {
+  constructor(certificate: ReadCertificate, problems: readonly CheckedProblem[]) {
     this.certificate = certificate;
-    this.problem = problem;
-    const all = problem.turns.flatMap((turn) => this.placesOf(turn) ?? []);
+    this.problems = problems;
+    const all = problems.flatMap((problem) => problem.turns.flatMap((turn) => this.placesOf(problem, turn) ?? []));
     this.columns = hullOf(all.map(({ columns }) => columns));
     this.rows = hullOf(all.map(({ rows }) => rows));
-    this.sums = new Float64Array(certificate.turns.length * sizeOf(this.columns) * sizeOf(this.rows));
+    this.sums = new Float64Array(certificate.blanks.reduce((sum, { turns }) => sum + turns.length, 0) * sizeOf(this.columns) * sizeOf(this.rows));
   }
 
   add(cells: Cells, weight: number): void {
@@ -30,16 +30,26 @@ export class Cover {
     }
   }
 
-  /** Every place of a blank that no keep-out forbids lies in a cell with at least a whole weight. */
+  /** Every place of a blank that no keep-out forbids lies in a cell with at least the blank's worth. */
   demandWhole(): void {
-    for (const turn of this.problem.turns) {
-      const places = this.placesOf(turn);
+    let before = 0;
+    this.certificate.blanks.forEach((blank, b) => {
+      this.demandBlank(blank, this.problems[b]!, before);
+      before += blank.turns.length;
+    });
+  }
+
+  /** `first`: index of the blank's first turn. */
+  private demandBlank(blank: ReadBlank, problem: CheckedProblem, first: number): void {
+    for (const turn of problem.turns) {
+      const places = this.placesOf(problem, turn);
       if (!places) continue;
-      const index = this.classOf(turn);
-      const barred = this.barredPieces(turn);
+      const own = classOf(blank, turn);
+      const index = first + own;
+      const barred = this.barredPieces(blank, problem, blank.turns[own]!);
       for (let column = places.columns.low; column <= places.columns.high; column++) {
         for (let row = places.rows.low; row <= places.rows.high; row++) {
-          if (this.sums[this.entry(index, column, row)]! >= this.certificate.scale) continue;
+          if (this.sums[this.entry(index, column, row)]! >= blank.worth) continue;
           const x = cellRange(this.certificate.x, column);
           const y = cellRange(this.certificate.y, row);
           const box = { minX: x.low, maxX: x.high, minY: y.low, maxY: y.high };
@@ -49,25 +59,16 @@ export class Cover {
     }
   }
 
-  /** The class that stands for a rotation: the parts, turned by the class, lie in the outline turned by the rotation. */
-  private classOf(turn: Turn): number {
-    const period = 4 / this.certificate.symmetry;
-    const index = this.certificate.turns.findIndex((other) => (turn - other) % period === 0);
-    demand(index >= 0, 'a rotation has no class');
-    return index;
-  }
-
-  private placesOf(turn: Turn): { columns: Range; rows: Range } | undefined {
-    if (!fitsTurned(this.problem, turn)) return undefined;
-    const { outline, halfWidth, halfHeight } = this.problem;
+  private placesOf(problem: CheckedProblem, turn: Turn): { columns: Range; rows: Range } | undefined {
+    if (!fitsTurned(problem, turn)) return undefined;
+    const { outline, halfWidth, halfHeight } = problem;
     const box = boxOf(turnRing(outline, turn));
     return { columns: cellsAcross(this.certificate.x, halfWidth - box.maxX), rows: cellsAcross(this.certificate.y, halfHeight - box.maxY) };
   }
 
-  private barredPieces(turn: Turn): ReturnType<typeof forbiddenPieces> {
-    const shown = this.certificate.turns[this.classOf(turn)]!;
-    const blank = this.certificate.parts.map((part): Ring => turnRing(part, shown));
-    return this.certificate.keepOuts.flatMap((parts, k) => forbiddenPieces(parts, blank, this.problem.keepOuts[k]!.clearance));
+  private barredPieces({ parts }: ReadBlank, problem: CheckedProblem, shown: Turn): ReturnType<typeof forbiddenPieces> {
+    const turned = parts.map((part): Ring => turnRing(part, shown));
+    return this.certificate.keepOuts.flatMap((pieces, k) => forbiddenPieces(pieces, turned, problem.keepOuts[k]!.clearance));
   }
 
   /** Index into `sums`, −1 outside. */
@@ -76,6 +77,14 @@ export class Cover {
     if (column < columns.low || column > columns.high || row < rows.low || row > rows.high) return -1;
     return (turn * sizeOf(columns) + column - columns.low) * sizeOf(rows) + row - rows.low;
   }
+}
+
+/** The class that stands for a rotation: the parts, turned by the class, lie in the outline turned by the rotation. */
+function classOf({ symmetry, turns }: ReadBlank, turn: Turn): number {
+  const period = 4 / symmetry;
+  const index = turns.findIndex((other) => (turn - other) % period === 0);
+  demand(index >= 0, 'a rotation has no class');
+  return index;
 }
 
 /** Whether a blank turned so lies on the sheet at all. */

@@ -4,11 +4,15 @@ import { boundByPrices, mayFit, mostWorth, oneFormBound, type FormRoom } from '.
 import { wholeRuns } from '../../src/estimate/gang/form-runs.ts';
 
 const rooms: fc.Arbitrary<FormRoom> = fc.integer({ min: 1, max: 3 }).chain((designs) =>
-  fc.record({ shares: fc.array(fc.double({ min: 0.09, max: 0.6, noNaN: true }), { minLength: designs, maxLength: designs }), alone: fc.array(fc.integer({ min: 1, max: 8 }), { minLength: designs, maxLength: designs }) }),
+  fc.record({
+    shares: fc.array(fc.double({ min: 0.09, max: 0.6, noNaN: true }), { minLength: designs, maxLength: designs }),
+    covers: fc.array(fc.array(fc.oneof(fc.constant(0), fc.double({ min: 0.05, max: 0.7, noNaN: true })), { minLength: designs, maxLength: designs }), { maxLength: 2 }),
+    alone: fc.array(fc.integer({ min: 1, max: 8 }), { minLength: designs, maxLength: designs }),
+  }),
 );
 
-function everyCounts({ shares, alone }: FormRoom): number[][] {
-  return alone.reduce<number[][]>((all, most) => all.flatMap((counts) => Array.from({ length: most + 1 }, (_, count) => [...counts, count])), [[]]).filter((counts) => mayFit({ shares, alone }, counts));
+function everyCounts(room: FormRoom): number[][] {
+  return room.alone.reduce<number[][]>((all, most) => all.flatMap((counts) => Array.from({ length: most + 1 }, (_, count) => [...counts, count])), [[]]).filter((counts) => mayFit(room, counts));
 }
 
 describe('what is proved of forms', () => {

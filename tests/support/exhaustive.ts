@@ -27,6 +27,29 @@ export function mostOnLattice(shape: Cells, columns: number, rows: number, turns
   return best;
 }
 
+/**
+ * All counts that a layout of several polyominoes can have, each with its rotations, in a rectangle of whole cells: every placement on whole cells, laid
+ * and left out.
+ */
+export function countsOnLattice(shapes: readonly { readonly shape: Cells; readonly turns: readonly number[] }[], columns: number, rows: number): number[][] {
+  const masks = shapes.map(({ shape, turns }) => placements(shape, columns, rows, turns));
+  const found = new Map<string, number[]>();
+  const known = new Set<string>();
+  const search = (cell: number, used: bigint, counts: number[]) => {
+    const key = `${cell}:${used >> BigInt(cell)}:${counts.join()}`;
+    if (known.has(key)) return;
+    known.add(key);
+    found.set(counts.join(), counts);
+    if (cell === columns * rows) return;
+    masks.forEach((own, design) => own.forEach((mask) => {
+      if (lowestBit(mask) === cell && (mask & used) === 0n) search(cell + 1, used | mask, counts.with(design, counts[design]! + 1));
+    }));
+    search(cell + 1, used, counts);
+  };
+  search(0, 0n, shapes.map(() => 0));
+  return [...found.values()];
+}
+
 function placements(shape: Cells, columns: number, rows: number, turns: readonly number[]): bigint[] {
   const masks = new Set<bigint>();
   for (const turn of turns) {

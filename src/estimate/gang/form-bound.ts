@@ -1,9 +1,11 @@
-/** What is proved of every layout of a sheet: no more ups of a design alone, and no more area than there is. */
+/** What is proved of every layout of a sheet: no more ups of a design alone, no more area than there is, and what covers of the sheet add. */
 export interface FormRoom {
   /** Part of the sheet's free area that a blank of each design takes at least. */
   readonly shares: readonly number[];
   /** Most ups of each design by itself. */
   readonly alone: readonly number[];
+  /** Further lists like `shares`: in no layout do those of its blanks sum to more than 1. */
+  readonly covers?: readonly (readonly number[])[];
 }
 
 /** Sums of shares are doubles; a layout is refused only when it is over by more than they can err. */
@@ -12,8 +14,17 @@ const SLACK = 1e-9;
 const MOST_NODES = 300_000;
 
 /** False: no layout holds these counts. True: not known. */
-export function mayFit({ shares, alone }: FormRoom, counts: readonly number[]): boolean {
-  return counts.every((count, d) => count <= alone[d]!) && counts.reduce((sum, count, d) => sum + count * shares[d]!, 0) <= 1 + SLACK;
+export function mayFit(room: FormRoom, counts: readonly number[]): boolean {
+  return counts.every((count, d) => count <= room.alone[d]!) && listsOf(room).every((shares) => counts.reduce((sum, count, d) => sum + count * shares[d]!, 0) <= 1 + SLACK);
+}
+
+/** Most of one design that may fit by itself. */
+export function mostAlone(room: FormRoom, design: number): number {
+  return Math.min(room.alone[design]!, ...listsOf(room).map((shares) => Math.floor((1 + SLACK) / shares[design]!)));
+}
+
+function listsOf({ shares, covers = [] }: FormRoom): (readonly number[])[] {
+  return [shares, ...covers];
 }
 
 /** No single form makes these quantities with fewer pressings. Infinity when no single form can. */
@@ -40,34 +51,39 @@ export function boundByPrices(room: FormRoom, quantities: readonly number[], pri
 }
 
 /**
- * The counts of most worth among those that may fit: a bounded knapsack, dearest by area first, branch and bound. Where
- * the ways are too many, `worth` is that of the fractional knapsack, which is no less.
+ * The counts of most worth among those that may fit: a bounded knapsack, dearest by area first, branch and bound; with
+ * covers one of several rooms, its reach the least of theirs. Where the ways are too many, `worth` is that of the fractional knapsack, which is no less.
  */
-export function mostWorth({ shares, alone }: FormRoom, prices: readonly number[]): { worth: number; counts: number[] } {
+export function mostWorth(room: FormRoom, prices: readonly number[]): { worth: number; counts: number[] } {
+  const { shares } = room;
+  const alone = room.alone.map((_, d) => mostAlone(room, d));
+  const lists = listsOf(room);
   const order = prices.map((_, d) => d).filter((d) => prices[d]! > 0).sort((a, b) => prices[b]! / shares[b]! - prices[a]! / shares[a]!);
   const counts = prices.map(() => 0);
   let best = { worth: 0, counts: [...counts] };
   let nodes = 0;
-  const reach = (k: number, room: number): number => {
-    let [worth, left] = [0, room];
-    for (let i = k; i < order.length && left > 0; i++) {
-      const d = order[i]!;
-      const count = Math.min(alone[d]!, left / shares[d]!);
+  // By list and k: the designs from place k of the order on, dearest by the list's own shares first.
+  const dearest = lists.map((own) => order.map((_, k) => order.slice(k).sort((a, b) => prices[b]! * own[a]! - prices[a]! * own[b]!)));
+  const reach = (k: number, lefts: readonly number[]): number => Math.min(...lists.map((own, l) => {
+    let [worth, left] = [0, lefts[l]!];
+    for (const d of dearest[l]![k] ?? []) {
+      if (left <= 0) break;
+      const count = Math.min(alone[d]!, left / own[d]!);
       worth += count * prices[d]!;
-      left -= count * shares[d]!;
+      left -= count * own[d]!;
     }
     return worth;
-  };
-  const choose = (k: number, room: number, worth: number): void => {
+  }));
+  const choose = (k: number, lefts: readonly number[], worth: number): void => {
     if (worth > best.worth) best = { worth, counts: [...counts] };
-    if (k === order.length || nodes++ > MOST_NODES || worth + reach(k, room) <= best.worth * (1 + SLACK / 10)) return;
+    if (k === order.length || nodes++ > MOST_NODES || worth + reach(k, lefts) <= best.worth * (1 + SLACK / 10)) return;
     const d = order[k]!;
-    for (let count = Math.min(alone[d]!, Math.floor((room + SLACK) / shares[d]!)); count >= 0; count--) {
+    for (let count = Math.min(alone[d]!, ...lists.map((own, l) => Math.floor((lefts[l]! + SLACK) / own[d]!))); count >= 0; count--) {
       counts[d] = count;
-      choose(k + 1, room - count * shares[d]!, worth + count * prices[d]!);
+      choose(k + 1, lefts.map((left, l) => left - count * lists[l]![d]!), worth + count * prices[d]!);
     }
     counts[d] = 0;
   };
-  choose(0, 1, 0);
-  return nodes > MOST_NODES ? { ...best, worth: reach(0, 1 + SLACK) } : best;
+  choose(0, lists.map(() => 1), 0);
+  return nodes > MOST_NODES ? { ...best, worth: reach(0, lists.map(() => 1 + SLACK)) } : best;
 }

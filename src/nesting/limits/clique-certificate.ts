@@ -5,7 +5,7 @@ import type { SheetMap } from './cell-orbits.ts';
 import type { CliqueProgram } from './clique-program.ts';
 import type { Granted } from './granted.ts';
 import { ROUNDING_SHARE } from './granted.ts';
-import type { PlacementSpace } from './placement-space.ts';
+import type { CoverSpace, PlacementSpace } from './placement-space.ts';
 import { onSheet } from './placement-space.ts';
 
 /**
@@ -39,26 +39,58 @@ export const WEIGHT_SCALE = 2 ** 24;
 
 const IDENTITY = { swap: false, flipX: false, flipY: false } as const;
 
+/** A cover of several designs on one sheet: no layout holds blanks whose worths sum to more than all weights of all images. */
+export interface MixtureCertificate extends Pick<CliqueCertificate, 'keepOuts' | 'x' | 'y' | 'maps' | 'cliques'> {
+  readonly kind: 'mixture-cover';
+  readonly version: 1;
+  /** In the order of the problem; worths in the unit of the weights. Turns of cells are counted through all designs. */
+  readonly designs: readonly (Pick<CliqueCertificate, 'parts' | 'symmetry' | 'turns'> & { readonly worth: number })[];
+  /** All weights of all images. */
+  readonly most: number;
+}
+
+/** `spaces`: of each design, in order; `space`: of all together. */
+export function mixtureCertificate(space: CoverSpace, spaces: readonly PlacementSpace[], granted: Granted, program: CliqueProgram): MixtureCertificate {
+  const { worths } = program.cover;
+  // Worths of a mixture are of any size: the largest is made 1, so that its weights keep their digits.
+  const unit = WEIGHT_SCALE / Math.max(...worths);
+  const { total, ...rest } = coverFields(space, granted, program, unit);
+  return {
+    kind: 'mixture-cover',
+    version: 1,
+    designs: spaces.map(({ outline, symmetry, turns }, d) => ({ parts: convexParts(outline).map(flat), symmetry, turns, worth: Math.floor(worths[d]! * unit) })),
+    most: total,
+    ...rest,
+  };
+}
+
 export function cliqueCertificate(space: PlacementSpace, granted: Granted, program: CliqueProgram): CliqueCertificate {
-  const { grid, cover, orbits } = program;
-  const maps = [{ ...IDENTITY, turns: space.turns.map((_, turn) => turn) }, ...(orbits.images.length > 1 ? space.maps : [])];
-  const weights = wholeWeights(program, maps.length);
-  const cliques = cover.cliques.flatMap((cells, k) => (weights[k]! > 0 ? [{ weight: weights[k]!, cells: runsOf(program, cells) }] : []));
-  const total = cliques.reduce((sum, clique) => sum + clique.weight * maps.length, 0);
+  const { total, keepOuts, x, y, maps, cliques } = coverFields(space, granted, program, WEIGHT_SCALE);
   return {
     kind: 'clique-cover',
     version: 1,
     ups: Math.floor(total / WEIGHT_SCALE),
     parts: convexParts(space.outline).map(flat),
-    keepOuts: granted.keepOuts.map(({ ring }) => convexParts(onSheet(ring, granted)).map(flat)),
+    keepOuts,
     symmetry: space.symmetry,
     turns: space.turns,
-    x: grid.x,
-    y: grid.y,
+    x,
+    y,
     scale: WEIGHT_SCALE,
     maps,
     cliques,
   };
+}
+
+/** What certificates of one design and of several have in common; a weight of 1 is written as `unit`. `total`: all weights of all images. */
+function coverFields(space: CoverSpace, granted: Granted, program: CliqueProgram, unit: number) {
+  const { grid, cover, orbits } = program;
+  const maps = [{ ...IDENTITY, turns: space.turns.map((_, turn) => turn) }, ...(orbits.images.length > 1 ? space.maps : [])];
+  const weights = wholeWeights(program, maps.length, unit);
+  const cliques = cover.cliques.flatMap((cells, k) => (weights[k]! > 0 ? [{ weight: weights[k]!, cells: runsOf(program, cells) }] : []));
+  const total = cliques.reduce((sum, clique) => sum + clique.weight * maps.length, 0);
+  const keepOuts = granted.keepOuts.map(({ ring }) => convexParts(onSheet(ring, granted)).map(flat));
+  return { total, keepOuts, x: grid.x, y: grid.y, maps, cliques };
 }
 
 function flat(ring: Ring): number[] {
@@ -66,13 +98,9 @@ function flat(ring: Ring): number[] {
 }
 
 /** Weights of one image each, rounded up after division by the least cover of a cell. */
-function wholeWeights({ cover, orbits }: CliqueProgram, images: number): number[] {
-  const sums = new Float64Array(orbits.count);
-  cover.cliques.forEach((clique, k) => {
-    for (const cell of clique) sums[orbits.orbitOf[cell]!]! += cover.weights[k]!;
-  });
-  const least = sums.reduce((low, sum, orbit) => Math.min(low, sum / orbits.sizes[orbit]!), 1) * (1 - ROUNDING_SHARE);
-  return Array.from(cover.weights, (weight) => Math.ceil((weight / least / images) * WEIGHT_SCALE));
+function wholeWeights({ cover }: CliqueProgram, images: number, unit: number): number[] {
+  const least = cover.least * (1 - ROUNDING_SHARE);
+  return Array.from(cover.weights, (weight) => Math.ceil((weight / least / images) * unit));
 }
 
 function runsOf({ grid }: CliqueProgram, clique: Int32Array): number[] {

@@ -8,12 +8,26 @@ import { heavyCliques } from './clique-separation.ts';
 import type { ConflictGraph } from './conflict-graph.ts';
 import { commonConflicts, growClique } from './conflict-graph.ts';
 
-/** Cliques of cells with weights: a cover when every cell's weights sum to 1 or more. */
+/** Cliques of cells with weights: a cover when the weights of every cell sum to its worth or more. */
 export interface CliqueCover {
   readonly cliques: readonly Int32Array[];
   readonly weights: Float64Array;
-  /** Sum of the weights over the least cover of a cell, at most 1: an upper limit of ups. */
+  /** What a blank counts, by design; 1 where there is one design. */
+  readonly worths: readonly number[];
+  /** What every cell is covered with at least, as a share of its worth and at most 1. */
+  readonly least: number;
+  /** Sum of the weights over `least`: the blanks of no layout are worth more together. Of a mixture: the limit of t. */
   readonly value: number;
+}
+
+/** Several designs on one sheet, wanted in a proportion. */
+export interface Mixture {
+  /** By index of turn: the design. */
+  readonly designOf: readonly number[];
+  /** Parts of one whole, by design; each above zero. */
+  readonly shares: readonly number[];
+  /** Most blanks of each design on a sheet, proved elsewhere; may be Infinity. */
+  readonly most: readonly number[];
 }
 
 /** Cliques to start with are at most so many; a sixth of the cells otherwise. */
@@ -43,6 +57,10 @@ const WORK_PER_ITERATION_AND_LINE = 0.12;
  *
  * The least sum is the dual of the linear program: most Σ x over cells with Σ x ≤ 1 over every clique. It is solved by cutting planes: solve over the
  * cliques in hand, look for cliques that its solution breaks, add them, solve on from the last basis. Any subset of cliques gives a true limit.
+ *
+ * Of several designs the program seeks the largest number t for which a layout, cells in fractions, has share × t blanks of each design and none
+ * more often than it fits by itself. With prices p of the demands, Σ share × p = 1, and r of the limits, t ≤ Σ weights + Σ r × most wherever the weights
+ * at every placement sum to p − r at least. That is what a blank is worth to the cover: no layout holds blanks worth more than the sum of all weights.
  * `reach`: how far from a seed cell cliques are drawn to, half micrometres.
  * Cutting at points between the solution and an average of earlier ones keeps the program from jumping between its many optima
  * (Ben-Ameur and Neto, Acceleration of cutting-plane and column generation algorithms, Networks 49, 2007).
@@ -56,13 +74,18 @@ export class CliqueProgram {
   private readonly graph: ConflictGraph;
   private readonly random: Random;
   private readonly reach: number;
+  private readonly mixture: Mixture;
   private readonly program = createLinearProgram('maximise');
+  /** By orbit. */
+  private readonly designOf: Uint8Array;
+  /** Rows before those of cliques: the demands of several designs, and the most of each. */
+  private readonly demands: number;
   private cliques: Int32Array[] = [];
   private readonly known = new Set<string>();
   private x: Float64Array;
   private average: Float64Array | undefined;
 
-  constructor(grid: CellGrid, graph: ConflictGraph, orbits: Orbits, random: Random, reach: number, start: readonly ArrayLike<number>[] = []) {
+  constructor(grid: CellGrid, graph: ConflictGraph, orbits: Orbits, random: Random, reach: number, start: readonly ArrayLike<number>[] = [], mixture?: Mixture) {
     this.grid = grid;
     this.graph = graph;
     this.orbits = orbits;
@@ -70,8 +93,12 @@ export class CliqueProgram {
     this.reach = reach;
     this.work = WORK_PER_CELL_PAIR * grid.count * grid.count;
     this.x = new Float64Array(orbits.count);
-    for (const size of orbits.sizes) this.program.addColumn(size, 0, Infinity);
-    this.cover = { cliques: [], weights: new Float64Array(0), value: grid.count === 0 ? 0 : Infinity };
+    this.mixture = mixture ?? { designOf: grid.turns.map(() => 0), shares: [1], most: [Infinity] };
+    this.designOf = new Uint8Array(orbits.count);
+    orbits.orbitOf.forEach((orbit, cell) => (this.designOf[orbit] = this.mixture.designOf[grid.turnOf[cell]!]!));
+    for (const size of orbits.sizes) this.program.addColumn(mixture ? 0 : size, 0, Infinity);
+    this.demands = mixture ? this.addDemands(mixture) : 0;
+    this.cover = { cliques: [], weights: new Float64Array(0), worths: this.mixture.shares.map(() => 1), least: 1, value: grid.count === 0 ? 0 : Infinity };
     if (grid.count === 0) return;
     this.addCliques([...start.map((clique) => this.extend(clique)), ...this.startCliques(start)]);
     this.solve();
@@ -95,6 +122,18 @@ export class CliqueProgram {
 
   dispose(): void {
     this.program.dispose();
+  }
+
+  /** A column for t; two rows for each design: its cells hold share × t blanks, and not above its most. */
+  private addDemands({ shares, most }: Mixture): number {
+    const whole = this.program.addColumn(1, 0, Infinity);
+    const own = shares.map((_, design) => {
+      const columns = [...this.designOf.keys()].filter((orbit) => this.designOf[orbit] === design);
+      return { columns, values: columns.map((orbit) => this.orbits.sizes[orbit]!) };
+    });
+    this.program.addRows(own.map(({ columns, values }, design) => ({ lower: 0, upper: Infinity, columns: [...columns, whole], values: [...values, -shares[design]!] })));
+    this.program.addRows(own.map((row, design) => ({ lower: -Infinity, upper: most[design]!, ...row })));
+    return 2 * shares.length;
   }
 
   private startCliques(start: readonly ArrayLike<number>[]): Int32Array[] {
@@ -186,7 +225,7 @@ export class CliqueProgram {
     weights.forEach((weight, row) => {
       if (weight === 0 && this.sumOver(this.cliques[row]!) < 1 - SLACK) idle.add(row);
     });
-    this.program.deleteRows([...idle]);
+    this.program.deleteRows([...idle].map((row) => this.demands + row));
     for (const row of idle) this.known.delete(this.cliques[row]!.join());
     this.cliques = this.cliques.filter((_, row) => !idle.has(row));
   }
@@ -198,13 +237,14 @@ export class CliqueProgram {
   private solve(): void {
     const result = this.program.solve(ITERATIONS);
     this.work += result.iterations * (WORK_PER_ITERATION + WORK_PER_ITERATION_AND_LINE * (this.cliques.length + this.orbits.count));
-    if (result.status === 'optimal') this.x = result.values.map((value) => Math.max(0, value));
+    if (result.status === 'optimal') this.x = result.values.subarray(0, this.orbits.count).map((value) => Math.max(0, value));
     const cover = this.coverOf(result);
     if (cover.value < this.cover.value || this.cover.cliques.length === 0) this.cover = cover;
   }
 
   private coverOf({ rowDuals }: ProgramResult): CliqueCover {
-    const weights = rowDuals.map((price) => Math.max(0, price));
+    const weights = rowDuals.subarray(this.demands).map((price) => Math.max(0, price));
+    const { worths, capped } = this.worthsOf(rowDuals);
     const sums = new Float64Array(this.orbits.count);
     let total = 0;
     weights.forEach((weight, row) => {
@@ -212,8 +252,25 @@ export class CliqueProgram {
       total += weight;
       for (const cell of this.cliques[row]!) sums[this.orbits.orbitOf[cell]!]! += weight;
     });
-    const least = sums.reduce((low, sum, orbit) => Math.min(low, sum / this.orbits.sizes[orbit]!), 1);
-    return { cliques: [...this.cliques], weights, value: total / least };
+    const least = sums.reduce((low, sum, orbit) => {
+      const wanted = this.orbits.sizes[orbit]! * worths[this.designOf[orbit]!]!;
+      return wanted > 0 ? Math.min(low, sum / wanted) : low;
+    }, 1);
+    return { cliques: [...this.cliques], weights, worths, least, value: total / least + capped };
+  }
+
+  /** What a blank of each design counts in the cover, and how much the limits by themselves take of t. Infinity when there are no prices. */
+  private worthsOf(rowDuals: Float64Array): { worths: number[]; capped: number } {
+    const { shares, most } = this.mixture;
+    if (this.demands === 0) return { worths: [1], capped: 0 };
+    const prices = shares.map((_, design) => Math.max(0, -rowDuals[design]!));
+    const whole = prices.reduce((all, price, design) => all + price * shares[design]!, 0);
+    if (whole === 0) return { worths: prices, capped: Infinity };
+    const limits = most.map((ups, design) => (ups < Infinity ? Math.min(prices[design]!, Math.max(0, rowDuals[shares.length + design]!)) : 0));
+    return {
+      worths: prices.map((price, design) => (price - limits[design]!) / whole),
+      capped: limits.reduce((sum, limit, design) => sum + (limit > 0 ? (limit / whole) * most[design]! : 0), 0),
+    };
   }
 }
 

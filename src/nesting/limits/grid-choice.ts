@@ -1,6 +1,7 @@
 import { boxTable } from './box-table.ts';
 import type { Lines } from './cell-grid.ts';
 import { stepOf } from './cell-grid.ts';
+import type { ForbiddenSet } from './forbidden-set.ts';
 import type { PlacementSpace } from './placement-space.ts';
 
 export interface GridChoice {
@@ -22,11 +23,22 @@ const FINEST = 1 / 128;
 /** Most grids looked at of either kind. */
 const MOST_TRIED = 250;
 
+/** What a choice of grids looks at. */
+export interface GridSubject extends Pick<PlacementSpace, 'outline' | 'gap' | 'halfWidth' | 'halfHeight'> {
+  /** Sets whose area is to be kept. */
+  readonly scored: readonly ForbiddenSet[];
+}
+
+/** Turned by 180° the rows of the table are the same again. */
+export function gridSubject(space: PlacementSpace): GridSubject {
+  return { ...space, scored: space.forbidden.slice(0, 2).flatMap((row, r) => row.slice(r)) };
+}
+
 /**
  * Grids of about so many cells a turn, best first: by how much of the forbidden differences they keep. The best ones make the blank's widths plus gap just
  * over whole numbers of cells.
  */
-export function chooseGrids(space: PlacementSpace, cellsPerTurn: number): GridChoice[] {
+export function chooseGrids(space: GridSubject, cellsPerTurn: number): GridChoice[] {
   const pairs = linePairs(space, cellsPerTurn);
   const kinds = [true, false].flatMap((aligned) => thinned(pairs.filter((pair) => pair.aligned === aligned)));
   return kinds.map((pair) => scored(space, pair)).sort((a, b) => b.score - a.score || a.x.count - b.x.count || a.y.count - b.y.count);
@@ -43,7 +55,7 @@ function thinned(pairs: readonly LinePair[]): LinePair[] {
   return Array.from({ length: kept }, (_, k) => pairs[Math.floor((k * pairs.length) / kept)]!);
 }
 
-function linePairs(space: PlacementSpace, cells: number): LinePair[] {
+function linePairs(space: GridSubject, cells: number): LinePair[] {
   const { outline, gap } = space;
   const xs = axisLines(space.halfWidth, outline.map((p) => p.x), gap, cells);
   const ys = axisLines(space.halfHeight, outline.map((p) => p.y), gap, cells);
@@ -80,12 +92,10 @@ function axisLines(halves: readonly number[], coordinates: readonly number[], ga
   return made;
 }
 
-function scored(space: PlacementSpace, { x, y, aligned }: LinePair): GridChoice {
+function scored(space: GridSubject, { x, y, aligned }: LinePair): GridChoice {
   const dx = stepOf(x);
   const dy = stepOf(y);
-  let cells = 0;
-  // Turned by 180° the rows are the same again.
-  space.forbidden.slice(0, 2).forEach((row, r) => row.slice(r).forEach((set) => (cells += sum(boxTable(set, dx, dy).inside))));
+  const cells = space.scored.reduce((all, set) => all + sum(boxTable(set, dx, dy).inside), 0);
   return { x, y, score: cells * dx * dy, aligned };
 }
 

@@ -3,9 +3,9 @@ import { boxTable, isInside } from './box-table.ts';
 import type { CellGrid, Lines } from './cell-grid.ts';
 import { cellGrid, stepOf } from './cell-grid.ts';
 import { cellOrbits } from './cell-orbits.ts';
-import { CliqueProgram } from './clique-program.ts';
+import { CliqueProgram, type Mixture } from './clique-program.ts';
 import { conflictGraph } from './conflict-graph.ts';
-import type { PlacementSpace } from './placement-space.ts';
+import type { CoverSpace } from './placement-space.ts';
 
 /** A grid to cover, and cliques to begin with: cells in threes, turn, column and row. */
 export interface GridStart {
@@ -32,14 +32,14 @@ const LEAST_SHARE = 0.12;
 
 /**
  * Covers the cells of one grid, one step a round, until the rounds bring too little to get below `target`. Returns nothing when the grid has more than
- * `mostCells` cells or cells that two blanks fit into.
+ * `mostCells` cells or cells that two blanks fit into. `mixture`: in which proportion several blanks are wanted.
  */
-export function* gridCover(space: PlacementSpace, { x, y, cliques }: GridStart, mostCells: number, target: number, seed: number): Generator<CoverStep, GridResult | undefined> {
+export function* gridCover(space: CoverSpace, { x, y, cliques }: GridStart, mostCells: number, target: number, seed: number, mixture?: Mixture): Generator<CoverStep, GridResult | undefined> {
   const grid = gridOf(space, x, y);
   if (grid.count > mostCells) return undefined;
   const tables = space.forbidden.map((row) => row.map((set) => boxTable(set, stepOf(x), stepOf(y))));
   if (tables.some((row, turn) => !isInside(row[turn]!, 0, 0))) return undefined;
-  const program = new CliqueProgram(grid, conflictGraph(grid, tables), cellOrbits(grid, space.maps), createRandom(seed), space.reach, cellsOn(grid, cliques));
+  const program = new CliqueProgram(grid, conflictGraph(grid, tables), cellOrbits(grid, space.maps), createRandom(seed), space.reach, cellsOn(grid, cliques), mixture);
   try {
     yield* rounds(program, target);
     return { x, y, value: program.cover.value, cliques: program.usedCliques.map((clique) => clique.flatMap((cell) => [grid.turnOf[cell]!, grid.columnOf[cell]!, grid.rowOf[cell]!])) };
@@ -99,7 +99,7 @@ function cellsOn(grid: CellGrid, cliques: readonly (readonly number[])[]): numbe
   });
 }
 
-function gridOf(space: PlacementSpace, x: Lines, y: Lines): CellGrid {
+function gridOf(space: CoverSpace, x: Lines, y: Lines): CellGrid {
   // The middle of cell k lies 2 k + 1 − count half steps from the middle of the sheet.
   const tables = space.barred.map((sets) => sets.map((set) => boxTable(set, stepOf(x) / 2, stepOf(y) / 2)));
   return cellGrid(x, y, space, (turn, column, row) => tables[turn]!.some((table) => isInside(table, 2 * column + 1 - x.count, 2 * row + 1 - y.count)));

@@ -5,7 +5,7 @@ import { cliqueCertificate } from './clique-certificate.ts';
 import { closedFormLimits } from './closed-form.ts';
 import type { Granted } from './granted.ts';
 import { grant } from './granted.ts';
-import { chooseGrids } from './grid-choice.ts';
+import { chooseGrids, gridSubject } from './grid-choice.ts';
 import type { CoverStep, GridResult, GridStart } from './grid-cover.ts';
 import { gridCover, halve } from './grid-cover.ts';
 import type { PlacementSpace } from './placement-space.ts';
@@ -83,7 +83,7 @@ function* coverSteps(space: PlacementSpace, best: () => number, seed: number, de
 }
 
 function firstGrids(space: PlacementSpace, { grids }: CoverDepth): GridStart[] {
-  const starts = grids.flatMap(({ cells, aligned = false }) => chooseGrids(space, cells).find((choice) => !aligned || choice.aligned) ?? []);
+  const starts = grids.flatMap(({ cells, aligned = false }) => chooseGrids(gridSubject(space), cells).find((choice) => !aligned || choice.aligned) ?? []);
   const different = starts.filter(({ x, y }, i) => !starts.slice(0, i).some((other) => other.x.count === x.count && other.y.count === y.count && other.x.span === x.span && other.y.span === y.span));
   return different.map(({ x, y }) => ({ x, y, cliques: [] }));
 }

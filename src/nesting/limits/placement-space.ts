@@ -9,11 +9,23 @@ import { forbiddenSet, turnSet, type ForbiddenSet } from './forbidden-set.ts';
 import type { Granted } from './granted.ts';
 import { innerOutline } from './inner-outline.ts';
 
+/** Placements on the sheet, as clique covers see them; `turns` and what follows it are lists by turn, or by turn of each of several blanks. */
+export interface CoverSpace extends Places {
+  /** By turn and turn: differences of places that the gap forbids, a little less than all. */
+  readonly forbidden: readonly (readonly ForbiddenSet[])[];
+  /** By turn: places that each keep-out forbids. */
+  readonly barred: readonly (readonly ForbiddenSet[])[];
+  /** How far from a place the middles of cliques through it may lie, roughly. */
+  readonly reach: number;
+  /** Maps of the sheet that layouts may undergo, closed under composition. */
+  readonly maps: readonly SheetMap[];
+}
+
 /**
- * All placements of one blank on the sheet, as clique covers see them. The place of a copy is the middle of its box, measured from the middle of the
+ * All placements of one blank on the sheet. The place of a copy is the middle of its box, measured from the middle of the
  * usable area, in half micrometres, so that whole micrometres stay whole numbers.
  */
-export interface PlacementSpace extends Places {
+export interface PlacementSpace extends CoverSpace {
   /** Blank about the middle of its box, turn 0; simplified to the inside. */
   readonly outline: Ring;
   /**
@@ -23,14 +35,6 @@ export interface PlacementSpace extends Places {
   readonly symmetry: 1 | 2 | 4;
   /** Least distance less what the judge grants, half micrometres. */
   readonly gap: number;
-  /** By turn and turn: differences of places that the gap forbids, a little less than all. */
-  readonly forbidden: readonly (readonly ForbiddenSet[])[];
-  /** By turn: places that each keep-out forbids. */
-  readonly barred: readonly (readonly ForbiddenSet[])[];
-  /** How far from a place the middles of cliques through it may lie, roughly. */
-  readonly reach: number;
-  /** Maps of the sheet that layouts may undergo, closed under composition. */
-  readonly maps: readonly SheetMap[];
 }
 
 /** Half µm that corners of the blank may be cut off by: fewer convex parts, at a loss far below a cell. */
@@ -59,7 +63,7 @@ export function placementSpace(problem: Problem, granted: Granted): PlacementSpa
     halfWidth: reach.map((box) => granted.width - box.maxX),
     halfHeight: reach.map((box) => granted.height - box.maxY),
     reach: REACH * (boxOf(whole).maxX + boxOf(whole).maxY),
-    forbidden: turnTable(turns, outline, gap - SEARCH_MARGIN),
+    forbidden: turnTable({ outline, turns }, { outline, turns }, gap),
     barred: turns.map((turn) => keepOutSets(granted, turnRing(outline, turn))),
   } as const;
   return { ...space, maps: sheetMaps(whole, turns, granted.width === granted.height) };
@@ -88,15 +92,17 @@ function apart(turns: readonly Turn[], symmetry: number): Turn[] {
   return classes.filter((turn, i) => !classes.slice(0, i).some((other) => (turn - other) % period === 0));
 }
 
-/** N of turns r and s is N of 0 and s − r, turned by r. */
-function turnTable(turns: readonly Turn[], outline: Ring, gap: number): ForbiddenSet[][] {
+type TurnedBlank = Pick<PlacementSpace, 'outline' | 'turns'>;
+
+/** By turn of `a` and of `b`. N of turns r and s is N of 0 and s − r, turned by r. */
+export function turnTable(a: TurnedBlank, b: TurnedBlank, gap: number): ForbiddenSet[][] {
   const made = new Map<Turn, ForbiddenSet>();
   const ofDifference = (turn: Turn) => {
-    const set = made.get(turn) ?? forbiddenSet(outline, turnRing(outline, turn), gap);
+    const set = made.get(turn) ?? forbiddenSet(a.outline, turnRing(b.outline, turn), gap - SEARCH_MARGIN);
     made.set(turn, set);
     return set;
   };
-  return turns.map((r) => turns.map((s) => turnSet(ofDifference(addTurns(s, -r)), r)));
+  return a.turns.map((r) => b.turns.map((s) => turnSet(ofDifference(addTurns(s, -r)), r)));
 }
 
 function keepOutSets(granted: Granted, blank: Ring): ForbiddenSet[] {

@@ -1,4 +1,4 @@
-import { boundByPrices, mayFit, mostWorth, oneFormBound, type FormRoom } from '../../estimate/gang/form-bound.ts';
+import { boundByPrices, mayFit, mostAlone, mostWorth, oneFormBound, type FormRoom } from '../../estimate/gang/form-bound.ts';
 import type { Wanted } from '../../estimate/gang/form-runs.ts';
 import type { Placement, Problem } from '../../layout/problem.ts';
 import type { DriverSettings } from '../../nesting/driver.ts';
@@ -9,6 +9,7 @@ import { prepareLinearPrograms } from '../../nesting/linear-program.ts';
 import { mostByStraightCuts, worthMostByStraightCuts } from '../../nesting/mixed/straight-layout.ts';
 import { solve } from '../../nesting/solve.ts';
 import { limitHolds } from '../verify-limit.ts';
+import { coverShares } from './cover-shares.ts';
 import { better, chooseForms, partitionedForms, weighForms, type ChosenForms } from './choose-forms.ts';
 import { improveForms, type FormsBudget } from './improve-forms.ts';
 import { createPool, type LayoutPool, type MixedLayout } from './layout-pool.ts';
@@ -55,7 +56,7 @@ export async function planOutlines(problem: Problem, wanted: Wanted, mostForms: 
   const designs = problem.parts.length;
   const { straight } = settings;
   const alone = straight ? cutAlone(problem) : await layAlone(problem, settings);
-  const room: FormRoom = { shares: areaShares(problem, grant(problem)), alone: alone.map(({ most }) => most) };
+  const room = await roomOf(problem, wanted.least, alone, settings);
   const master = createMaster(wanted.least);
   try {
     const pool = createPool(designs, master);
@@ -81,6 +82,12 @@ export async function planOutlines(problem: Problem, wanted: Wanted, mostForms: 
   } finally {
     master.dispose();
   }
+}
+
+/** Straight cuts have exact bounds of their own. */
+async function roomOf(problem: Problem, quantities: readonly number[], alone: readonly Alone[], { effort, seed, straight, stop }: OutlineSettings): Promise<FormRoom> {
+  const room: FormRoom = { shares: areaShares(problem, grant(problem)), alone: alone.map(({ most }) => most) };
+  return straight || problem.parts.length === 1 ? room : { ...room, covers: coverShares(problem, quantities, room.alone, { effort, seed, stop }) };
 }
 
 function aloneOf(ups: number, quantity: number) {
@@ -139,7 +146,7 @@ const BOUND_ROUNDS = 200;
 
 function anyForms(room: FormRoom, quantities: readonly number[]): number {
   const master = createMaster(quantities);
-  room.alone.forEach((ups, d) => master.add(room.alone.map((_, other) => (other === d ? Math.min(ups, Math.floor(1 / room.shares[d]!)) : 0))));
+  room.alone.forEach((_, d) => master.add(room.alone.map((__, other) => (other === d ? mostAlone(room, d) : 0))));
   // Every design by itself, and all by their areas: two sets of prices that need no program.
   let best = Math.max(boundByPrices(room, quantities, room.shares), ...quantities.map((quantity, d) => quantity / room.alone[d]!));
   for (let round = 0; round < BOUND_ROUNDS; round++) {
