@@ -3,8 +3,8 @@ import { boardChart, costChart, stackedCharts } from '../render/compare-charts.t
 import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../render/compare-facts.ts';
 import { compareReport } from '../render/compare-report.ts';
 import { createFormat } from '../render/format.ts';
-import { englishCompare } from '../render/messages/english-compare.ts';
 import { englishLanguage } from '../render/messages/english-language.ts';
+import type { Language } from '../render/messages/language.ts';
 import type { NearMissFacts } from '../render/near-miss-facts.ts';
 import { reportHtml } from '../render/report-html.ts';
 import { sheetThumbnails } from '../render/sheet-thumbnails.ts';
@@ -76,10 +76,10 @@ function curveOf(quantities: readonly number[], lastChange: number, fromCartons 
 }
 
 /** The charts as one SVG, and the page with pictures of the sheets. */
-export function showComparison(facts: CompareFacts, misses?: NearMissFacts) {
-  const format = createFormat(englishLanguage.locale);
-  const words = englishCompare;
-  const report = withNearMisses(compareReport(facts, words, format), misses);
+export function showComparison(facts: CompareFacts, misses?: NearMissFacts, language: Language = englishLanguage) {
+  const format = createFormat(language.locale);
+  const words = language.compare;
+  const report = withNearMisses(compareReport(facts, language, format), misses, language);
   const cost = costChart(facts, words, format);
   const board = boardChart(facts, words, format);
   const wanted = [...new Set([0, ...facts.quantities.map((quantity) => winnerAt(facts, quantity)), facts.leastBoard, ...facts.winners.map(({ candidate }) => candidate), ...byBoard(facts)])];
@@ -94,7 +94,7 @@ export function showComparison(facts: CompareFacts, misses?: NearMissFacts) {
         ...(cost === undefined ? [] : [{ section: 'costs', svg: cost, onPaper: false }]),
         { section: 'sheets', svg: board, onPaper: false },
         { section: 'pictures', svg: thumbnails(), onPaper: false },
-        ...nearMissPictures(misses),
+        ...nearMissPictures(misses, language),
       ]),
   };
 }

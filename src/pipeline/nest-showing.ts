@@ -89,14 +89,14 @@ function strippingPictures({ stripping, sheetGrain }: NestOutcome, { handover, p
 }
 
 /** The section stands before what was assumed. */
-export function withNearMisses(report: Report, facts: NearMissFacts | undefined): Report {
+export function withNearMisses(report: Report, facts: NearMissFacts | undefined, language: Language): Report {
   if (!facts) return report;
   const at = report.sections.findIndex(({ id }) => id === 'assumed');
-  return { ...report, sections: report.sections.toSpliced(at < 0 ? report.sections.length : at, 0, nearMissSection(facts)) };
+  return { ...report, sections: report.sections.toSpliced(at < 0 ? report.sections.length : at, 0, nearMissSection(facts, language)) };
 }
 
-export function nearMissPictures(facts: NearMissFacts | undefined): ReportPicture[] {
-  const svg = facts && nearMissPicture(facts);
+export function nearMissPictures(facts: NearMissFacts | undefined, language: Language): ReportPicture[] {
+  const svg = facts && nearMissPicture(facts, language);
   return svg === undefined ? [] : [{ section: NEAR_MISS_SECTION, svg, onPaper: false }];
 }
 
@@ -115,7 +115,7 @@ export interface Showing {
 export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: Occasion, language: Language = englishLanguage): Showing {
   const format = createFormat(language.locale);
   const facts = factsOf(outcome, layout, occasion);
-  const report = withNearMisses(nestReport(facts, language, format), occasion.nearMisses);
+  const report = withNearMisses(nestReport(facts, language, format), occasion.nearMisses, language);
   const view = viewOfLayout(layout.file, { grain: outcome.sheetGrain, figures: titleFigures(facts, language.report, format) });
   const scene = sheetScene(view, { words: language.picture, format });
   const svg = sceneToSvg(scene);
@@ -126,7 +126,7 @@ export function showNest(outcome: NestOutcome, layout: NestedLayout, occasion: O
     ...strippingPictures(outcome, language, format),
     ...(cuts === undefined ? [] : [{ section: 'cutting', svg: cuts, onPaper: true }]),
     ...(chart === undefined ? [] : [{ section: 'history', svg: chart, onPaper: false }]),
-    ...nearMissPictures(occasion.nearMisses),
+    ...nearMissPictures(occasion.nearMisses, language),
   ];
   return { report, scene, svg, chart, cuts, html: () => reportHtml(report, pictures) };
 }

@@ -50,7 +50,7 @@ export function looksOf(facts: CompareFacts): Looks {
 export function costChart(facts: CompareFacts, words: CompareWords, format: Format): string | undefined {
   const { sheets } = facts;
   const known = [...sheets.keys()].filter((index) => sheets[index]!.curve.length > 1);
-  const named = [...looksOf(facts)].filter(([index]) => known.includes(index)).map(([index, look]): Named => ({ index, look, label: `${look.letter} · ${words.size(sheets[index]!, format)}, ${sheets[index]!.ups} ups` }));
+  const named = [...looksOf(facts)].filter(([index]) => known.includes(index)).map(([index, look]): Named => ({ index, look, label: `${look.letter} · ${words.size(sheets[index]!, format)}, ${words.ups(sheets[index]!.ups)}` }));
   if (named.length === 0 || known.length === 0) return undefined;
   const right = WIDTH - 22 - SAMPLE - Math.max(...named.map(({ label }) => textWidth(label, CHART_TEXT, true)));
   const x = logScale(known.flatMap((index) => sheets[index]!.curve.map(({ quantity }) => quantity)), 52, right);
@@ -179,7 +179,7 @@ export function boardChart(facts: CompareFacts, words: CompareWords, format: For
   const shown = order.filter((index, rank) => rank < MOST_BARS || looks.has(index));
   const label = (index: number) => `${looks.has(index) ? `${looks.get(index)!.letter} · ` : ''}${words.size(sheets[index]!, format)}, ${words.origin(sheets[index]!, format)}${index === 0 ? `, ${words.usual}` : ''}`;
   const left = 12 + Math.max(...shown.map((index) => textWidth(label(index), CHART_TEXT, true)));
-  const value = (index: number) => `${format.number(sheets[index]!.boardM2PerThousand, 2, true)}  (${sheets[index]!.ups} ups${index === leastBoard ? `, ${words.chart.leastBoard}` : ''})`;
+  const value = (index: number) => `${format.number(sheets[index]!.boardM2PerThousand, 2, true)}  (${words.ups(sheets[index]!.ups)}${index === leastBoard ? `, ${words.chart.leastBoard}` : ''})`;
   const right = WIDTH - 8 - Math.max(...shown.map((index) => textWidth(value(index), CHART_TEXT, true)));
   const most = Math.max(...shown.map((index) => sheets[index]!.boardM2PerThousand));
   const pitch = 18;

@@ -1,6 +1,7 @@
 import type { Issue } from '../base/issue.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import type { SheetOrigin } from '../press/sheet-candidates.ts';
+import type { Stage } from '../press/stages.ts';
 
 interface Sides {
   readonly width: number;
@@ -49,7 +50,7 @@ export interface CompareFacts {
   readonly missing: readonly string[];
   readonly toleranceMm: number;
   /** Colours, varnish units and stages that cost and waste were counted with. */
-  readonly route: { readonly colours: number; readonly varnishUnits: number; readonly stages: readonly string[] };
+  readonly route: { readonly colours: number; readonly varnishUnits: number; readonly stages: readonly Stage[] };
   readonly wasteTable: string;
   readonly notes: readonly Issue[];
 }

@@ -1,12 +1,14 @@
 import type { CompareFacts, ComparedSheetFacts } from './compare-facts.ts';
 import { winnerAt } from './compare-facts.ts';
 import { createFormat, type Format } from './format.ts';
-import { englishCompare, type CompareWords } from './messages/english-compare.ts';
+import type { CompareWords } from './messages/english-compare.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
 import type { Report, ReportSection, Table } from './report.ts';
 
 /** The sheets side by side: the sentence for sales, which wins from how many on, every sheet, what was assumed. */
-export function compareReport(facts: CompareFacts, words: CompareWords = englishCompare, format: Format = createFormat(englishLanguage.locale)): Report {
+export function compareReport(facts: CompareFacts, language: Language = englishLanguage, format: Format = createFormat(language.locale)): Report {
+  const words = language.compare;
   const { headings } = words;
   const withQuantities = facts.quantities.length > 0;
   const section = (id: string, heading: string, sentences: readonly string[], more: Partial<ReportSection> = {}): ReportSection => ({ id, heading, sentences, figures: [], ...more });
@@ -16,11 +18,11 @@ export function compareReport(facts: CompareFacts, words: CompareWords = english
     section('sheets', headings.sheets, [], { table: sheetTable(facts, words, format) }),
     section('pictures', headings.pictures, []),
     section('missing', headings.missing, withQuantities ? facts.missing.map(words.missing) : []),
-    section('assumed', headings.assumed, assumed(facts, words, format)),
+    section('assumed', headings.assumed, assumed(facts, language, format)),
   ];
   const isShown = ({ id, sentences, figures, table }: ReportSection) => id === 'pictures' || table !== undefined || sentences.length + figures.length > 0;
   return {
-    language: englishLanguage.locale,
+    language: language.locale,
     title: words.title(facts),
     answer: words.sentence(facts, format),
     sections: sections.filter(isShown),
@@ -88,7 +90,7 @@ function originOf({ sheets }: CompareFacts, index: number, words: CompareWords, 
   return index === 0 ? `${origin}, ${words.usual}` : origin;
 }
 
-function assumed(facts: CompareFacts, words: CompareWords, format: Format): string[] {
+function assumed(facts: CompareFacts, { compare: words, issues }: Language, format: Format): string[] {
   const { sheets, toleranceMm, winners, quantities } = facts;
   const named = new Set([0, facts.leastBoard, ...winners.map(({ candidate }) => candidate)]);
   const isTight = ({ sheet, sheetToOrder }: ComparedSheetFacts) => toleranceMm > 0 && (sheetToOrder.width > sheet.width || sheetToOrder.height > sheet.height);
@@ -98,6 +100,6 @@ function assumed(facts: CompareFacts, words: CompareWords, format: Format): stri
     ...(sheets.some((sheet) => mayHoldMore(sheet) && !sheet.die) ? [words.looks] : []),
     ...(quantities.length === 0 ? [] : [words.route(facts), words.rates(facts) ?? '', ...(winners.length > 1 ? [words.breakEven] : [])].filter(Boolean)),
     ...(facts.skipped > 0 ? [words.skipped(facts.skipped)] : []),
-    ...facts.notes.map((issue) => englishLanguage.issues.sentence(issue)),
+    ...facts.notes.map((issue) => issues.sentence(issue)),
   ];
 }

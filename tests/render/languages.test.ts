@@ -17,7 +17,7 @@ function leaves(words: unknown, path = ''): Map<string, string> {
 const OPEN = /^\.(report\.sources|picture\.roles|picture\.keepOuts|handover\.figures)/;
 
 /** Words that are the same in both languages. */
-const SAME = new Set(['date', 'rectangles', 'perforation', 'zone']);
+const SAME = new Set(['date', 'rectangles', 'perforation', 'zone', 'm²/1000', '–']);
 
 const tables = (tag: string) => {
   const { locale: _, issues: __, quote, ...words } = LANGUAGES[tag]!;

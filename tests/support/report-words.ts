@@ -20,7 +20,7 @@ function wordsOf(texts: readonly string[]): Set<string> {
 /** Words that are right in the other language too. */
 const SHARED: Readonly<Record<string, readonly string[]>> = {
   de: ['die', 'was', 'person', 'zone', 'palette', 'tonne'],
-  fr: ['carton', 'zone', 'zones', 'net', 'pile', 'piles', 'tonne'],
+  fr: ['carton', 'fibres', 'grammage', 'machine', 'machines', 'stock', 'zone', 'zones', 'net', 'pile', 'piles', 'tonne'],
 };
 
 /** Words of the English report that stand in the other one, names in the data left out. */

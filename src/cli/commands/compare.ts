@@ -8,6 +8,7 @@ import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.t
 import { addCostOptions, costTerms, readCostOptions, readStandingDie } from '../cost-options.ts';
 import { addDrawingOptions } from '../drawing-options.ts';
 import { nameOf, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
 import { addEffortOptions, addLayingOptions, readEffortOptions, readLayingOptions, readMachines } from '../nest-options.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, sizeValue } from '../option-reader.ts';
@@ -30,6 +31,7 @@ interface RawOptions extends Record<string, unknown> {
   readonly waste?: string;
   readonly quantities?: string;
   readonly die?: string;
+  readonly language: string;
 }
 
 export const registerCompare: RegisterCommand = (program) => {
@@ -48,6 +50,7 @@ export const registerCompare: RegisterCommand = (program) => {
     .option('--json <file>', 'write the comparison as JSON; - is standard output')
     .option('--svg <file>', 'write the charts: cost over quantity, board by sheet')
     .option('--html <file>', 'write the whole comparison as one page, with pictures of the sheets')
+    .option('--language <tag>', `language of report, page and charts: ${LANGUAGE_TAGS}`, 'en')
     .addHelpText('after', '\nEvery sheet gets a quick look with regular patterns; the usual one and the best are then searched as `nest` does.\nNear misses are those of the sheet that wins at the largest quantity.\nExit code 0: done; 1: done, but the drawing or a missing rate asks for a decision; 2: nothing was done and nothing written.')
     .action(action(runCompare));
 };
@@ -62,6 +65,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const isFile = sizeList(raw.sheets) === undefined;
   const inputs = [path, raw.press, raw.cutter, raw.board, raw.rates, raw.waste, raw.die, isFile ? raw.sheets : undefined];
   refuseOverwrite(inputs.flatMap((input) => (input === undefined ? [] : [fileOfRecord(input)])), [raw.json, raw.svg, raw.html]);
+  const language = languageValue(raw.language);
   const reader = createOptionReader(raw);
   const laying = readLayingOptions(raw, reader);
   const effort = readEffortOptions(reader);
@@ -86,7 +90,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
     const comparison = await compareSheets(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
     const misses = near.wanted ? await nearMissesOf(job, comparison, nearMissTerms(near, raw.rates, machines), { seed: effort.seed, runner: pool, stop: stop.reason }, styleOfDrawing(path, blank)) : undefined;
     const facts = factsOfComparison(nameOf(path), job, comparison, notes);
-    const showing = showComparison(facts, misses);
+    const showing = showComparison(facts, misses, language);
     const files: Output[] = [
       ...(raw.json === undefined ? [] : [{ path: raw.json, content: compareJson(facts, misses) }]),
       ...(raw.svg === undefined ? [] : [{ path: raw.svg, content: showing.svg() }]),

@@ -1,14 +1,9 @@
-import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../compare-facts.ts';
+import type { CompareFacts, ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
+import { comparedSize as size, verdictOf, type Verdict } from './compare-figures.ts';
+import { englishQuantities } from './english-quote.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
-const percent = (fraction: number, format: Format) => format.percent(fraction);
-
-/** `1020 (M) × 720`: ISO 217 marks the side that runs with the fibres. */
-function size({ sheet, grain }: Pick<ComparedSheetFacts, 'sheet' | 'grain'>, format: Format): string {
-  const mark = (axis: 'x' | 'y') => (grain === axis ? ' (M)' : '');
-  return `${format.bareLength(sheet.width)}${mark('x')} × ${format.bareLength(sheet.height)}${mark('y')}`;
-}
 
 const die = ({ die: standing }: ComparedSheetFacts) => (standing ? ` on the die that stands${standing.number === undefined ? '' : ` (${standing.number})`}` : '');
 const named = (sheet: ComparedSheetFacts, format: Format, which = 'the') => `${which} ${size(sheet, format)} ${format.unit} sheet with ${sheet.ups} ups${die(sheet)}`;
@@ -16,31 +11,28 @@ const named = (sheet: ComparedSheetFacts, format: Format, which = 'the') => `${w
 /** Words of a comparison of sheets. */
 export const englishCompare = {
   size,
+  ups: (count: number) => `${count} ups`,
   title: ({ name, sheets }: CompareFacts) => `${name}: ${sheets.length} sheets compared`,
   /** The one sentence for sales: true of the layouts found, in money where every rate is there, else in board. */
   sentence: (facts: CompareFacts, format: Format): string => {
-    const quantity = facts.quantities.at(-1);
-    const best = quantity === undefined ? facts.leastBoard : winnerAt(facts, quantity);
-    if (best === undefined) return `No sheet can be had for ${whole(quantity!, format)} cartons.`;
-    const [usual, winner] = [facts.sheets[0]!, facts.sheets[best]!];
-    const range = quantity === undefined ? '' : rangeOf(facts, quantity, format);
-    if (facts.sheets.length === 1) return `${capital(named(usual, format))} is the only one compared.`;
-    if (best === 0) return `${capital(named(usual, format))}, the usual one, ${facts.measure === 'money' ? 'costs least' : 'takes least board'}${range} of the ${facts.sheets.length} compared.`;
-    const figures = figuresOf(facts, quantity, facts.measure);
-    const [from, to] = [figures(usual), figures(winner)];
-    if (from === null || to === null) return `${capital(named(winner, format))} costs least${range}; the cost of the usual one is not known.`;
-    const saving = `${percent(1 - to / from, format)}`;
+    const verdict = verdictOf(facts);
+    const { quantity } = verdict;
+    if (verdict.kind === 'none') return `No sheet can be had for ${whole(quantity!, format)} cartons.`;
+    const winner = capital(named(verdict.winner, format));
+    const range = rangeOf(verdict.range, format);
+    if (verdict.kind === 'only') return `${winner} is the only one compared.`;
+    if (verdict.kind === 'usual') return `${winner}, the usual one, ${facts.measure === 'money' ? 'costs least' : 'takes least board'}${range} of the ${facts.sheets.length} compared.`;
+    if (verdict.kind === 'usual-unknown') return `${winner} costs least${range}; the cost of the usual one is not known.`;
+    const saving = format.percent(verdict.share);
     const at = quantity === undefined ? '' : ` at ${whole(quantity, format)} cartons`;
-    if (facts.measure === 'money') return `${capital(named(winner, format))} saves ${saving} (${format.money(from - to, facts.currency)} per 1000)${at} against ${named(usual, format, 'the usual')}, and costs least${range}.`;
-    return `${capital(named(winner, format))} takes ${saving} less board${at} than ${named(usual, format, 'the usual')}${range === '' ? '' : `, and least of all${range}`}.`;
+    const usual = named(verdict.usual, format, 'the usual');
+    if (facts.measure === 'money') return `${winner} saves ${saving} (${format.money(verdict.perThousand, facts.currency)} per 1000)${at} against ${usual}, and costs least${range}.`;
+    return `${winner} takes ${saving} less board${at} than ${usual}${range === '' ? '' : `, and least of all${range}`}.`;
   },
   headings: { winners: 'Which sheet, from how many cartons on', costs: 'What a thousand costs', sheets: 'Every sheet', pictures: 'The sheets at one scale', board: 'Board for a thousand cartons', missing: 'Rates that are missing', assumed: 'What was assumed', caution: 'Before board is ordered' },
   winner: (facts: CompareFacts, index: number, format: Format) => {
-    const { candidate, fromQuantity } = facts.winners[index]!;
-    const next = facts.winners[index + 1];
-    const label = facts.winners.length === 1 && fromQuantity === 0 ? 'any quantity' : `${fromQuantity === 0 ? 'up' : `from ${whole(fromQuantity, format)}`}${next ? ` to ${whole(next.fromQuantity - 1, format)}` : ' on'}`;
-    const sheet = facts.sheets[candidate]!;
-    return { label, value: `${size(sheet, format)} ${format.unit}, ${sheet.ups} ups${die(sheet)}, ${englishCompare.origin(sheet, format)}` };
+    const sheet = facts.sheets[facts.winners[index]!.candidate]!;
+    return { label: englishQuantities(facts.winners, index, format), value: `${size(sheet, format)} ${format.unit}, ${sheet.ups} ups${die(sheet)}, ${englishCompare.origin(sheet, format)}` };
   },
   origin: ({ origin, die: standing }: ComparedSheetFacts, format: Format): string => {
     if (standing) return `die ${standing.number ?? 'that stands'}`;
@@ -82,20 +74,12 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** ` from 14 000 to 50 000 cartons`; nothing where it wins whatever the quantity. */
-function rangeOf({ winners }: CompareFacts, quantity: number, format: Format): string {
-  const index = winners.findLastIndex(({ fromQuantity }) => fromQuantity <= quantity);
-  const [from, next] = [winners[index]!.fromQuantity, winners[index + 1]?.fromQuantity];
-  if (from === 0 && next === undefined) return ' at every quantity';
-  const start = from === 0 ? '' : ` from ${whole(from, format)}`;
-  return next === undefined ? `${start} cartons on` : `${start}${start === '' ? ' up' : ''} to ${whole(next - 1, format)} cartons`;
-}
-
-/** Cost or board per thousand at the quantity; board with nothing lost where no quantity is asked. */
-function figuresOf({ quantities }: CompareFacts, quantity: number | undefined, measure: CompareFacts['measure']): (sheet: ComparedSheetFacts) => number | null {
-  if (quantity === undefined) return ({ boardM2PerThousand }) => boardM2PerThousand;
-  const at = quantities.indexOf(quantity);
-  return measure === 'money' ? ({ costPerThousand }) => costPerThousand[at]! : ({ boardM2WithWaste }) => boardM2WithWaste[at]!;
+/** ` from 14 000 to 50 000 cartons`; nothing where no quantity is asked. */
+function rangeOf(range: Verdict['range'], format: Format): string {
+  if (range === undefined) return '';
+  const { from, to } = range;
+  if (from === 0) return to === undefined ? ' at every quantity' : ` up to ${whole(to, format)} cartons`;
+  return to === undefined ? ` from ${whole(from, format)} cartons on` : ` from ${whole(from, format)} to ${whole(to, format)} cartons`;
 }
 
 export type CompareWords = typeof englishCompare;

@@ -1,11 +1,13 @@
 import { createCatalogue } from './catalogue.ts';
 import { english } from './english.ts';
+import { frenchCompare } from './french-compare.ts';
 import { frenchCutting } from './french-cutting.ts';
 import { frenchDay } from './french-day.ts';
 import { frenchFood } from './french-food.ts';
 import { frenchGang } from './french-gang.ts';
 import { frenchIssues, frenchTerms } from './french-issues.ts';
 import { frenchHandover } from './french-handover.ts';
+import { frenchNearMiss } from './french-near-miss.ts';
 import { frenchPicture } from './french-picture.ts';
 import { frenchQuote } from './french-quote.ts';
 import { frenchReport } from './french-report.ts';
@@ -13,4 +15,4 @@ import type { Language } from './language.ts';
 
 const issues = createCatalogue([frenchIssues], { otherwise: english, terms: frenchTerms, decimalSign: ',' });
 
-export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, day: frenchDay, food: frenchFood, quote: frenchQuote };
+export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, day: frenchDay, food: frenchFood, compare: frenchCompare, nearMiss: frenchNearMiss, quote: frenchQuote };

@@ -1,11 +1,13 @@
 import { createCatalogue } from './catalogue.ts';
 import { english } from './english.ts';
+import { germanCompare } from './german-compare.ts';
 import { germanCutting } from './german-cutting.ts';
 import { germanDay } from './german-day.ts';
 import { germanFood } from './german-food.ts';
 import { germanGang } from './german-gang.ts';
 import { germanIssues, germanTerms } from './german-issues.ts';
 import { germanHandover } from './german-handover.ts';
+import { germanNearMiss } from './german-near-miss.ts';
 import { germanPicture } from './german-picture.ts';
 import { germanQuote } from './german-quote.ts';
 import { germanReport } from './german-report.ts';
@@ -14,4 +16,4 @@ import type { Language } from './language.ts';
 /** What stands in reports and on the desk; the command line's own issues are English. */
 const issues = createCatalogue([germanIssues], { otherwise: english, terms: germanTerms, decimalSign: ',' });
 
-export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood, quote: germanQuote };
+export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood, compare: germanCompare, nearMiss: germanNearMiss, quote: germanQuote };

@@ -1,9 +1,11 @@
 import type { Catalogue } from './catalogue.ts';
+import type { CompareWords } from './english-compare.ts';
 import type { CuttingWords } from './english-cutting.ts';
 import type { DayWords } from './english-day.ts';
 import type { FoodWords } from './english-food.ts';
 import type { GangWords } from './english-gang.ts';
 import type { HandoverWords } from './english-handover.ts';
+import type { NearMissWords } from './english-near-miss.ts';
 import type { QuoteWords } from './english-quote.ts';
 import type { Product } from '../quote-facts.ts';
 import type { PictureWords, ReportWords } from './words.ts';
@@ -20,6 +22,8 @@ export interface Language {
   readonly gang: GangWords;
   readonly day: DayWords;
   readonly food: FoodWords;
+  readonly compare: CompareWords;
+  readonly nearMiss: NearMissWords;
   /** Of a quote, by what is made. */
   readonly quote: (product: Product) => QuoteWords;
 }

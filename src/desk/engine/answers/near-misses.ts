@@ -2,7 +2,7 @@ import { placementsOf } from '../../../layout/layout-of.ts';
 import { nearMisses } from '../../../pipeline/near-misses.ts';
 import { prepareNest } from '../../../pipeline/nest.ts';
 import { createFormat } from '../../../render/format.ts';
-import { englishNearMiss } from '../../../render/messages/english-near-miss.ts';
+import { englishLanguage } from '../../../render/messages/english-language.ts';
 import { nearMissSection } from '../../../render/near-miss-section.ts';
 import type { Host } from '../host.ts';
 import type { NearMissAnswer, NearMissAsk } from '../protocol.ts';
@@ -18,7 +18,7 @@ export async function findNearMisses({ job: asked, file, style, quote, yearly }:
   const facts = await nearMisses(standing, { yearly, grammage, pricePerTonne, rates, currency }, { seed: 1, runner: pool, stop: () => (control.stopped() ? 'interrupted' : undefined) });
   const format = createFormat('en');
   return {
-    section: nearMissSection(facts, englishNearMiss, format),
-    found: facts.found.map((miss) => ({ sentence: englishNearMiss.change(miss, format), ups: miss.ups, layout: miss.layout })),
+    section: nearMissSection(facts, englishLanguage, format),
+    found: facts.found.map((miss) => ({ sentence: englishLanguage.nearMiss.change(miss, format), ups: miss.ups, layout: miss.layout })),
   };
 }

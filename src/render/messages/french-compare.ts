@@ -1,0 +1,87 @@
+import type { ComparedSheetFacts } from '../compare-facts.ts';
+import type { Format } from '../format.ts';
+import { comparedSize as size, verdictOf, type Verdict } from './compare-figures.ts';
+import type { CompareWords } from './english-compare.ts';
+import { figureName } from './figure-names.ts';
+import { frenchCounted } from './french-counted.ts';
+import { frenchFigures } from './french-figures.ts';
+import { frenchQuantities } from './french-quote.ts';
+import { FRENCH_STAGES } from './french-stages.ts';
+
+const whole = (value: number, format: Format) => format.number(value, 0);
+const poses = (count: number) => frenchCounted(count, 'pose');
+const die = ({ die: standing }: ComparedSheetFacts) => (standing ? ` sur la forme existante${standing.number === undefined ? '' : ` (${standing.number})`}` : '');
+const named = (sheet: ComparedSheetFacts, format: Format) => `${size(sheet, format)} ${format.unit} à ${poses(sheet.ups)}${die(sheet)}`;
+const figure = (name: string) => figureName(name, frenchFigures, 'étuis');
+
+export const frenchCompare: CompareWords = {
+  size,
+  ups: poses,
+  title: ({ name, sheets }) => `${name} : ${frenchCounted(sheets.length, 'feuille comparée', 'feuilles comparées')}`,
+  sentence: (facts, format) => {
+    const verdict = verdictOf(facts);
+    const { quantity, range } = verdict;
+    const inMoney = facts.measure === 'money';
+    if (verdict.kind === 'none') return `Aucune feuille ne peut être obtenue pour un tirage de ${whole(quantity!, format)}.`;
+    const winner = `La feuille ${named(verdict.winner, format)}`;
+    const where = rangeText(range, format);
+    if (verdict.kind === 'only') return `${winner} est la seule comparée.`;
+    if (verdict.kind === 'usual') return `${winner}, l’habituelle, ${inMoney ? 'coûte' : 'prend'}${where} le moins${inMoney ? '' : ' de carton'} des ${facts.sheets.length} comparées.`;
+    if (verdict.kind === 'usual-unknown') return `${winner} coûte${where} le moins ; le coût de l’habituelle n’est pas connu.`;
+    const at = quantity === undefined ? '' : ` pour un tirage de ${whole(quantity, format)}`;
+    const saving = format.percent(verdict.share);
+    if (inMoney) return `${winner} économise${at} ${saving} (${format.money(verdict.perThousand, facts.currency)} le mille) face à l’habituelle ${named(verdict.usual, format)}, et coûte${where} le moins.`;
+    return `${winner} prend${at} ${saving} de carton en moins que l’habituelle ${named(verdict.usual, format)}${where === '' ? '' : `, et${where} le moins de toutes`}.`;
+  },
+  headings: {
+    winners: 'Quelle feuille, à partir de quel tirage', costs: 'Le coût du mille', sheets: 'Toutes les feuilles', pictures: 'Les feuilles à la même échelle', board: 'Carton pour mille étuis', missing: 'Tarifs manquants', assumed: 'Ce qui a été supposé', caution: 'Avant de commander le carton',
+  },
+  winner: (facts, index, format) => {
+    const sheet = facts.sheets[facts.winners[index]!.candidate]!;
+    return { label: frenchQuantities(facts.winners, index, format), value: `${size(sheet, format)} ${format.unit}, ${poses(sheet.ups)}${die(sheet)}, ${frenchCompare.origin(sheet, format)}` };
+  },
+  origin: ({ origin, die: standing }, format) => {
+    if (standing) return `forme ${standing.number ?? 'existante'}`;
+    switch (origin.kind) {
+      case 'parent':
+        return `${format.bareLength(origin.parent.width)} × ${format.bareLength(origin.parent.height)} en ${origin.parts}`;
+      case 'reel':
+        return `bobine ${format.bareLength(origin.width)}`;
+      case 'made-to-order':
+        return 'sur mesure';
+      case 'stock':
+        return 'du stock';
+    }
+  },
+  searched: { 'few-rows': 'quelques rangées seulement', rows: 'rangées seulement', patterns: 'coup d’œil', full: '', die: 'comme sur la forme' },
+  madeFrom: (cartons, format) => `dès ${whole(cartons, format)}`,
+  head: { sheet: 'feuille, mm', origin: 'achetée comme', ups: 'poses', limit: 'limite', board: 'm²/1000', toOrder: 'au moins, mm', search: 'recherche', quantity: (quantity, format) => `à ${whole(quantity, format)}` },
+  costUnit: (currency) => `${currency} le mille`,
+  limit: (bound) => `≤ ${bound}`,
+  open: 'ouvert',
+  notMade: '–',
+  usual: 'habituelle',
+  tooTight: (sheet, { toleranceMm }, format) => `La feuille ${named(sheet, format)} n’a pas de place pour des feuilles plus courtes de ${format.length(toleranceMm)} : exigez le format plein du marchand, ou prévoyez des marges plus larges.`,
+  missing: (name) => `${figure(name)} : non donné ; les coûts qui en dépendent restent ouverts.`,
+  skipped: (count) => (count === 1 ? '1 feuille ne porte aucune pose et a été écartée.' : `${count} feuilles ne portent aucune pose et ont été écartées.`),
+  looks: 'L’habituelle et la meilleure ont été fouillées comme le fait nest. Là où « recherche » en dit moins, seuls des motifs réguliers ont été essayés ; il peut en tenir davantage.',
+  route: ({ route, wasteTable }) =>
+    `Compté avec ${frenchCounted(route.colours, 'couleur')}, ${frenchCounted(route.varnishUnits, 'groupe vernis', 'groupes vernis')}, ${route.stages.length === 0 ? 'sans autre étape' : route.stages.map((stage) => FRENCH_STAGES[stage][1]).join(', ')} ; gâche : ${figure(wasteTable)}.`,
+  rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Tarifs : ${figure(ratesName)}.`),
+  breakEven: 'On achète des feuilles entières : près du seuil, deux feuilles se relaient ; le tirage nommé est celui à partir duquel la nouvelle reste devant.',
+  leastToOrder: ({ toleranceMm }, format) =>
+    toleranceMm > 0 ? `« Au moins » est ce que demande l’implantation trouvée, avec ${format.length(toleranceMm)} pour des feuilles livrées trop petites.` : '« Au moins » est ce que demande l’implantation trouvée ; aucune tolérance des feuilles n’était donnée.',
+  chart: {
+    cost: (currency) => `${currency} le mille`, costTitle: 'Coût du mille selon le tirage', against: 'face à la feuille habituelle', cartons: 'tirage', board: 'm² de carton pour mille étuis, sans gâche', leastBoard: 'le moins de carton', boardTitle: 'Carton du mille par feuille', pictures: 'Les feuilles à la même échelle',
+  },
+  thumbnail: (sheet, format) => [size(sheet, format), `${poses(sheet.ups)}, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
+  caution: 'Chiffres prévisionnels. Prix, tolérances et ce que fabrique la cartonnerie sont confirmés par le marchand, marges et filets par les manuels des machines et le fabricant de formes, avant de commander du carton ou une forme.',
+};
+
+/** ` pour des tirages de 14 000 à 50 000`. */
+function rangeText(range: Verdict['range'], format: Format): string {
+  if (range === undefined) return '';
+  const { from, to } = range;
+  if (from === 0) return to === undefined ? ' à tout tirage' : ` jusqu’à un tirage de ${whole(to, format)}`;
+  return to === undefined ? ` à partir d’un tirage de ${whole(from, format)}` : ` pour des tirages de ${whole(from, format)} à ${whole(to, format)}`;
+}

@@ -1,0 +1,86 @@
+import type { ComparedSheetFacts } from '../compare-facts.ts';
+import type { Format } from '../format.ts';
+import { comparedSize as size, verdictOf, type Verdict } from './compare-figures.ts';
+import type { CompareWords } from './english-compare.ts';
+import { germanCounted } from './german-counted.ts';
+import { figureName } from './figure-names.ts';
+import { germanFigures } from './german-figures.ts';
+import { germanQuantities } from './german-quote.ts';
+import { GERMAN_STAGES } from './german-stages.ts';
+
+const whole = (value: number, format: Format) => format.number(value, 0);
+const die = ({ die: standing }: ComparedSheetFacts) => (standing ? ` auf der vorhandenen Stanzform${standing.number === undefined ? '' : ` (${standing.number})`}` : '');
+const named = (sheet: ComparedSheetFacts, format: Format) => `Bogen ${size(sheet, format)} ${format.unit} mit ${sheet.ups} Nutzen${die(sheet)}`;
+const figure = (name: string) => figureName(name, germanFigures, 'Faltschachteln');
+
+export const germanCompare: CompareWords = {
+  size,
+  ups: (count) => `${count} Nutzen`,
+  title: ({ name, sheets }) => `${name}: ${germanCounted(sheets.length, 'Bogen', 'Bogen')} verglichen`,
+  sentence: (facts, format) => {
+    const verdict = verdictOf(facts);
+    const { quantity, range } = verdict;
+    const inMoney = facts.measure === 'money';
+    if (verdict.kind === 'none') return `Kein Bogen ist für eine Auflage von ${whole(quantity!, format)} zu haben.`;
+    const winner = `Der ${named(verdict.winner, format)}`;
+    const where = rangeText(range, format);
+    if (verdict.kind === 'only') return `${winner} ist der einzige verglichene.`;
+    if (verdict.kind === 'usual') return `${winner}, der übliche, ${inMoney ? 'kostet' : 'braucht'}${where} am wenigsten${inMoney ? '' : ' Karton'} der ${facts.sheets.length} verglichenen.`;
+    if (verdict.kind === 'usual-unknown') return `${winner} kostet${where} am wenigsten; was der übliche kostet, ist nicht bekannt.`;
+    const at = quantity === undefined ? '' : ` bei einer Auflage von ${whole(quantity, format)}`;
+    const saving = format.percent(verdict.share);
+    if (inMoney) return `${winner} spart${at} ${saving} (${format.money(verdict.perThousand, facts.currency)} je 1000) gegen den üblichen ${named(verdict.usual, format)} und kostet${where} am wenigsten.`;
+    return `${winner} braucht${at} ${saving} weniger Karton als der übliche ${named(verdict.usual, format)}${where === '' ? '' : `, und${where} am wenigsten von allen`}.`;
+  },
+  headings: {
+    winners: 'Welcher Bogen, ab welcher Auflage', costs: 'Was tausend kosten', sheets: 'Alle Bogen', pictures: 'Die Bogen in einem Maßstab', board: 'Karton für tausend Faltschachteln', missing: 'Sätze, die fehlen', assumed: 'Was angenommen wurde', caution: 'Bevor Karton bestellt wird',
+  },
+  winner: (facts, index, format) => {
+    const sheet = facts.sheets[facts.winners[index]!.candidate]!;
+    return { label: germanQuantities(facts.winners, index, format), value: `${size(sheet, format)} ${format.unit}, ${sheet.ups} Nutzen${die(sheet)}, ${germanCompare.origin(sheet, format)}` };
+  },
+  origin: ({ origin, die: standing }, format) => {
+    if (standing) return standing.number === undefined ? 'vorhandene Stanzform' : `Stanzform ${standing.number}`;
+    switch (origin.kind) {
+      case 'parent':
+        return `${format.bareLength(origin.parent.width)} × ${format.bareLength(origin.parent.height)}, in ${origin.parts} geteilt`;
+      case 'reel':
+        return `Rolle ${format.bareLength(origin.width)}`;
+      case 'made-to-order':
+        return 'Anfertigung';
+      case 'stock':
+        return 'Lager';
+    }
+  },
+  searched: { 'few-rows': 'nur wenige Reihen', rows: 'nur Reihen', patterns: 'kurzer Blick', full: '', die: 'wie auf der Form' },
+  madeFrom: (cartons, format) => `ab ${whole(cartons, format)}`,
+  head: { sheet: 'Bogen, mm', origin: 'bezogen als', ups: 'Nutzen', limit: 'Grenze', board: 'm²/1000', toOrder: 'mindestens, mm', search: 'Suche', quantity: (quantity, format) => `bei ${whole(quantity, format)}` },
+  costUnit: (currency) => `${currency} je 1000`,
+  limit: (bound) => `≤ ${bound}`,
+  open: 'offen',
+  notMade: '–',
+  usual: 'üblich',
+  tooTight: (sheet, { toleranceMm }, format) => `Der ${named(sheet, format)} hat keinen Platz für Bogen, die ${format.length(toleranceMm)} kürzer kommen: Verlangen Sie volles Maß vom Händler, oder planen Sie größere Ränder.`,
+  missing: (name) => `${figure(name)}: nicht angegeben; die Kosten, die davon abhängen, bleiben offen.`,
+  skipped: (count) => (count === 1 ? '1 Bogen fasst keinen Nutzen und ist weggelassen.' : `${count} Bogen fassen keinen Nutzen und sind weggelassen.`),
+  looks: 'Der übliche Bogen und der beste sind so durchsucht, wie es nest tut. Wo „Suche“ weniger nennt, sind nur regelmäßige Muster kurz versucht; dort kann mehr passen.',
+  route: ({ route, wasteTable }) =>
+    `Gerechnet mit ${germanCounted(route.colours, 'Farbe', 'Farben')}, ${germanCounted(route.varnishUnits, 'Lackwerk', 'Lackwerken')}, ${route.stages.length === 0 ? 'keinen weiteren Stufen' : route.stages.map((stage) => GERMAN_STAGES[stage]).join(', ')}; Zuschuss: ${figure(wasteTable)}.`,
+  rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Sätze: ${figure(ratesName)}.`),
+  breakEven: 'Gekauft werden ganze Bogen, darum wechseln sich nahe der Grenzauflage zwei Bogen ab; genannt ist die Auflage, ab der der neue vorn bleibt.',
+  leastToOrder: ({ toleranceMm }, format) =>
+    toleranceMm > 0 ? `„Mindestens“ ist, was die gefundene Anordnung braucht, mit ${format.length(toleranceMm)} für Bogen, die zu klein kommen.` : '„Mindestens“ ist, was die gefundene Anordnung braucht; eine Toleranz der Bogen war nicht angegeben.',
+  chart: {
+    cost: (currency) => `${currency} je 1000`, costTitle: 'Kosten je tausend nach Auflage', against: 'gegen den üblichen Bogen', cartons: 'Auflage', board: 'm² Karton je tausend Faltschachteln, ohne Zuschuss', leastBoard: 'am wenigsten Karton', boardTitle: 'Karton je tausend nach Bogen', pictures: 'Die Bogen in einem Maßstab',
+  },
+  thumbnail: (sheet, format) => [size(sheet, format), `${sheet.ups} Nutzen, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
+  caution: 'Planzahlen. Preise, Toleranzen und was die Kartonfabrik anfertigt, bestätigt der Händler, Ränder und Messer die Anleitung der Maschinen und der Stanzformenbauer, bevor Karton oder eine Stanzform bestellt wird.',
+};
+
+/** ` bei Auflagen von 14 000 bis 50 000`. */
+function rangeText(range: Verdict['range'], format: Format): string {
+  if (range === undefined) return '';
+  const { from, to } = range;
+  if (from === 0) return to === undefined ? ' bei jeder Auflage' : ` bis zu einer Auflage von ${whole(to, format)}`;
+  return to === undefined ? ` ab einer Auflage von ${whole(from, format)}` : ` bei Auflagen von ${whole(from, format)} bis ${whole(to, format)}`;
+}
