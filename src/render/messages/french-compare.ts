@@ -30,8 +30,8 @@ export const frenchCompare: CompareWords = {
     if (verdict.kind === 'usual-unknown') return `${winner} coûte${where} le moins ; le coût de l’habituelle n’est pas connu.`;
     const at = quantity === undefined ? '' : ` pour un tirage de ${whole(quantity, format)}`;
     const saving = format.percent(verdict.share);
-    if (inMoney) return `${winner} économise${at} ${saving} (${format.money(verdict.perThousand, facts.currency)} le mille) face à l’habituelle ${named(verdict.usual, format)}, et coûte${where} le moins.`;
-    return `${winner} prend${at} ${saving} de carton en moins que l’habituelle ${named(verdict.usual, format)}${where === '' ? '' : `, et${where} le moins de toutes`}.`;
+    if (inMoney) return `${winner} économise ${saving} (${format.money(verdict.perThousand, facts.currency)} le mille)${at} face à l’habituelle ${named(verdict.usual, format)}, et coûte${where} le moins.`;
+    return `${winner} prend ${saving} de carton en moins${at} que l’habituelle ${named(verdict.usual, format)}${where === '' ? '' : `, et${where} le moins de toutes`}.`;
   },
   headings: {
     winners: 'Quelle feuille, à partir de quel tirage', costs: 'Le coût du mille', sheets: 'Toutes les feuilles', pictures: 'Les feuilles à la même échelle', board: 'Carton pour mille étuis', missing: 'Tarifs manquants', assumed: 'Ce qui a été supposé', caution: 'Avant de commander le carton',

@@ -29,8 +29,8 @@ export const germanCompare: CompareWords = {
     if (verdict.kind === 'usual-unknown') return `${winner} kostet${where} am wenigsten; was der übliche kostet, ist nicht bekannt.`;
     const at = quantity === undefined ? '' : ` bei einer Auflage von ${whole(quantity, format)}`;
     const saving = format.percent(verdict.share);
-    if (inMoney) return `${winner} spart${at} ${saving} (${format.money(verdict.perThousand, facts.currency)} je 1000) gegen den üblichen ${named(verdict.usual, format)} und kostet${where} am wenigsten.`;
-    return `${winner} braucht${at} ${saving} weniger Karton als der übliche ${named(verdict.usual, format)}${where === '' ? '' : `, und${where} am wenigsten von allen`}.`;
+    if (inMoney) return `${winner} spart ${saving} (${format.money(verdict.perThousand, facts.currency)} je 1000)${at} gegen den üblichen ${named(verdict.usual, format)} und kostet${where} am wenigsten.`;
+    return `${winner} braucht ${saving} weniger Karton${at} als der übliche ${named(verdict.usual, format)}${where === '' ? '' : `, und${where} am wenigsten von allen`}.`;
   },
   headings: {
     winners: 'Welcher Bogen, ab welcher Auflage', costs: 'Was tausend kosten', sheets: 'Alle Bogen', pictures: 'Die Bogen in einem Maßstab', board: 'Karton für tausend Faltschachteln', missing: 'Sätze, die fehlen', assumed: 'Was angenommen wurde', caution: 'Bevor Karton bestellt wird',
@@ -74,7 +74,7 @@ export const germanCompare: CompareWords = {
     cost: (currency) => `${currency} je 1000`, costTitle: 'Kosten je tausend nach Auflage', against: 'gegen den üblichen Bogen', cartons: 'Auflage', board: 'm² Karton je tausend Faltschachteln, ohne Zuschuss', leastBoard: 'am wenigsten Karton', boardTitle: 'Karton je tausend nach Bogen', pictures: 'Die Bogen in einem Maßstab',
   },
   thumbnail: (sheet, format) => [size(sheet, format), `${sheet.ups} Nutzen, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
-  caution: 'Planzahlen. Preise, Toleranzen und was die Kartonfabrik anfertigt, bestätigt der Händler, Ränder und Messer die Anleitung der Maschinen und der Stanzformenbauer, bevor Karton oder eine Stanzform bestellt wird.',
+  caution: 'Planzahlen. Preise, Toleranzen und was die Kartonfabrik anfertigt, bestätigt der Händler; Ränder und Messer richten sich nach der Anleitung der Maschinen und dem Stanzformenbauer. Das alles, bevor Karton oder eine Stanzform bestellt wird.',
 };
 
 /** ` bei Auflagen von 14 000 bis 50 000`. */
