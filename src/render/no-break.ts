@@ -1,4 +1,7 @@
-/** French sets a space before ; : ! ? and within « »: a no-break one, for no line may begin or end with such a sign alone. */
+/**
+ * No-break spaces where a line may not end: between the thousands of a figure; in French, which sets a space before
+ * ; : ! ? and within « », before and after these signs.
+ */
 export function keepSigns(text: string): string {
-  return text.replace(/ (?=[;:!?»])|(?<=«) /g, '\u00a0');
+  return text.replace(/ (?=[;:!?»])|(?<=«) |(?<=\d) (?=\d{3}(?!\d))/g, '\u00a0');
 }

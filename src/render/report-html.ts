@@ -74,5 +74,5 @@ function figureRow({ label, value, formula, note }: Figure): string {
 
 /** Text for the page; a figure and its unit, and the thousands of a figure, stay on one line. */
 function prose(text: string): string {
-  return escapeXml(keepSigns(text).replace(/(\d) (?=%|\d{3}(?!\d)|(?:mm|cm|m|in|ft)²?(?![a-z]))/g, '$1\u00a0'));
+  return escapeXml(keepSigns(text).replace(/(\d) (?=%|(?:mm|cm|m|in|ft)²?(?![a-z]))/g, '$1\u00a0'));
 }

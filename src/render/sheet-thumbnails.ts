@@ -28,8 +28,9 @@ export function sheetThumbnails(title: string, thumbnails: readonly Thumbnail[])
   const scale = Math.min(cell / Math.max(...thumbnails.map(({ layout }) => layout.sheet.width)), 220 / Math.max(...thumbnails.map(({ layout }) => layout.sheet.height)));
   const parts: string[] = [];
   let y = 0;
+  const captioned = thumbnails.map((one) => ({ ...one, caption: one.caption.flatMap((text, i) => linesOf(text, i === 0, cell)) }));
   for (let start = 0; start < thumbnails.length; start += columns) {
-    const row = thumbnails.slice(start, start + columns);
+    const row = captioned.slice(start, start + columns);
     const height = Math.max(...row.map(({ layout }) => layout.sheet.height)) * scale;
     const base = y + SPACE + height;
     row.forEach((thumbnail, i) => parts.push(sheetAt(thumbnail, SPACE + i * (cell + SPACE), base, scale, cell)));
@@ -38,7 +39,23 @@ export function sheetThumbnails(title: string, thumbnails: readonly Thumbnail[])
   return chartSvg(title, WIDTH, y + 6, parts);
 }
 
-function sheetAt({ layout, caption, marked }: Thumbnail, x: number, base: number, scale: number, room: number): string {
+interface Line {
+  readonly text: string;
+  readonly isBold: boolean;
+}
+
+/** As many words to a line as the room holds. */
+function linesOf(text: string, isBold: boolean, room: number): Line[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)!} ${word}`;
+    if (lines.length > 0 && textWidth(longer, CHART_TEXT, isBold) <= room) lines.splice(-1, 1, longer);
+    else lines.push(word);
+  }
+  return lines.map((line) => ({ text: line, isBold }));
+}
+
+function sheetAt({ layout, caption, marked }: Omit<Thumbnail, 'caption'> & { readonly caption: readonly Line[] }, x: number, base: number, scale: number, room: number): string {
   const { sheet, usable, designs, placements, keepOut } = layout;
   const rings = new Map(designs.map(({ id, outline, openings }) => [id, [outline, ...openings].map(ringPath).join('')]));
   const placed = placements.map(({ design, rotation, x: px, y: py }) => `<path transform="translate(${plain(px)} ${plain(py)}) rotate(${rotation})" d="${rings.get(design)}"/>`);
@@ -49,10 +66,11 @@ function sheetAt({ layout, caption, marked }: Thumbnail, x: number, base: number
     ...keepOut.map(({ ring }) => `<path d="${ringPath(ring)}" fill="#686e70"/>`),
     element('g', { fill: '#f3ede0', stroke: '#1f2428', 'stroke-width': plain(thin), 'fill-rule': 'evenodd' }, placed.join('')),
   ];
-  const size = (text: string, bold: boolean) => Math.min(1, room / textWidth(text, CHART_TEXT, bold));
+  // Only a word longer than the room is written smaller.
+  const size = ({ text, isBold }: Line) => Math.min(1, room / textWidth(text, CHART_TEXT, isBold));
   return [
     element('g', { transform: `translate(${plain(x)} ${plain(base)}) scale(${scale.toFixed(5)} ${(-scale).toFixed(5)})` }, picture.join('')),
-    ...caption.map((text, i) => element('g', { transform: `translate(${plain(x)} ${plain(base + LINE * (i + 1))}) scale(${plain(size(text, i === 0))})` }, write(text, 0, 0, 'start', i === 0))),
+    ...caption.map((line, i) => element('g', { transform: `translate(${plain(x)} ${plain(base + LINE * (i + 1))}) scale(${plain(size(line))})` }, write(line.text, 0, 0, 'start', line.isBold))),
   ].join('\n');
 }
 

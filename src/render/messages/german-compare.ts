@@ -43,7 +43,7 @@ export const germanCompare: CompareWords = {
     if (standing) return standing.number === undefined ? 'vorhandene Stanzform' : `Stanzform ${standing.number}`;
     switch (origin.kind) {
       case 'parent':
-        return `${format.bareLength(origin.parent.width)} × ${format.bareLength(origin.parent.height)}, in ${origin.parts} geteilt`;
+        return `aus ${format.bareLength(origin.parent.width)} × ${format.bareLength(origin.parent.height)}, ${origin.parts} Teile`;
       case 'reel':
         return `Rolle ${format.bareLength(origin.width)}`;
       case 'made-to-order':
