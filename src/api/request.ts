@@ -11,6 +11,7 @@ import type { Effort } from '../nesting/effort.ts';
 import { inlineRunner, type TaskRunner } from '../nesting/tasks.ts';
 import type { LayingSettings } from '../pipeline/laying.ts';
 import type { SearchSettings } from '../pipeline/nest.ts';
+import { readNoted } from '../press/known-fields.ts';
 import { boardSchema, cutterSchema, pressSchema, readRecord } from '../press/records.ts';
 import type { Size } from '../press/sheet-areas.ts';
 
@@ -76,13 +77,16 @@ export async function blankOf(request: LayingRequest): Promise<{ drawing: Dielin
   return { drawing, blank: request.drawnFrom === 'inside' ? mirrorBlank(blank) : blank };
 }
 
+/** A setting that is passed over spoils a sheet, so none may have another name. */
+const settingsSchema = pressSchema.strict();
+
 export function layingOf({ settings, press, cutter, board, bleedMeeting, rotations, grain, sheetGrain }: LayingRequest): Omit<LayingSettings, 'sheet'> {
   return {
-    settings: settings === undefined ? {} : readRecord(pressSchema, settings, 'settings'),
+    settings: settings === undefined ? {} : readRecord(settingsSchema, settings, 'settings'),
     machines: {
-      press: press === undefined ? undefined : readRecord(pressSchema, press, 'press'),
-      cutter: cutter === undefined ? undefined : readRecord(cutterSchema, cutter, 'cutter'),
-      board: board === undefined ? undefined : readRecord(boardSchema, board, 'board'),
+      press: press === undefined ? undefined : readNoted(pressSchema, press, 'press').record,
+      cutter: cutter === undefined ? undefined : readNoted(cutterSchema, cutter, 'cutter').record,
+      board: board === undefined ? undefined : readNoted(boardSchema, board, 'board').record,
     },
     bleedMeeting,
     rotations: rotations?.map((degrees) => {

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 import { createRequire } from 'node:module';
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, type Option } from 'commander';
 import { REFUSED, type RegisterCommand } from './command.ts';
 
 const { version } = createRequire(import.meta.url)('../../package.json') as { version: string };
@@ -30,9 +30,15 @@ function needed(called: string): readonly string[] {
   return Object.hasOwn(commands, called) ? [called] : Object.keys(commands);
 }
 
+/** An option with its default as one would type it; where there is none but an empty list, nothing is said. */
+function described({ description, defaultValue }: Option): string {
+  return typeof defaultValue === 'string' ? `${description} (default ${defaultValue})` : description;
+}
+
 const program = new Command('blankwright')
   .description('Lays out die-cut cartons and labels on press sheets: reads the dieline, finds the best layout, says how good it is.')
   .version(version)
+  .configureHelp({ optionDescription: described })
   .showHelpAfterError('(--help shows what the command takes)')
   .exitOverride();
 for (const name of needed(process.argv[2] ?? '')) (await commands[name]!())(program);

@@ -18,6 +18,7 @@ export function readRecordFile(path: string, kind: TableKind): unknown {
   const records = readTable(kind, readText(file), file);
   const name = file === path ? undefined : path.slice(file.length + 1);
   const record = name === undefined ? (records.length === 1 ? records[0] : undefined) : records.find((one) => nameIn(one) === name);
-  if (!record) throw inputError('record-not-chosen', { where: path, facts: { kind, names: records.map((one) => nameIn(one) ?? '?').join(', '), file } });
+  // Names hold commas of their own, so each stands in quotes.
+  if (!record) throw inputError(name === undefined ? 'record-not-chosen' : 'record-not-listed', { where: file, facts: { kind, name: name ?? '', names: records.map((one) => `"${nameIn(one) ?? '?'}"`).join(', '), file } });
   return record;
 }

@@ -38,9 +38,10 @@ type Search = Pick<SearchSettings, 'effort' | 'seed' | 'runner' | 'stop'>;
  *
  * Throws an InputError where the whole sheet is not known to hold so many.
  */
-export async function leastSheet(given: NestJob, wish: LeastSheetWish, search: Search): Promise<LeastSheet> {
+export async function leastSheet(given: NestJob, wish: LeastSheetWish, { effort, seed, runner, stop }: Search): Promise<LeastSheet> {
   const job = withFixedGrain(given);
-  const sheets = createSheets(job, wish.ups, search);
+  // What is met on sheets that are only tried is no improvement of the answer: nobody is told.
+  const sheets = createSheets(job, wish.ups, { effort, seed, runner, stop });
   const whole = await sheets.holding(job.sheet);
   if (!whole) throw inputError('least-sheet-too-many', { where: '--ups', facts: { ups: wish.ups, width: job.sheet.width, height: job.sheet.height, most: sheets.limitOf(job.sheet) } });
   const find = wish.least === 'area' ? leastArea : wish.least === 'depth' ? shortest : narrowest;

@@ -15,7 +15,7 @@ export function plainReason(issue: z.core.$ZodIssue): string {
     const wanted = NAMES[issue.expected] ?? issue.expected;
     if (received === 'undefined') return `is missing; ${wanted} is wanted`;
     // A number that is none of the whole ones is told so, not that it is a number.
-    return received === 'number' ? `${wanted} is wanted, without decimals and not beyond what can be counted` : `${wanted} is wanted, not ${NAMES[received] ?? received}`;
+    return received === 'number' && (issue.expected === 'int' || issue.expected === 'number') ? `${wanted} is wanted, without decimals and not beyond what can be counted` : `${wanted} is wanted, not ${NAMES[received] ?? received}`;
   }
   if (issue.code === 'too_small') return issue.origin === 'array' ? `at least ${counted(issue.minimum)} wanted` : `must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}`;
   if (issue.code === 'too_big') return issue.origin === 'array' ? `at most ${counted(issue.maximum)} allowed` : `must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}`;

@@ -58,6 +58,8 @@ describe('the front door', () => {
     ['a sheet of nonsense', { ...request, sheet: 'large' }],
     ['a rotation that is no quarter turn', { ...request, rotations: [45] }],
     ['a setting of nonsense', { ...request, settings: { gap: 'wide' } }],
+    ['a setting of an unknown name', { ...request, settings: { grip: 20 } }],
+    ['a press with a slip in a name', { ...request, press: { griper: 20 } }],
     ['a drawing that is none', { ...request, drawing: 'hello' }],
   ])('%s: an InputError whose issues make sentences', async (_, wrong) => {
     const error = await api.nest(wrong).then(() => undefined, (thrown: unknown) => thrown);

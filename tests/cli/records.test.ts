@@ -23,7 +23,8 @@ test('tables stand wherever the records do', () => {
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
   expect(JSON.parse(stdout).quantities[0].costPerThousand).toBeGreaterThan(100);
   const compared = run('compare', join(samples, 'drawings', 'label-oval.svg'), '--sheets', join(tables, 'stock.csv'), '--board', join(tables, 'boards.csv'), '--effort', 'quick');
-  expect(compared).toMatchObject({ status: 2, stderr: expect.stringContaining('which of the boards is meant') });
+  expect(compared).toMatchObject({ status: 2, stderr: expect.stringContaining('which of the boards is meant? Write one of "Folding boxboard 275", "') });
+  expect(run('compare', join(samples, 'drawings', 'label-oval.svg'), '--sheets', '500x300', '--board', join(tables, 'boards.csv#GC9')).stderr).toContain('none of the boards is named "GC9"');
 });
 
 test('a slip in a stock list is refused wherever the list is read', () => {

@@ -31,6 +31,16 @@ describe('the least sheet of rectangles', () => {
     expect((await find({ ups: 10, least: 'area', stepMm: 4 })).sheet).toEqual({ width: 118, height: 447 });
   });
 
+  test('sheets that are only tried announce nothing: the story of the search is that of the sheet found', async () => {
+    const told: unknown[] = [];
+    const job: NestJob = { id: 'blank', blank, drawing: { fingerprint: 'f' }, settings: {}, machines: {}, layouts: 1, sheet: { width: 330, height: 459 } };
+    const listening = { ...search, onImprovement: (event: unknown) => void told.push(event) };
+    const found = await leastSheet(job, { ups: 10, least: 'depth', stepMm: 1 }, listening);
+    expect(told).toEqual([]);
+    await nest(found.job, listening);
+    expect(told).toContainEqual(expect.objectContaining({ kind: 'layout', ups: 10 }));
+  });
+
   test('not under what the die-cutter takes', async () => {
     const machines = { cutter: { minSheet: { width: 300, height: 250 } } } as NestJob['machines'];
     expect((await find({ ups: 4, least: 'depth', stepMm: 1 }, { machines })).sheet).toEqual({ width: 330, height: 250 });

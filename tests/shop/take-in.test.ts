@@ -67,6 +67,12 @@ describe('taking in', () => {
     expect(inside((library) => entriesOf(library).map(({ kind, id }) => [kind, id]))).toEqual([['carton', 'b'], ['die', '4711']]);
   });
 
+  test('the shop’s tables of presses, die-cutters and boards are taken in by name', () => {
+    const { run, inside } = shop();
+    expect(run('add', ...['presses', 'cutters', 'boards'].map((name) => join(import.meta.dirname, '..', '..', 'samples', 'tables', `${name}.csv`)))).toMatchObject({ status: 0, stderr: '' });
+    expect(inside((library) => entriesOf(library).map(({ id }) => id))).toContain('Press 2, five colours');
+  });
+
   test('what a file is must be known, and what does not exist is said', () => {
     const { run } = shop();
     writeFileSync(join(folder, 'thing.json'), '{"gripper": 12}');

@@ -57,7 +57,11 @@ export function resolveValues({ dimensions, allowances }: Parameters, given: Val
       break;
     }
     const issue = outOfLimits(parameter, value, values);
-    if (issue) issues.push(issue);
+    if (issue) {
+      issues.push(issue);
+      // Limits that follow from a wrong dimension would make no sense.
+      if (dimensions.some((dimension) => dimension.name === name)) break;
+    }
     values[name] = value;
   }
   if (issues.length > 0) throw new InputError(issues);

@@ -13,6 +13,7 @@ export const commandMessages: MessageTable = {
   'field-not-valid': '{where}: {reason}',
   'csv-column-unknown': '{where}: the column {field} is not known. Known are {known}.',
   'record-not-chosen': '{where}: which of the {kind} is meant? Write one of {names} behind the file: "{file}#name".',
+  'record-not-listed': '{where}: none of the {kind} is named "{name}". Write one of {names} behind the file: "{file}#name".',
   'record-sound': '{where}: sound.',
   'records-sound': '{where}: sound, {count} {kind}.',
   'option-not-valid': '{where} {value}: {expected}.',

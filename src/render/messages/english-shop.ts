@@ -10,7 +10,7 @@ export const shopMessages: MessageTable = {
   'library-not-writable': '{where}: the library cannot be written to ({reason}); what was there before is kept. Check folder, rights and disk.',
   'library-damaged': '{where}: the library is damaged ({reason}). Put back the last backup.',
   'library-kind-unknown': '{where}: what is this? Say it with --as press, cutter, board, sheets, customer, carton, die, job, layout or quote, or put the file into a folder of that name.',
-  'library-id-missing': '{where}: a number or id is missing. Add the field or column "number".',
+  'library-id-missing': '{where}: a number or id is missing. Add the field or column "number" (presses, die-cutters and boards may do with "name").',
   'library-named-twice': '{where}: {kind} {id} is there more than once and says different things, also at {others}. Give each a number of its own, or leave one out.',
   'library-in-doubt': '{count} drawings were taken in but are in doubt or had to be repaired; look at them with blankwright read:',
   'library-more-in-doubt': '… and {count} more; --json lists them all.',

@@ -81,7 +81,7 @@ export const englishStripping: StrippingWords = {
   under: (length) => `under ${length}`,
   slivers: (limit) => `Strips narrower than ${limit}`,
   corridors: 'Straight ways and long scrap',
-  grid: ({ corridors, blanksInCell }) => [`${corridors.x.length} straight ways run away from the gripper edge, ${corridors.y.length} along it; ${blanksInCell === 1 ? 'each blank stands in a cell of its own' : `up to ${blanksInCell} blanks stand in one cell`}.`],
+  grid: ({ corridors, blanksInCell }) => [`Straight ways: ${corridors.x.length} away from the gripper edge, ${corridors.y.length} along it; ${blanksInCell === 1 ? 'each blank stands in a cell of its own' : `up to ${blanksInCell} blanks stand in one cell`}.`],
   scrap: 'straight scrap',
   scrapAt: ({ where, from }, format) => {
     if (where === 'corridor x') return `way at ${format.length(from)} from the left`;

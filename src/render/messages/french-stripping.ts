@@ -33,7 +33,7 @@ export const frenchStripping: StrippingWords = {
   under: (length) => `moins de ${length}`,
   slivers: (limit) => `Filaments de moins de ${limit}`,
   corridors: 'Passages droits et longues chutes',
-  grid: ({ corridors, blanksInCell }) => [`${corridors.x.length} passages droits partent des pinces, ${corridors.y.length} les longent ; ${blanksInCell === 1 ? 'chaque pose est seule dans sa case' : `jusqu’à ${blanksInCell} poses dans une case`}.`],
+  grid: ({ corridors, blanksInCell }) => [`Passages droits : ${corridors.x.length} depuis les pinces, ${corridors.y.length} le long d’elles ; ${blanksInCell === 1 ? 'chaque pose est seule dans sa case' : `jusqu’à ${blanksInCell} poses dans une case`}.`],
   scrap: 'chute droite',
   scrapAt: ({ where, from }, format) => {
     if (where === 'corridor x') return `passage à ${format.length(from)} de la gauche`;

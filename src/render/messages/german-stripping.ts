@@ -33,7 +33,7 @@ export const germanStripping: StrippingWords = {
   under: (length) => `unter ${length}`,
   slivers: (limit) => `Stege schmaler als ${limit}`,
   corridors: 'Gerade Wege und langer Abfall',
-  grid: ({ corridors, blanksInCell }) => [`${corridors.x.length} gerade Wege vom Greifer weg, ${corridors.y.length} an ihm entlang; ${blanksInCell === 1 ? 'jeder Nutzen steht in einem eigenen Feld' : `bis zu ${blanksInCell} Nutzen stehen in einem Feld`}.`],
+  grid: ({ corridors, blanksInCell }) => [`Gerade Wege: ${corridors.x.length} vom Greifer weg, ${corridors.y.length} an ihm entlang; ${blanksInCell === 1 ? 'jeder Nutzen steht in einem eigenen Feld' : `bis zu ${blanksInCell} Nutzen stehen in einem Feld`}.`],
   scrap: 'gerader Abfall',
   scrapAt: ({ where, from }, format) => {
     if (where === 'corridor x') return `Weg bei ${format.length(from)} von links`;

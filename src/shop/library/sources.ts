@@ -60,6 +60,9 @@ function stemOf(file: string): string {
   return basename(file, extname(file));
 }
 
+/** Kinds whose records in the shop's tables have a name and no number. */
+const NAMED_KINDS: ReadonlySet<Kind> = new Set(['press', 'cutter', 'board']);
+
 type Named = Offer & { readonly drawingPath?: string | undefined };
 
 function tried(where: string, work: () => (Named | { where: string; error: InputError })[]): (Named | { where: string; error: InputError })[] {
@@ -100,7 +103,8 @@ export function recordOf(json: unknown, { file, where, as, id, read }: Place): N
   const { kind: ownKind, id: ownId, number, ...content } = json as Record<string, unknown>;
   const kind = as ?? kindFrom(ownKind, content, file);
   if (!kind) throw inputError('library-kind-unknown', { where });
-  const name = ownId ?? number ?? id;
+  // A press or a board is told from others by its name; a carton's name is only beside its number.
+  const name = ownId ?? number ?? id ?? (NAMED_KINDS.has(kind) ? content['name'] : undefined);
   if (typeof name !== 'string' && typeof name !== 'number') throw inputError('library-id-missing', { where });
   const drawing = content['drawing'];
   const hasDrawing = (kind === 'carton' || kind === 'die') && typeof drawing === 'string';
