@@ -69,8 +69,8 @@ describe('taking in', () => {
 
   test('the shop’s tables of presses, die-cutters and boards are taken in by name', () => {
     const { run, inside } = shop();
-    expect(run('add', ...['presses', 'cutters', 'boards'].map((name) => join(import.meta.dirname, '..', '..', 'samples', 'tables', `${name}.csv`)))).toMatchObject({ status: 0, stderr: '' });
-    expect(inside((library) => entriesOf(library).map(({ id }) => id))).toContain('Press 2, five colours');
+    expect(run('add', ...['presses', 'cutters', 'boards'].map((name) => sample('tables', `${name}.csv`)))).toMatchObject({ status: 0, stderr: '' });
+    expect(inside((library) => entryNamed(library, 'press', 'Press 2, five colours'))?.content).toMatchObject({ sideMargins: 5, units: 5, coater: false });
   });
 
   test('what a file is must be known, and what does not exist is said', () => {

@@ -84,6 +84,13 @@ export const KINDS = {
 
 export type Kind = keyof typeof KINDS;
 
+/** Kinds whose records in the shop's tables have a name and no number. */
+export type NamedKind = 'press' | 'cutter' | 'board';
+
+export function isNamedKind(kind: Kind | undefined): kind is NamedKind {
+  return kind === 'press' || kind === 'cutter' || kind === 'board';
+}
+
 export function kindOf(word: string): Kind | undefined {
   const wanted = word.toLowerCase();
   return (Object.keys(KINDS) as Kind[]).find((kind) => kind === wanted || KINDS[kind].plural === wanted);

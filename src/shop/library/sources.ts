@@ -4,7 +4,7 @@ import { inputError, InputError } from '../../base/issue.ts';
 import { LAYOUT_FORMAT } from '../../layout/layout-file.ts';
 import { readCsv } from './csv.ts';
 import { FORMER } from './export.ts';
-import { kindOf, type Kind } from './kinds.ts';
+import { isNamedKind, kindOf, type Kind } from './kinds.ts';
 import type { Offer } from './take-in.ts';
 
 /** Reads files for this module; throws an InputError that names the file. */
@@ -60,9 +60,6 @@ function stemOf(file: string): string {
   return basename(file, extname(file));
 }
 
-/** Kinds whose records in the shop's tables have a name and no number. */
-const NAMED_KINDS: ReadonlySet<Kind> = new Set(['press', 'cutter', 'board']);
-
 type Named = Offer & { readonly drawingPath?: string | undefined };
 
 function tried(where: string, work: () => (Named | { where: string; error: InputError })[]): (Named | { where: string; error: InputError })[] {
@@ -76,7 +73,8 @@ function tried(where: string, work: () => (Named | { where: string; error: Input
 
 function recordsIn(file: string, as: Kind | undefined, read: FileReader): (Named | { where: string; error: InputError })[] {
   if (/\.csv$/i.test(file)) {
-    return readCsv(read.text(file), file).flatMap(({ line, fields }) => {
+    const kind = as ?? kindFrom(undefined, {}, file);
+    return readCsv(read.text(file), file, isNamedKind(kind) ? kind : undefined).flatMap(({ line, fields }) => {
       const where = `${file}, line ${line}`;
       return tried(where, () => [recordOf(fields, { file, where, as, id: undefined, read })]);
     });
@@ -104,7 +102,7 @@ export function recordOf(json: unknown, { file, where, as, id, read }: Place): N
   const kind = as ?? kindFrom(ownKind, content, file);
   if (!kind) throw inputError('library-kind-unknown', { where });
   // A press or a board is told from others by its name; a carton's name is only beside its number.
-  const name = ownId ?? number ?? id ?? (NAMED_KINDS.has(kind) ? content['name'] : undefined);
+  const name = ownId ?? number ?? id ?? (isNamedKind(kind) ? content['name'] : undefined);
   if (typeof name !== 'string' && typeof name !== 'number') throw inputError('library-id-missing', { where });
   const drawing = content['drawing'];
   const hasDrawing = (kind === 'carton' || kind === 'die') && typeof drawing === 'string';
