@@ -1,7 +1,8 @@
 import type { BatchCarton, BatchCell, BatchFacts } from './batch-facts.ts';
 import { createFormat, type Format } from './format.ts';
-import { englishBatch, type BatchWords } from './messages/english-batch.ts';
+import type { BatchWords } from './messages/english-batch.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
 import type { Report, ReportSection, Table } from './report.ts';
 
 /** How much a reader wants to see: a terminal less than a page. */
@@ -19,7 +20,8 @@ export function bySaving({ cartons }: BatchFacts): number[] {
 }
 
 /** Savings a year by carton and by sheet; what was refused or set aside, with reasons. */
-export function batchReport(facts: BatchFacts, { mostCartons, pictured }: BatchDetail, words: BatchWords = englishBatch, format: Format = createFormat(englishLanguage.locale)): Report {
+export function batchReport(facts: BatchFacts, { mostCartons, pictured }: BatchDetail, language: Language = englishLanguage, format: Format = createFormat(language.locale)): Report {
+  const { batch: words } = language;
   const { headings } = words;
   const order = bySaving(facts);
   const hidden = order.length - mostCartons;
@@ -31,23 +33,25 @@ export function batchReport(facts: BatchFacts, { mostCartons, pictured }: BatchD
     ...pictured.map((index): ReportSection => ({ id: `carton-${index}`, heading: words.pictured(facts.cartons[index]!, facts.currency, format), sentences: [], figures: [] })),
     ...listed('changed', headings.changed, facts.changed.map(({ carton, sheet, before, ups, engine }) => words.changed(carton, size({ sheet }), before, ups, engine))),
     ...listed('set-aside', headings.setAside, facts.setAside.map(({ carton, sheet, message }) => words.setAside(carton, size({ sheet }), message))),
-    ...listed('doubtful', words.doubtful(facts.doubtful.length, format), facts.doubtful.map(({ id, issues }) => words.refused(id, issues.map((issue) => englishLanguage.issues.sentence(issue)).join(' ')))),
-    ...listed('refused', headings.refused, facts.refused.map(({ id, issues }) => words.refused(id, issues.map((issue) => englishLanguage.issues.sentence(issue)).join(' ')))),
+    ...listed('doubtful', words.doubtful(facts.doubtful.length, format), facts.doubtful.map(({ id, issues }) => words.refused(id, issues.map((issue) => language.issues.sentence(issue)).join(' ')))),
+    ...listed('refused', headings.refused, facts.refused.map(({ id, issues }) => words.refused(id, issues.map((issue) => language.issues.sentence(issue)).join(' ')))),
   ];
-  return { language: englishLanguage.locale, title: words.title(facts, format), answer: words.answer(facts, format), sections, caution: { heading: headings.caution, text: words.caution } };
+  return { language: language.locale, title: words.title(facts, format), answer: words.answer(facts, format), sections, caution: { heading: headings.caution, text: words.caution } };
 }
 
 const BOARD_DECIMALS = 2;
+/** In every language. */
+const UNKNOWN = '–';
 
 function cartonTable({ cartons, currency, total }: BatchFacts, order: readonly number[], words: BatchWords, format: Format): Table {
   const withMoney = total.money !== undefined;
-  const whole = (value: number | undefined) => (value === undefined ? words.unknown : format.number(value, 0));
+  const whole = (value: number | undefined) => (value === undefined ? UNKNOWN : format.number(value, 0));
   const row = ({ id, name, yearly, cells, usual, best, saving }: BatchCarton): string[] => {
     const cell = (index: number | undefined) => (index === undefined ? undefined : cells[index]);
     const size = (one: BatchCell | undefined) => (one ? words.size(one.sheet, format) : words.none);
-    const area = (one: BatchCell | undefined) => (one ? format.number(one.boardM2PerThousand!, BOARD_DECIMALS, true) : words.unknown);
+    const area = (one: BatchCell | undefined) => (one ? format.number(one.boardM2PerThousand!, BOARD_DECIMALS, true) : UNKNOWN);
     const [from, to] = [cell(usual), cell(best)];
-    return [name ?? id, size(from), size(to), whole(yearly), whole(from?.ups), whole(to?.ups), whole(to?.upperBound), area(from), area(to), whole(saving?.boardM2), ...(withMoney ? [saving?.money === undefined ? words.unknown : format.number(saving.money, 0)] : [])];
+    return [name ?? id, size(from), size(to), whole(yearly), whole(from?.ups), whole(to?.ups), whole(to?.upperBound), area(from), area(to), whole(saving?.boardM2), ...(withMoney ? [saving?.money === undefined ? UNKNOWN : format.number(saving.money, 0)] : [])];
   };
   const gaining = order.flatMap((index, place) => ((cartons[index]!.saving?.boardM2 ?? 0) > 0 ? [place] : []));
   return { head: words.cartonHead(currency, withMoney), rows: order.map((index) => row(cartons[index]!)), wordColumns: 3, marked: gaining };
@@ -55,7 +59,7 @@ function cartonTable({ cartons, currency, total }: BatchFacts, order: readonly n
 
 function sheetTable({ sheets, currency, total }: BatchFacts, words: BatchWords, format: Format): Table {
   const withMoney = total.money !== undefined;
-  const whole = (value: number | undefined) => (value === undefined ? words.unknown : format.number(value, 0));
+  const whole = (value: number | undefined) => (value === undefined ? UNKNOWN : format.number(value, 0));
   const order = [...sheets.keys()].toSorted((a, b) => sheets[b]!.saving.boardM2 - sheets[a]!.saving.boardM2 || a - b);
   return {
     head: words.sheetHead(currency, withMoney),

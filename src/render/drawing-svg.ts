@@ -6,12 +6,15 @@ import { flattenPath } from '../geometry/flatten.ts';
 import { boxOf, type Box, type Point } from '../geometry/point.ts';
 import { faultMarks, type FaultPlace } from './fault-marks.ts';
 import { numberFaults } from './fault-numbers.ts';
+import { englishDrawing, type DrawingWords } from './messages/english-drawing.ts';
+import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
 import type { Look, PathItem, Scene, SceneItem, SceneLayer, TextItem } from './scene.ts';
 import { sceneToSvg } from './svg.ts';
 
 /** The drawing as understood: blanks filled, rules by role, what was left out in grey, faults numbered as in the list. */
-export function drawingSvg(file: string, dieline: Dieline): string {
-  return sceneToSvg(drawingScene(file, dieline));
+export function drawingSvg(file: string, dieline: Dieline, { drawing, picture, locale }: Language = englishLanguage): string {
+  return sceneToSvg(drawingScene(file, dieline, locale === englishLanguage.locale ? {} : picture.roles, drawing));
 }
 
 /** What the legend calls roles; a role without a name keeps its own. */
@@ -27,13 +30,13 @@ const LOOKS: Readonly<Partial<Record<Role, Look>>> = {
 const OTHER_RULE: Look = { stroke: 'ink', width: 0.3, dash: [5, 1, 1, 1] };
 const LEFT_OUT: Look = { stroke: 'light', width: 0.2 };
 
-export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline, names: RoleNames = {}): Scene {
+export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Dieline, names: RoleNames = {}, words: DrawingWords = englishDrawing): Scene {
   const paths = [...blanks.map(({ outline }) => outline), ...rest.map(({ curves }) => curves)];
   const inner = boxOf(paths.flatMap((path) => flattenPath(path, PICTURE_TOLERANCE_MM)));
   const unit = Math.max(inner.maxX - inner.minX, inner.maxY - inner.minY) / 100;
   const rules = new Map<Role, CurvePath[]>();
   for (const { role, curves } of blanks.flatMap((blank) => blank.rules)) rules.set(role, [...(rules.get(role) ?? []), curves]);
-  const key = legend([...rules.keys()], rest.length > 0, names, { x: inner.minX, y: inner.minY - 5 * unit }, unit);
+  const key = legend([...rules.keys()], rest.length > 0 ? words.leftOut : undefined, names, { x: inner.minX, y: inner.minY - 5 * unit }, unit);
   const box = grown(inner, 6 * unit);
   const layers: SceneLayer[] = [
     { name: 'left out', items: [pathItem(rest.map(({ curves }) => curves), LEFT_OUT)] },
@@ -45,8 +48,8 @@ export function drawingScene(file: string, { blanks, rest, issues, yAxis }: Diel
   ];
   const whole = { ...box, minY: box.minY - 3 * unit * rules.size };
   return {
-    title: `${file} as understood`,
-    description: `${blanks.length} blanks, ${issues.length} remarks`,
+    title: words.picture.title(file),
+    description: words.picture.description(blanks.length, issues.length),
     box: whole,
     sheet: { width: whole.maxX - whole.minX, height: whole.maxY - whole.minY },
     symbols: [],
@@ -62,8 +65,8 @@ function lookOf(role: Role): Look {
 }
 
 /** One row a role: a piece of its line and its name. */
-function legend(roles: readonly Role[], anyLeftOut: boolean, names: RoleNames, { x, y }: Point, unit: number): SceneItem[] {
-  const rows: [string, Look][] = [...roles.map((role): [string, Look] => [names[role] ?? role, lookOf(role)]), ...(anyLeftOut ? [['left out', LEFT_OUT] as [string, Look]] : [])];
+function legend(roles: readonly Role[], leftOut: string | undefined, names: RoleNames, { x, y }: Point, unit: number): SceneItem[] {
+  const rows: [string, Look][] = [...roles.map((role): [string, Look] => [names[role] ?? role, lookOf(role)]), ...(leftOut === undefined ? [] : [[leftOut, LEFT_OUT] as [string, Look]])];
   return rows.flatMap(([name, look], i): SceneItem[] => {
     const height = y - 3 * unit * i;
     const sample: CurvePath = [{ kind: 'line', from: { x, y: height }, to: { x: x + 10 * unit, y: height } }];

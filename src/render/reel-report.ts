@@ -1,13 +1,13 @@
 import type { Format } from './format.ts';
 import { createFormat } from './format.ts';
-import { englishReel, type ReelWords } from './messages/english-reel.ts';
 import { englishLanguage } from './messages/english-language.ts';
+import type { Language } from './messages/language.ts';
 import { upsOf, type ReelFacts } from './reel-facts.ts';
 import type { Figure, Report } from './report.ts';
 import type { SheetView } from './sheet-view.ts';
 
 /** The cut-off, how short it could be at best, what lies on it and what a quantity takes of the reel. */
-export function reelReport(facts: ReelFacts, words: ReelWords = englishReel, format: Format = createFormat(englishLanguage.locale)): Report {
+export function reelReport(facts: ReelFacts, { locale, reel: words, report }: Language = englishLanguage, format: Format = createFormat(locale)): Report {
   const { labels } = words;
   const { cutOff, leastCutOff, reelWidth, designs } = facts;
   const length: Figure[] = [
@@ -17,11 +17,11 @@ export function reelReport(facts: ReelFacts, words: ReelWords = englishReel, for
     { label: labels.yield, value: format.percent(facts.yield) },
     { label: labels.reelPerThousand, value: `${format.number(cutOff, 2)} m`, formula: words.perThousand(cutOff, format), note: words.perThousandMeans(upsOf(facts), format) },
     { label: labels.areaPerThousand, value: `${format.number((cutOff * reelWidth) / 1000, 1)} m²`, formula: `${format.length(cutOff)} × ${format.length(reelWidth)} × 1000` },
-    { label: labels.stopped, value: englishLanguage.report.stopped[facts.stopped] },
+    { label: labels.stopped, value: report.stopped[facts.stopped] },
     { label: labels.time, value: format.duration(facts.seconds) },
   ];
   return {
-    language: englishLanguage.locale,
+    language: locale,
     title: words.title(facts, format),
     answer: words.answer(facts, format),
     sections: [
@@ -37,7 +37,7 @@ export function reelReport(facts: ReelFacts, words: ReelWords = englishReel, for
 }
 
 /** The cells of the picture's title block, the most important first. */
-export function reelTitleFigures(facts: ReelFacts, words: ReelWords = englishReel, format: Format = createFormat(englishLanguage.locale)): SheetView['figures'] {
+export function reelTitleFigures(facts: ReelFacts, { locale, reel: words }: Language = englishLanguage, format: Format = createFormat(locale)): SheetView['figures'] {
   const { labels } = words;
   return [
     { label: labels.cutOff, value: format.length(facts.cutOff) },

@@ -60,3 +60,12 @@ test('the report and the picture of a reel: no gripper edge, the machine directi
   expect(readFileSync(join(folder, 'reel.html'), 'utf8')).toContain('MACHINE DIRECTION');
   expect(readFileSync(join(folder, 'reel.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
 });
+
+test('in French: report, page and picture', () => {
+  const square = drawing('square.svg', '0,0 30,0 30,30 0,30', 30, 30);
+  const { stdout } = reel({ width: 60, gap: 0, designs: [{ file: square, ups: 4, rotations: [0] }] }, '--effort', 'quick', '--language', 'fr', '--html', 'fr.html');
+  expect(stdout).toMatch(/^4 flans sur une bobine de 60 mm : longueur de coupe 60 mm ; on ne peut faire plus court ; 100,0 %/);
+  const page = readFileSync(join(folder, 'fr.html'), 'utf8');
+  expect(page).toContain('<html lang="fr">');
+  expect(page).toContain('SENS MACHINE');
+});

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judgeForProduction } from '../../src/layout/sound.ts';
 import { handover, handoverLanguage } from '../../src/pipeline/handover.ts';
+import { dielineMessages } from '../../src/render/messages/english-dieline.ts';
 import { englishLanguage } from '../../src/render/messages/english-language.ts';
 import { LANGUAGES } from '../../src/render/messages/languages.ts';
 import { sourceName } from '../../src/render/messages/source-name.ts';
@@ -17,7 +18,7 @@ function leaves(words: unknown, path = ''): Map<string, string> {
 const OPEN = /^\.(report\.sources|picture\.roles|picture\.keepOuts|handover\.figures)/;
 
 /** Words that are the same in both languages. */
-const SAME = new Set(['date', 'rectangles', 'perforation', 'zone', 'm²/1000', '–']);
+const SAME = new Set(['date', 'note', 'rectangles', 'perforation', 'zone', 'm²/1000', '–']);
 
 const tables = (tag: string) => {
   const { locale: _, issues: __, quote, ...words } = LANGUAGES[tag]!;
@@ -55,12 +56,24 @@ describe.each(Object.keys(LANGUAGES).filter((tag) => tag !== 'en'))('%s', (tag) 
     expect(String(files.find(({ name }) => name === 'die-order.html')!.content)).toMatch(/23,35/);
   });
 
+  test('every remark on a drawing, with the same facts', () => {
+    const { issues } = LANGUAGES[tag]!;
+    const facts = new Proxy({}, { get: (_, name) => `<${String(name)}>` }) as Record<string, string>;
+    const named = (sentence: string) => [...new Set(sentence.match(/<\w+>|--[a-z-]+/g))].toSorted();
+    for (const code of Object.keys(dielineMessages)) {
+      const issue = { code, severity: 'note', where: '<where>', facts } as const;
+      expect([code, issues.sentence(issue)]).not.toEqual([code, englishLanguage.issues.sentence(issue)]);
+      // Options are left out: what the desk says too names none.
+      expect([code, named(issues.sentence(issue)).filter((name) => !name.startsWith('--'))]).toEqual([code, named(englishLanguage.issues.sentence(issue)).filter((name) => !name.startsWith('--'))]);
+    }
+  });
+
   test('issues that stand in reports; others are English', () => {
     const { issues } = LANGUAGES[tag]!;
     const raised = { code: 'margin-raised-for-bleed', severity: 'note', facts: { edge: 'gripper', from: 12, to: 13, ink: 10, bleed: 3 } } as const;
     expect(issues.sentence(raised)).not.toBe(englishLanguage.issues.sentence(raised));
     expect(issues.sentence(raised)).not.toContain('gripper');
-    expect(issues.sentence({ code: 'pdf-encrypted', severity: 'error' })).toContain('PDF');
+    expect(issues.sentence({ code: 'file-not-found', severity: 'error', where: 'a.svg' })).toContain('there is no such file');
   });
 });
 

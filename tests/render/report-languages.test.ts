@@ -3,6 +3,8 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { planDay } from '../../src/pipeline/day.ts';
 import { readDayJob } from '../../src/pipeline/day-job.ts';
+import type { BatchFacts } from '../../src/render/batch-facts.ts';
+import { batchReport } from '../../src/render/batch-report.ts';
 import type { CuttingFacts } from '../../src/render/cutting-facts.ts';
 import type { DayFacts } from '../../src/render/day-facts.ts';
 import { dayPictures } from '../../src/render/day-pictures.ts';
@@ -12,6 +14,8 @@ import { gangReport } from '../../src/render/gang-report.ts';
 import type { Language } from '../../src/render/messages/language.ts';
 import { LANGUAGES } from '../../src/render/messages/languages.ts';
 import { nestReport } from '../../src/render/nest-report.ts';
+import type { ReelFacts } from '../../src/render/reel-facts.ts';
+import { reelReport } from '../../src/render/reel-report.ts';
 import type { Report } from '../../src/render/report.ts';
 import { facts } from './facts.ts';
 
@@ -36,11 +40,35 @@ const today = day((job) => job);
 const late = day((job) => ({ ...job, forms: (job['forms'] as object[]).map((form) => ({ ...form, due: '06:30', food: { contact: 'X', person: 'N. N.' } })) }));
 const open = day((job) => ({ ...job, name: undefined, press: undefined, start: undefined }));
 
+const reel: ReelFacts = { name: 'job', reelWidth: 720, cutOff: 1033.25, leastCutOff: 1001.5, designs: [{ id: 'A', ups: 12, widthMm: 120.5, heightMm: 80, rotations: [0, 180] }], gap: 4, bleed: 2, yield: 0.8123, stopped: 'effort', seconds: 4.2, seed: 7 };
+
+const [usual, wide] = [{ sheet: { width: 1020, height: 720 }, grain: 'x' }, { sheet: { width: 1040, height: 740 } }] as unknown as BatchFacts['sheets'][number]['sheet'][];
+const saving = { boardM2: 1234.5, boardKg: 432.1, money: 610.2 };
+const batch: BatchFacts = {
+  name: 'Fernhollow', complete: false, currency: 'EUR', total: saving,
+  cartons: [
+    { id: 'c1', name: undefined, yearly: 120_000, cells: [{ sheet: usual!, ups: 15, upperBound: 17, boardM2PerThousand: 48.96, key: undefined }, { sheet: wide!, ups: 17, upperBound: 17, boardM2PerThousand: 45.27, key: undefined }], usual: 0, best: 1, saving },
+    { id: 'c2', name: undefined, yearly: undefined, cells: [], usual: undefined, best: undefined, saving: undefined },
+  ],
+  sheets: [{ sheet: usual!, bestFor: 0, saving: { boardM2: 0, boardKg: 0, money: 0 } }, { sheet: wide!, bestFor: 1, saving }],
+  refused: [{ id: 'c3', where: 'c3.svg', issues: [{ code: 'gap-open', severity: 'error', facts: { widthMm: 2.5 } }] }],
+  doubtful: [{ id: 'c4', issues: [{ code: 'dashed-is-crease', severity: 'warning', facts: { count: 3 } }] }],
+  setAside: [{ carton: 'c5', sheet: wide!, message: 'SIGKILL' }],
+  changed: [{ carton: 'c1', sheet: usual!, ups: 15, before: 14, engine: '0.9' }],
+};
+const none = { ...batch, cartons: [], complete: true };
+const unknown = { ...batch, cartons: batch.cartons.slice(1) };
+
 const REPORTS: Readonly<Record<string, (language: Language) => Report>> = {
   'a sheet cut by guillotine': (language) => nestReport({ ...facts, cutting }, language),
   'a sheet cut by guillotine, open': (language) => nestReport({ ...facts, cutting: { ...cutting, exact: false, dieCut: { ups: 15, limit: 15 }, caliper: undefined, time: { ...cutting.time, sheetsPerLift: undefined, minutesPerThousandSheets: undefined } } }, language),
   'a gang run': (language) => gangReport(gang, language),
   'a gang run of outlines': (language) => gangReport({ ...gang, stations: undefined, optimal: true, costs: undefined, cost: undefined, separate: { forms: 2, pressings: 6_420, cost: undefined } }, language),
+  'a reel': (language) => reelReport(reel, language),
+  'a reel, closed': (language) => reelReport({ ...reel, cutOff: reel.leastCutOff, bleed: 0, stopped: 'limit-met' }, language),
+  'a batch': (language) => batchReport(batch, { mostCartons: 1, pictured: [0] }, language),
+  'a batch of which nothing was laid out': (language) => batchReport(none, { mostCartons: 9, pictured: [] }, language),
+  'a batch of which no saving is known': (language) => batchReport(unknown, { mostCartons: 9, pictured: [] }, language),
   'a day': (language) => dayReport(today, { tickets: true }, language),
   'a day that is late': (language) => dayReport(late, { tickets: true }, language),
   'a day without clock times': (language) => dayReport(open, { tickets: true }, language),

@@ -2,6 +2,7 @@ import { dirname } from 'node:path';
 import { batchJson } from '../../render/batch-json.ts';
 import { batchReport, bySaving } from '../../render/batch-report.ts';
 import { english } from '../../render/messages/english.ts';
+import type { Language } from '../../render/messages/language.ts';
 import { reportHtml } from '../../render/report-html.ts';
 import { engineVersion } from '../../shop/answers/engine.ts';
 import { readBatchJob } from '../../shop/batch/batch-job.ts';
@@ -18,6 +19,7 @@ import { createBatchProgress } from '../batch-progress.ts';
 import { action, ASKS, DONE, REFUSED, type RegisterCommand } from '../command.ts';
 import { readInput, readJson, readText, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { openJob } from '../job-files.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addLibraryOption, withLibrary } from '../library-option.ts';
 import { createOptionReader, wholeNumber } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
@@ -28,6 +30,7 @@ interface Options extends QueueOptions, Readonly<Record<string, unknown>> {
   readonly json?: string;
   readonly html?: string;
   readonly progress?: boolean;
+  readonly language: string;
 }
 
 /** Rows of the table in a terminal, and pictures on the page. */
@@ -43,6 +46,7 @@ export const registerBatch: RegisterCommand = (program) => {
     .option('--workers <n>', 'threads on this machine (default: one per core)')
     .option('--json <file>', 'write the results as JSON; - is standard output')
     .option('--html <file>', 'write the table and pictures of those that save most as one page')
+    .option('--language <tag>', `language of report and pictures: ${LANGUAGE_TAGS}`, 'en')
     .option('--progress', 'show how far it is on stderr, also where that is no terminal')
     .addHelpText('after', '\nExit code 0: done; 1: done, but cartons were refused, drawings are in doubt or tasks set aside, or it was interrupted; 2: nothing could be laid out.')
     .action(action(runBatchCommand));
@@ -52,6 +56,7 @@ async function runBatchCommand(path: string, raw: Options): Promise<number> {
   const reader = createOptionReader(raw);
   const workers = reader.read('--workers', wholeNumber(1, 256), 'a whole number from 1 to 256 is wanted');
   reader.finish();
+  const language = languageValue(raw.language);
   const files = openJob(path);
   const job = readBatchJob(files.json, path, files.load);
   refuseOverwrite(files.read, [raw.json, raw.html]);
@@ -61,8 +66,8 @@ async function runBatchCommand(path: string, raw: Options): Promise<number> {
     const { results, complete } = await interruptible(executor, raw.progress === true, (signal, onProgress) => runBatch(job, offers, { library, executor, signal, onProgress }));
     const facts = summaryOf(job, results, complete);
     if (complete) keepEntry(library, 'batch', job.name, JSON.parse(batchJson(facts, engineVersion())));
-    writeAll(outputs(raw, facts, library));
-    if (raw.json !== '-') printReport(batchReport(facts, { mostCartons: ROWS_PRINTED, pictured: [] }));
+    writeAll(outputs(raw, facts, library, language));
+    if (raw.json !== '-') printReport(batchReport(facts, { mostCartons: ROWS_PRINTED, pictured: [] }, language));
     if (facts.cartons.length === 0) return REFUSED;
     return complete && facts.refused.length + facts.doubtful.length + facts.setAside.length === 0 ? DONE : ASKS;
   });
@@ -105,10 +110,10 @@ async function interruptible<Result>(executor: Executor, wanted: boolean, work: 
   }
 }
 
-function outputs({ json, html }: Options, facts: ReturnType<typeof summaryOf>, library: Library): Output[] {
+function outputs({ json, html }: Options, facts: ReturnType<typeof summaryOf>, library: Library, language: Language): Output[] {
   const pictured = html === undefined ? [] : bySaving(facts).slice(0, PICTURES).filter((place) => facts.cartons[place]!.best !== undefined);
   return [
     ...(json === undefined ? [] : [{ path: json, content: batchJson(facts, engineVersion()) }]),
-    ...(html === undefined ? [] : [{ path: html, content: reportHtml(batchReport(facts, { mostCartons: facts.cartons.length + facts.refused.length + facts.changed.length, pictured }), batchPictures(library, facts, pictured)) }]),
+    ...(html === undefined ? [] : [{ path: html, content: reportHtml(batchReport(facts, { mostCartons: facts.cartons.length + facts.refused.length + facts.changed.length, pictured }, language), batchPictures(library, facts, pictured, language)) }]),
   ];
 }

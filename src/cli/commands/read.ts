@@ -6,6 +6,7 @@ import { drawingText } from '../../render/drawing-text.ts';
 import { action, ASKS, DONE, REFUSED, sentence, type RegisterCommand } from '../command.ts';
 import { addDrawingOptions, readDrawingOptions } from '../drawing-options.ts';
 import { refuseOverwrite, writeAll } from '../files.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { readDrawing } from '../read-drawing.ts';
 
@@ -17,20 +18,22 @@ export const registerRead: RegisterCommand = (program) => {
   addDrawingOptions(command)
     .option('--json <file>', 'write what was read as JSON; - is standard output')
     .option('--svg <file>', 'write a picture of the drawing as understood, faults numbered as in the list')
+    .option('--language <tag>', `language of list and picture: ${LANGUAGE_TAGS}`, 'en')
     .addHelpText('after', '\nExit code 0: read; 1: read, but repaired or in doubt (see the warnings); 2: no blank was found.')
     .action(
       action(async (path: string, raw: Readonly<Record<string, unknown>>) => {
         const reader = createOptionReader(raw);
         const options = readDrawingOptions(raw, reader);
         reader.finish();
+        const language = languageValue(String(raw['language']));
         const { json, svg } = raw as { json?: string; svg?: string };
         refuseOverwrite([path, ...(raw.roles === undefined ? [] : [String(raw.roles)])], [json, svg]);
         const dieline = await readDrawing(path, options);
         const chosen = dieline.blanks.length === 0 ? undefined : onlyOrChosen(dieline, options.blank);
         const content = drawingJson(path, dieline, chosen, options);
-        if (dieline.blanks.length === 0) return refuse(dieline, json === '-' ? content : drawingText(path, { ...dieline, issues: dieline.issues.filter(({ severity }) => severity !== 'error') }, options));
-        writeAll([...(json === undefined ? [] : [{ path: json, content }]), ...(svg === undefined ? [] : [{ path: svg, content: drawingSvg(path, dieline) }])]);
-        if (json !== '-') process.stdout.write(drawingText(path, dieline, options));
+        if (dieline.blanks.length === 0) return refuse(dieline, json === '-' ? content : drawingText(path, { ...dieline, issues: dieline.issues.filter(({ severity }) => severity !== 'error') }, options, language));
+        writeAll([...(json === undefined ? [] : [{ path: json, content }]), ...(svg === undefined ? [] : [{ path: svg, content: drawingSvg(path, dieline, language) }])]);
+        if (json !== '-') process.stdout.write(drawingText(path, dieline, options, language));
         return dieline.issues.some(({ severity }) => severity !== 'note') ? ASKS : DONE;
       }),
     );

@@ -7,6 +7,8 @@ import { degreesOf, turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { writeLayoutFile } from '../../layout/layout-file.ts';
 import { layReel, type ReelJob, type ReelOutcome } from '../../pipeline/reel.ts';
 import { readNoted } from '../../press/known-fields.ts';
+import { createFormat } from '../../render/format.ts';
+import type { Language } from '../../render/messages/language.ts';
 import type { ReelFacts } from '../../render/reel-facts.ts';
 import { reelReport, reelTitleFigures } from '../../render/reel-report.ts';
 import { reportHtml } from '../../render/report-html.ts';
@@ -16,6 +18,7 @@ import { sceneToSvg } from '../../render/svg.ts';
 import { viewOfLayout } from '../../render/view-of-layout.ts';
 import { action, ASKS, DONE, sentence, type RegisterCommand } from '../command.ts';
 import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../files.ts';
+import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addEffortOptions, readEffortOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { readDrawing } from '../read-drawing.ts';
@@ -28,6 +31,7 @@ interface RawOptions extends Record<string, unknown> {
   readonly svg?: string;
   readonly pdf?: string;
   readonly html?: string;
+  readonly language: string;
 }
 
 export const registerReel: RegisterCommand = (program) => {
@@ -40,6 +44,7 @@ export const registerReel: RegisterCommand = (program) => {
     .option('--svg <file>', 'write the picture as SVG')
     .option('--pdf <file>', 'write the picture as PDF')
     .option('--html <file>', 'write the whole report as one page')
+    .option('--language <tag>', `language of report and picture: ${LANGUAGE_TAGS}`, 'en')
     .addHelpText('after', '\nLengths are mm; files are looked for beside the job. The cut-off runs along the machine direction, the first number of the sheet.')
     .action(action(runReel));
 };
@@ -69,6 +74,7 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   const reader = createOptionReader(raw);
   const effort = readEffortOptions(reader);
   reader.finish();
+  const language = languageValue(raw.language);
   const { job, files, doubtful, notes } = await readReelJob(path);
   for (const issue of notes) process.stderr.write(`${sentence(issue)}\n`);
   refuseOverwrite([path, ...files], [raw.json, raw.svg, raw.pdf, raw.html]);
@@ -77,8 +83,8 @@ async function runReel(path: string, raw: RawOptions): Promise<number> {
   try {
     const outcome = await layReel(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
     const facts = factsOf(nameOf(path), outcome, job, { seed: effort.seed, seconds: stop.elapsed() / 1000 });
-    const report = reelReport(facts);
-    writeAll(await outputsOf(raw, outcome, facts, report));
+    const report = reelReport(facts, language);
+    writeAll(await outputsOf(raw, outcome, facts, report, language));
     if (raw.json !== '-') printReport(report);
     return doubtful || outcome.solution.stopped === 'interrupted' ? ASKS : DONE;
   } finally {
@@ -125,9 +131,9 @@ function factsOf(name: string, { layout, solution, lengthMm, lengthLowerBoundMm 
   };
 }
 
-async function outputsOf(raw: RawOptions, { layout }: ReelOutcome, facts: ReelFacts, report: Report): Promise<Output[]> {
+async function outputsOf(raw: RawOptions, { layout }: ReelOutcome, facts: ReelFacts, report: Report, language: Language): Promise<Output[]> {
   const outputs: Output[] = [];
-  const scene = sheetScene(viewOfLayout(layout, { figures: reelTitleFigures(facts) }));
+  const scene = sheetScene(viewOfLayout(layout, { figures: reelTitleFigures(facts, language) }), { words: language.picture, format: createFormat(language.locale) });
   const svg = sceneToSvg(scene);
   if (raw.json !== undefined) outputs.push({ path: raw.json, content: writeLayoutFile(layout) });
   if (raw.svg !== undefined) outputs.push({ path: raw.svg, content: svg });

@@ -4,7 +4,8 @@ import { englishCompare } from './english-compare.ts';
 
 const count = (number: number, what: string, format: Format) => `${format.number(number, 0)} ${what}${number === 1 ? '' : 's'}`;
 const board = ({ boardM2 }: Saving, format: Format) => `${format.number(boardM2, 0)} m²`;
-const worth = (saving: Saving, currency: string, format: Format) =>
+/** `42 m², 13 kg, 55 EUR`: what of it is known, in every language. */
+export const boardText = (saving: Saving, currency: string, format: Format) =>
   [board(saving, format), ...(saving.boardKg === undefined ? [] : [`${format.number(saving.boardKg, 0)} kg`]), ...(saving.money === undefined ? [] : [format.money(saving.money, currency)])].join(', ');
 
 /** Words of a report of many cartons on many sheets. */
@@ -18,7 +19,7 @@ export const englishBatch = {
     if (facts.cartons.length === 0) return `None of ${count(facts.refused.length, 'carton', format)} could be laid out.${unfinished}`;
     if (known.length === 0) return `${count(facts.cartons.length, 'carton', format)} laid out; what a year saves is not known, since no carton has both a yearly volume and a usual sheet that holds it.${unfinished}`;
     if (gaining.length === 0) return `Not one of ${count(known.length, 'carton', format)} takes less board on another sheet than on its usual one.${unfinished}`;
-    return `${format.number(gaining.length, 0)} of ${count(known.length, 'carton', format)} ${gaining.length === 1 ? 'takes' : 'take'} less board on another sheet than the usual one: ${worth(facts.total, facts.currency, format)} a year.${unfinished}`;
+    return `${format.number(gaining.length, 0)} of ${count(known.length, 'carton', format)} ${gaining.length === 1 ? 'takes' : 'take'} less board on another sheet than the usual one: ${boardText(facts.total, facts.currency, format)} a year.${unfinished}`;
   },
   headings: {
     cartons: 'Who saves what in a year',
@@ -32,8 +33,7 @@ export const englishBatch = {
   cartonHead: (currency: string, money: boolean) => ['carton', 'usual sheet', 'best sheet', 'cartons a year', 'ups now', 'ups', 'at most', 'm²/1000 now', 'm²/1000', 'm² a year', ...(money ? [`${currency} a year`] : [])],
   sheetHead: (currency: string, money: boolean) => ['sheet', 'best for', 'm² a year', 'kg a year', ...(money ? [`${currency} a year`] : [])],
   none: 'none',
-  unknown: '–',
-  pictured: ({ id, name, saving }: BatchCarton, currency: string, format: Format) => `${name ?? id}${saving === undefined ? '' : `: ${worth(saving, currency, format)} a year`}`,
+  pictured: ({ id, name, saving }: BatchCarton, currency: string, format: Format) => `${name ?? id}${saving === undefined ? '' : `: ${boardText(saving, currency, format)} a year`}`,
   more: (number: number, format: Format) => `… and ${format.number(number, 0)} more in the JSON and the page.`,
   sheetsNote: 'A year, if the sheet were bought beside the usual ones and used for the cartons that gain by it. The sheets do not add up: a carton counts once for each sheet that it gains by.',
   changed: (carton: string, sheet: string, before: number, ups: number, engine: string) => `${carton} on ${sheet}: ${before} ups before (engine ${engine}), ${ups} now; both are kept.`,

@@ -27,5 +27,6 @@ export const frenchTerms: Readonly<Record<string, string>> = {
   press: 'la presse', 'die-cutter': 'la platine de découpe', 'press and die-cutter alike': 'les deux de même',
   gripper: 'pinces', tail: 'queue de feuille', left: 'gauche', right: 'droite', 'left side': 'côté gauche', 'right side': 'côté droit',
   upper: 'haut', lower: 'bas', unprinted: 'non imprimé', 'same colour': 'même couleur', 'by word': 'sur parole', colours: 'Couleurs', stages: 'Étapes suivantes',
+  solid: 'continu', dashed: 'tireté', dotted: 'pointillé', 'dash-dot': 'mixte',
   overlap: 'chevauchement', outside: 'hors de la surface', 'keep-out': 'zone réservée', bleed: 'fond perdu', rotation: 'orientation', outline: 'contour',
 };

@@ -1,8 +1,11 @@
 import { createCatalogue } from './catalogue.ts';
 import { english } from './english.ts';
+import { frenchBatch } from './french-batch.ts';
 import { frenchCompare } from './french-compare.ts';
 import { frenchCutting } from './french-cutting.ts';
 import { frenchDay } from './french-day.ts';
+import { frenchDrawingIssues } from './french-drawing-issues.ts';
+import { frenchDrawing } from './french-drawing.ts';
 import { frenchFood } from './french-food.ts';
 import { frenchGang } from './french-gang.ts';
 import { frenchIssues, frenchTerms } from './french-issues.ts';
@@ -10,9 +13,10 @@ import { frenchHandover } from './french-handover.ts';
 import { frenchNearMiss } from './french-near-miss.ts';
 import { frenchPicture } from './french-picture.ts';
 import { frenchQuote } from './french-quote.ts';
+import { frenchReel } from './french-reel.ts';
 import { frenchReport } from './french-report.ts';
 import type { Language } from './language.ts';
 
-const issues = createCatalogue([frenchIssues], { otherwise: english, terms: frenchTerms, decimalSign: ',' });
+const issues = createCatalogue([frenchDrawingIssues, frenchIssues], { otherwise: english, terms: frenchTerms, decimalSign: ',' });
 
-export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, day: frenchDay, food: frenchFood, compare: frenchCompare, nearMiss: frenchNearMiss, quote: frenchQuote };
+export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, day: frenchDay, food: frenchFood, reel: frenchReel, batch: frenchBatch, drawing: frenchDrawing, compare: frenchCompare, nearMiss: frenchNearMiss, quote: frenchQuote };

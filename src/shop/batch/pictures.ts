@@ -1,6 +1,7 @@
 import { createFormat } from '../../render/format.ts';
 import type { BatchFacts } from '../../render/batch-facts.ts';
 import { englishLanguage } from '../../render/messages/english-language.ts';
+import type { Language } from '../../render/messages/language.ts';
 import type { ReportPicture } from '../../render/report-html.ts';
 import { sheetScene } from '../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../render/svg.ts';
@@ -10,8 +11,8 @@ import { named } from '../answers/task-fingerprint.ts';
 import type { Library } from '../library/open-library.ts';
 
 /** Pictures of the best layouts of some cartons, from the answers in the library; one at a time is in memory as a layout. */
-export function batchPictures(library: Library, { cartons }: BatchFacts, places: readonly number[]): ReportPicture[] {
-  const format = createFormat(englishLanguage.locale);
+export function batchPictures(library: Library, { cartons }: BatchFacts, places: readonly number[], { locale, picture: words }: Language = englishLanguage): ReportPicture[] {
+  const format = createFormat(locale);
   return places.flatMap((place) => {
     const { id, cells, best } = cartons[place]!;
     const cell = best === undefined ? undefined : cells[best];
@@ -20,6 +21,6 @@ export function batchPictures(library: Library, { cartons }: BatchFacts, places:
     const [{ file }] = answer.layouts;
     const layout = named(file, { ...file.designs[0]!, id });
     const view = viewOfLayout(layout, { grain: cell.sheet.grain, figures: [] });
-    return [{ section: `carton-${place}`, svg: sceneToSvg(sheetScene(view, { words: englishLanguage.picture, format })), onPaper: true }];
+    return [{ section: `carton-${place}`, svg: sceneToSvg(sheetScene(view, { words, format })), onPaper: true }];
   });
 }

@@ -1,0 +1,33 @@
+import type { MessageTable } from './catalogue.ts';
+
+/** Remarks on drawings as the command line says them, by its options; the rest is said as on the desk. */
+export const germanDrawingIssues: MessageTable = {
+  'drawing-compressed': 'Die Zeichnung ist komprimiert (svgz). Speichern Sie sie als einfaches SVG.',
+  'drawing-not-text': 'Die Zeichnung ist kein gültiger Text in {encoding}. Speichern Sie sie neu als SVG, Kodierung UTF-8.',
+  'drawing-kind-unknown': '{where} ist keine Zeichnung, die sich lesen lässt. Speichern Sie sie als SVG, PDF oder DXF in Textform.',
+  'dxf-not-readable': 'Das DXF ist nicht lesbar, {where}: Ein Gruppencode fehlt, dort steht „{found}“. Speichern Sie es neu aus dem Zeichenprogramm.',
+  'dxf-binary': '{where} ist ein DXF in Binärform. Speichern Sie es als DXF in Textform.',
+  'dxf-cut-short': 'Das DXF endet vor seiner Schlussmarke; Linien können fehlen. Speichern Sie es neu und vergleichen Sie.',
+  'pdf-encrypted': 'Das PDF ist verschlüsselt. Speichern Sie es ohne Kennwort und ohne Einschränkungen.',
+  'pdf-not-readable': 'Das PDF ist nicht lesbar: {reason}. Speichern Sie es neu aus dem Zeichenprogramm.',
+  'no-such-page': 'Es gibt keine Seite {number}: Die Datei hat {count}.',
+  'several-pages': 'Das PDF hat {count} Seiten; Seite {number} wurde gelesen. Eine andere mit --page.',
+  'layer-hidden': 'Die Ebene „{where}“ ist ausgeblendet und blieb weg. Enthält sie Stanzlinien, zeigen Sie sie im Programm und speichern Sie neu.',
+  'spline-through-points': '{where} ist nur durch Punkte gegeben, durch die es geht; wie es dazwischen läuft, entscheidet jedes Zeichenprogramm selbst. Eine glatte Kurve wurde hindurchgelegt: Vergleichen Sie sie mit der Zeichnung, oder speichern Sie diese mit Kontrollpunkten, Bögen oder Polylinien.',
+  'entity-left-out': 'In der Zeichnung stehen Elemente der Art {where}; sie werden nicht gelesen. Sind es Stanzlinien, speichern Sie sie als Linien, Bögen oder Polylinien.',
+  'use-in-itself': '{where} wiederholt sich selbst durch {link}; es bleibt weg.',
+  'selector-not-read': 'Die Stilregel für {selector} ist nicht verständlich und gilt für nichts.',
+  'coordinates-out-of-range': '{where} liegt weiter als {limit} mm vom Nullpunkt und bleibt weg.',
+  'unit-unknown': 'Die Zeichnung gibt ihre Größe in {unitGiven} an, was in SVG keine Länge ist: Eine Einheit wurde als {unit} genommen. Schreiben Sie die Größe in mm, cm, in, pt, pc oder px, oder geben Sie --scale an oder eine bekannte Breite mit --width-is.{hint}',
+  'unit-assumed': 'Die Zeichnung nennt keine Einheit: Eine Einheit wurde als {unit} genommen. Ist das falsch, geben Sie --scale an oder eine bekannte Breite mit --width-is.{hint}',
+  'width-of-which-blank': '--width-is: Die Zeichnung enthält {count} Zuschnitte. Sagen Sie mit --blank, welcher diese Breite hat.',
+  'width-not-reached': '--width-is: Kein Maßstab macht den Zuschnitt {widthMm} mm breit; was gefunden wird, ändert sich mit dem Maßstab. Prüfen Sie die Zeichnung und geben Sie --scale an.',
+  'role-rule-not-valid': '{where}: „{rule}“ ist keine Regel. Schreiben Sie eine Rolle, =, und layer:, class:, id:, stroke: oder dash: mit einem Wert, etwa Cutting=layer:knife. Rollen sind: {roles}.',
+  'role-unknown': '{count} innere Linien einer Art ({stroke}, {pattern}), zusammen {lengthMm} mm, die erste {where}: Nichts sagt, was sie sind. Sagen Sie es, etwa mit --role Creasing=stroke:{stroke}.',
+  'which-blank': 'Die Zeichnung enthält {count} Zuschnitte. Wählen Sie einen mit --blank.',
+  'blank-to-choose': 'Zuschnitt {number}: {widthMm} × {heightMm} mm.',
+  'no-such-blank': '--blank {number}: Die Zeichnung enthält {count} Zuschnitte.',
+  'several-blanks': 'Die Zeichnung enthält {count} Zuschnitte; Befehle für einen Zuschnitt brauchen --blank.',
+  'no-blank-fits': '{where}: Nicht ein Zuschnitt passt neben Ränder, Streifen und freie Flächen. Nehmen Sie einen größeren Bogen oder versetzen Sie den Streifen.',
+  'no-sheet-holds-blank': '{where}: Keiner der {count} Bogen fasst den Zuschnitt. Nennen Sie größere Bogen oder verkleinern Sie die Ränder.',
+};
