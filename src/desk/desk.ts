@@ -12,6 +12,9 @@ import { wordsIn, type Locale } from './words/words.ts';
 
 export const PANELS = ['drawing', 'sheet', 'limits', 'layouts', 'why', 'money', 'handover'] as const;
 export type Panel = (typeof PANELS)[number];
+/** What the panel of layouts can show. */
+export const FACES = ['layouts', 'versions', 'outlines'] as const;
+export type Face = (typeof FACES)[number];
 
 /** An answer of the engine on its way: nothing yet, an answer, or why there is none. */
 export type Asked<Answer> = { readonly kind: 'none' } | { readonly kind: 'waiting' } | { readonly kind: 'answer'; readonly answer: Answer } | { readonly kind: 'issues'; readonly issues: readonly Issue[] };
@@ -29,6 +32,11 @@ export interface SearchState {
   readonly seconds: number;
   /** Inputs it works on. */
   readonly inputs: string;
+}
+
+export interface OutlinesRun {
+  readonly phase: 'idle' | 'running' | 'stopping';
+  readonly issues: readonly Issue[];
 }
 
 /** Everything on the desk: the job, what the engine said of it, and what is looked at. */
@@ -55,8 +63,10 @@ export interface Desk {
   /** In which lengths are shown, and typed where nothing else is said. */
   readonly unit: Signal<LengthUnit>;
   readonly panel: Signal<Panel>;
-  /** What the panel of layouts shows of the chosen one. */
-  readonly face: Signal<'layouts' | 'versions'>;
+  /** What the panel of layouts shows. */
+  readonly face: Signal<Face>;
+  /** Forms sought for several outlines, and why there are none. */
+  readonly outlinesRun: Signal<OutlinesRun>;
   /** What is said once, at the foot of the page and to a screen reader. */
   readonly notice: Signal<string>;
 
@@ -147,7 +157,8 @@ export function createDesk(locale: Locale): Desk {
     locale: language,
     unit,
     panel: signal<Panel>('drawing'),
-    face: signal<'layouts' | 'versions'>('layouts'),
+    face: signal<Face>('layouts'),
+    outlinesRun: signal<OutlinesRun>({ phase: 'idle', issues: [] }),
     notice,
     reading,
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),

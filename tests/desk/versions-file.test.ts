@@ -5,7 +5,7 @@ import { letterOf, pastedRows, printedRows, versionsJobOf, type Versions } from 
 
 const TEAS: Versions = {
   list: [{ id: 'a', name: 'mint', quantity: '12 000' }, { id: 'b', name: '', quantity: '800' }],
-  forms: '2', formCost: '', pressingCost: '0,35', plan: { forms: [['a', 'b', '']], asked: 'whatever', lowerBound: 9 },
+  forms: '2', formCost: '', pressingCost: '0,35', overs: { least: '', greatest: '5%' }, plan: { forms: [['a', 'b', '']], asked: 'whatever', lowerBound: 9 },
 };
 const there = (job: Job) => jobFromFile(JSON.parse(jobToFile(job)) as Record<string, unknown>)!;
 
@@ -19,7 +19,7 @@ describe('versions of a job', () => {
   });
 
   test('as the engine reads it: numbers as people type them, a letter for a name', () => {
-    expect(versionsJobOf(TEAS, 3)).toEqual({ ask: { stations: 3, versions: [{ id: 'mint', quantity: 12000 }, { id: 'B', quantity: 800 }], forms: 2, costs: { form: 0, pressing: 0.35 } } });
+    expect(versionsJobOf(TEAS, 3)).toEqual({ ask: { stations: 3, versions: [{ id: 'mint', quantity: 12000, overs: { least: 0, greatest: 600 } }, { id: 'B', quantity: 800, overs: { least: 0, greatest: 40 } }], forms: 2, costs: { form: 0, pressing: 0.35 } } });
     expect(versionsJobOf({ ...TEAS, forms: '1.5', formCost: 'x', list: [...TEAS.list, { id: 'c', name: 'mint', quantity: '0' }] }, 3)).toEqual({
       faults: [{ field: 'name', row: 2 }, { field: 'quantity', row: 2 }, { field: 'forms' }, { field: 'formCost' }],
     });

@@ -6,12 +6,21 @@ import { weighStations } from '../../src/pipeline/gang/weigh-stations.ts';
 describe('stations settled by hand', () => {
   test('one form: its longest version decides, the others are over', async () => {
     // 3 stations of mint make 300 in 100 pressings; sage on one station needs 120, so mint is over by 60.
-    expect(await weighStations({ quantities: [300, 120], counts: [[3, 1]] })).toEqual({ pressings: [120], overs: [60, 0], missing: [] });
+    expect(await weighStations({ quantities: [300, 120], counts: [[3, 1]] })).toEqual({ pressings: [120], overs: [60, 0], missing: [], tooMany: [] });
   });
 
   test('a version that no station prints is named, and wanting by its quantity', async () => {
-    expect(await weighStations({ quantities: [10, 7], counts: [[2, 0]] })).toEqual({ pressings: [5], overs: [0, -7], missing: [1] });
-    expect(await weighStations({ quantities: [10], counts: [[0], [0]] })).toEqual({ pressings: [0, 0], overs: [-10], missing: [0] });
+    expect(await weighStations({ quantities: [10, 7], counts: [[2, 0]] })).toEqual({ pressings: [5], overs: [0, -7], missing: [1], tooMany: [] });
+    expect(await weighStations({ quantities: [10], counts: [[0], [0]] })).toEqual({ pressings: [0, 0], overs: [-10], missing: [0], tooMany: [] });
+  });
+
+  test('limits of overs: least ones are made, greatest ones kept where some pressings keep them, else named', async () => {
+    expect(await weighStations({ quantities: [300, 120], counts: [[3, 1]], limits: [{ least: 0 }, { least: 10 }] })).toEqual({ pressings: [130], overs: [90, 10], missing: [], tooMany: [] });
+    expect(await weighStations({ quantities: [300, 120], counts: [[3, 1]], limits: [{ least: 0, greatest: 59 }, { least: 0 }] })).toEqual({ pressings: [120], overs: [60, 0], missing: [], tooMany: [0] });
+    // 120 of the first form alone are fewest, but make 60 mint too many; with the second none is over.
+    const two = { quantities: [300, 120], counts: [[3, 1], [0, 1]] };
+    expect((await weighStations(two)).pressings).toEqual([120, 0]);
+    expect(await weighStations({ ...two, limits: [{ least: 0, greatest: 0 }, { least: 0, greatest: 0 }] })).toEqual({ pressings: [100, 20], overs: [0, 0], missing: [], tooMany: [] });
   });
 
   test('few copies on two or three forms: as few pressings as trying every run gives', async () => {

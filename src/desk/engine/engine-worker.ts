@@ -39,13 +39,14 @@ const answers: Answers = {
   quote: async () => (await import('./answers/quote.ts')).quote,
   pages: async () => (await import('./answers/quote.ts')).pages,
   versions: async () => (await import('./answers/versions.ts')).shareOut,
+  outlines: async () => (await import('./answers/outlines.ts')).gangDrawings,
   weigh: async () => (await import('../../pipeline/gang/weigh-stations.ts')).weighStations,
   stationSheet: async () => (await import('./answers/station-sheet.ts')).stationSheet,
   handover: async () => (await import('./answers/handover.ts')).handOver,
 };
 
 /** Questions that may come to linear programs. */
-const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'weigh', 'handover']);
+const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'outlines', 'weigh', 'handover']);
 
 holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
 scope.onmessage = async ({ data }) => {

@@ -39,6 +39,8 @@ export interface Questions {
   pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
   /** Versions shared out over the stations of a layout. */
   versions: { ask: VersionsAsk; answer: VersionsAnswer; event: never };
+  /** Drawings of several outlines on common forms. */
+  outlines: { ask: OutlinesAsk; answer: OutlinesAnswer; event: never };
   /** Stations shared out by hand. */
   weigh: { ask: SettledForms; answer: WeighedForms; event: never };
   stationSheet: { ask: LayoutFile; answer: StationSheet; event: never };
@@ -260,7 +262,7 @@ export interface QuoteAnswer {
 /** A gang job for equal stations, as `gang` reads it from a file. */
 export interface VersionsAsk {
   readonly stations: number;
-  readonly versions: readonly { readonly id: string; readonly quantity: number }[];
+  readonly versions: readonly { readonly id: string; readonly quantity: number; readonly overs?: Overs }[];
   /** Most forms allowed. */
   readonly forms: number;
   readonly costs?: { readonly form: number; readonly pressing: number };
@@ -271,6 +273,35 @@ export interface VersionsAnswer {
   readonly forms: readonly (readonly Printed[])[];
   /** Pressings, or money where costs were given. */
   readonly lowerBound: number;
+}
+
+export interface OutlinesAsk {
+  readonly laying: DeskLaying;
+  readonly designs: readonly { readonly id: string; readonly source: DrawingSource; readonly drawnFrom: 'printed' | 'inside'; readonly quantity: number; readonly overs?: Overs }[];
+  /** Rules for roles kept from earlier drawings. */
+  readonly remembered: readonly string[];
+  /** Most forms allowed. */
+  readonly forms: number;
+  readonly costs?: { readonly form: number; readonly pressing: number };
+  readonly effort: Effort;
+}
+
+export interface OutlinesAnswer {
+  /** `counts[design]`. Every layout is judged sound. */
+  readonly forms: readonly { readonly counts: readonly number[]; readonly pressings: number; readonly file: LayoutFile }[];
+  readonly overs: readonly number[];
+  readonly cost: number | undefined;
+  /** Pressings, or money where costs were given. */
+  readonly lowerBound: number;
+  readonly separate: { readonly forms: number; readonly pressings: number } | undefined;
+  /** Designs whose drawings ask for a decision. */
+  readonly doubtful: readonly string[];
+}
+
+/** Copies beyond the quantity. */
+export interface Overs {
+  readonly least: number;
+  readonly greatest?: number;
 }
 
 export interface StationSheet {

@@ -1,17 +1,24 @@
+import type { DrawingSource } from '../engine/protocol.ts';
 import { EMPTY_JOB, type Job } from './job.ts';
+import { outlinesFromFile } from './outlines-file.ts';
 import { versionsFromFile } from './versions-file.ts';
 
 /** A job as a file of its own: JSON, the drawing's bytes as base64. */
 export function jobToFile(job: Job): string {
   const { drawing } = job;
-  const packed = drawing?.kind === 'file' ? { ...drawing, bytes: toBase64(drawing.bytes) } : drawing;
-  return `${JSON.stringify({ ...job, drawing: packed }, null, 1)}\n`;
+  // Forms are not kept in the file: like layouts they are sought anew and judged.
+  const outlines = { ...job.outlines, plan: undefined, list: job.outlines.list.map((one) => ({ ...one, source: packed(one.source) })) };
+  return `${JSON.stringify({ ...job, drawing: drawing && packed(drawing), outlines }, null, 1)}\n`;
+}
+
+function packed(drawing: DrawingSource): object {
+  return drawing.kind === 'file' ? { ...drawing, bytes: toBase64(drawing.bytes) } : drawing;
 }
 
 /** Undefined for anything that is no such file. Parts that are missing are as in a new job. */
 export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | undefined {
   if (content['format'] !== EMPTY_JOB.format || content['version'] !== EMPTY_JOB.version) return undefined;
-  const { sheet, limits, money, handover, drawing, name, drawnFrom, versions } = content;
+  const { sheet, limits, money, handover, drawing, name, drawnFrom, versions, outlines } = content;
   return {
     ...EMPTY_JOB,
     name: typeof name === 'string' ? name.slice(0, 200) : '',
@@ -20,6 +27,7 @@ export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | u
     sheet: fieldsOf(EMPTY_JOB.sheet, sheet),
     limits: fieldsOf(EMPTY_JOB.limits, limits),
     versions: versionsFromFile(versions),
+    outlines: outlinesFromFile(outlines, drawingOf),
     money: fieldsOf(EMPTY_JOB.money, money),
     handover: fieldsOf(EMPTY_JOB.handover, handover),
   };

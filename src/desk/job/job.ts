@@ -4,6 +4,7 @@ import type { Effort } from '../../nesting/effort.ts';
 import type { Issue } from '../../base/issue.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
+import { NO_OUTLINES, type Outlines } from './outlines.ts';
 import { NO_VERSIONS, type Versions } from './versions.ts';
 
 /**
@@ -25,6 +26,7 @@ export interface Job {
   /** Ids of up to two layouts side by side with the chosen one. */
   readonly beside: readonly string[];
   readonly versions: Versions;
+  readonly outlines: Outlines;
   readonly money: MoneyFields;
   readonly handover: HandoverFields;
 }
@@ -115,6 +117,7 @@ export const EMPTY_JOB: Job = {
   chosen: undefined,
   beside: [],
   versions: NO_VERSIONS,
+  outlines: NO_OUTLINES,
   money: {
     quantities: '5000, 20000, 50000', grammage: '', boardPrice: '', currency: 'EUR', colours: '4', varnishUnits: '0', stages: ['die-cutting', 'gluing'],
     inventedRates: false, pressRate: '', pressSpeed: '', cutterRate: '', cutterSpeed: '', platePrice: '', diePrice: '', margin: '',

@@ -1,3 +1,4 @@
+import type { OversFields } from './overs.ts';
 import { MOST_VERSIONS, NO_VERSIONS, type VersionFields, type VersionPlan, type Versions } from './versions.ts';
 
 /** Most forms that a plan is read with, as many as the engine plans. */
@@ -15,8 +16,14 @@ export function versionsFromFile(given: unknown): Versions {
     forms: text('forms'),
     formCost: text('formCost'),
     pressingCost: text('pressingCost'),
+    overs: oversFromFile(given['overs']),
     plan: isObject(plan) && isList(plan['forms'], MOST_FORMS, isForm) ? { forms: plan['forms'], asked: '', lowerBound: 0 } : undefined,
   };
+}
+
+export function oversFromFile(given: unknown): OversFields {
+  const text = (field: keyof OversFields) => (isObject(given) && isText(given[field]) ? given[field] : '');
+  return { least: text('least'), greatest: text('greatest') };
 }
 
 function isVersion(given: unknown): given is VersionFields {
@@ -33,10 +40,10 @@ function isList<Item>(given: unknown, most: number, is: (item: unknown) => item 
 
 const LONGEST_TEXT = 200;
 
-function isText(given: unknown): given is string {
+export function isText(given: unknown): given is string {
   return typeof given === 'string' && given.length <= LONGEST_TEXT;
 }
 
-function isObject(given: unknown): given is Record<string, unknown> {
+export function isObject(given: unknown): given is Record<string, unknown> {
   return typeof given === 'object' && given !== null && !Array.isArray(given);
 }

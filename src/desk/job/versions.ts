@@ -1,5 +1,6 @@
 import type { VersionsAsk, VersionsOnForms } from '../engine/protocol.ts';
 import { numberOf } from './number-of.ts';
+import { NO_OVERS, oversOf, type OversFields } from './overs.ts';
 
 /** Versions of the blank, printed together: each station of each form prints one of them. Fields stay as typed. */
 export interface Versions {
@@ -8,6 +9,8 @@ export interface Versions {
   readonly forms: string;
   readonly formCost: string;
   readonly pressingCost: string;
+  /** Limits for every version; absent in jobs kept before there were any. */
+  readonly overs?: OversFields;
   readonly plan: VersionPlan | undefined;
 }
 
@@ -34,12 +37,12 @@ export const NO_VERSIONS: Versions = { list: [], forms: '1', formCost: '', press
 export const MOST_VERSIONS = 100;
 
 /** A field of the versions whose text cannot be used; `row` counts from 0. */
-export type VersionFault = { readonly field: 'name' | 'quantity'; readonly row: number } | { readonly field: 'forms' | 'formCost' | 'pressingCost' };
+export type VersionFault = { readonly field: 'name' | 'quantity'; readonly row: number } | { readonly field: 'forms' | 'formCost' | 'pressingCost' | 'overs' };
 
 export type VersionsJob = { readonly ask: VersionsAsk } | { readonly faults: readonly VersionFault[] };
 
 /** What is typed as the engine reads it, or which fields cannot be used. */
-export function versionsJobOf({ list, forms, formCost, pressingCost }: Versions, stations: number): VersionsJob {
+export function versionsJobOf({ list, forms, formCost, pressingCost, overs = NO_OVERS }: Versions, stations: number): VersionsJob {
   const faults: VersionFault[] = [];
   const names = list.map(({ name }, row) => nameOf(name, row));
   const versions = list.map(({ quantity }, row) => {
@@ -53,9 +56,11 @@ export function versionsJobOf({ list, forms, formCost, pressingCost }: Versions,
   const [form, pressing] = [numberOf(formCost), numberOf(pressingCost)];
   if (form === 'fault') faults.push({ field: 'formCost' });
   if (pressing === 'fault') faults.push({ field: 'pressingCost' });
-  if (faults.length > 0 || form === 'fault' || pressing === 'fault') return { faults };
+  const limits = oversOf(overs, versions.map(({ quantity }) => quantity));
+  if (limits === 'fault') faults.push({ field: 'overs' });
+  if (faults.length > 0 || form === 'fault' || pressing === 'fault' || limits === 'fault') return { faults };
   const costs = form === undefined && pressing === undefined ? undefined : { form: form ?? 0, pressing: pressing ?? 0 };
-  return { ask: { stations, versions, forms: Number(most), ...(costs && { costs }) } };
+  return { ask: { stations, versions: limits ? versions.map((version, row) => ({ ...version, overs: limits[row]! })) : versions, forms: Number(most), ...(costs && { costs }) } };
 }
 
 /** A version without a name goes by its letter. */

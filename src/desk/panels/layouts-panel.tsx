@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks';
 import { faultIssue } from '../../layout/fault-issue.ts';
+import { FACES } from '../desk.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { stateOf, upsOf, yieldOf } from '../job/layouts.ts';
 import { HandSheet } from '../sheet/hand-sheet.tsx';
+import { OutlinesFace } from '../outlines/outlines-face.tsx';
 import { takeFile } from '../taking.ts';
 import { VersionsFace } from '../versions/versions-face.tsx';
 import { useWords } from '../words/words.ts';
@@ -24,6 +26,7 @@ export function LayoutsPanel() {
   const layouts = desk.layouts.value;
   const chosen = desk.chosen.value;
   if (desk.face.value === 'versions') return <VersionsFace layout={chosen} choice={<FaceChoice />} />;
+  if (desk.face.value === 'outlines') return <OutlinesFace choice={<FaceChoice />} />;
   return (
     <Layout
       controls={
@@ -56,13 +59,13 @@ export function LayoutsPanel() {
   );
 }
 
-/** The layouts themselves, or what the stations of the chosen one print. */
+/** The layouts themselves, what the stations of the chosen one print, or forms of several outlines. */
 function FaceChoice() {
   const { desk } = useDesk();
   const { say } = useWords();
   return (
     <div class="faces" role="group" aria-label={say('face-of-layouts')}>
-      {(['layouts', 'versions'] as const).map((face) => (
+      {FACES.map((face) => (
         <button key={face} type="button" aria-pressed={desk.face.value === face} onClick={() => (desk.face.value = face)}>{say(`face-${face}`)}</button>
       ))}
     </div>

@@ -19,12 +19,12 @@ export function PlanFigures({ ask, printed, weighed }: Props) {
   const { say, format } = useWords();
   const { plan } = desk.job.value.versions;
   const { money } = desk.job.value;
-  const { pressings, overs, missing } = weighed;
+  const { pressings, overs, missing, tooMany } = weighed;
   const forms = pressings.filter((run) => run > 0).length;
   const total = pressings.reduce((sum, run) => sum + run, 0);
   const cost = ask.costs && forms * ask.costs.form + total * ask.costs.pressing;
   const inDate = plan?.asked === JSON.stringify(ask);
-  const state = missing.length > 0 ? 'faulty' : inDate || plan?.asked === '' ? 'sound' : 'out of date';
+  const state = missing.length + tooMany.length > 0 ? 'faulty' : inDate || plan?.asked === '' ? 'sound' : 'out of date';
   const whole = (value: number) => format.number(value, 0);
   return (
     <div class="plan-figures">
@@ -33,6 +33,7 @@ export function PlanFigures({ ask, printed, weighed }: Props) {
         {cost !== undefined && say('gang-cost', { cost: format.money(cost, money.currency || 'EUR') })}. <StateMark state={state} />
       </p>
       {missing.length > 0 && <p class="warning">{say('version-missing', { names: missing.map((row) => ask.versions[row]!.id).join(', ') })}</p>}
+      {tooMany.length > 0 && <p class="warning">{say('version-too-many', { names: tooMany.map((row) => ask.versions[row]!.id).join(', ') })}</p>}
       {missing.length === 0 && <p>{bound()}</p>}
       <div class="scrolls" tabIndex={0} role="region" aria-label={say('versions-table')}>
         <table class="versions-table">
@@ -81,5 +82,5 @@ function stationsOf(form: readonly (number | undefined)[], row: number): string 
 
 /** What the engine is asked about stations as they are. */
 export function settledForms({ versions }: VersionsAsk, printed: Props['printed']) {
-  return { quantities: versions.map(({ quantity }) => quantity), counts: countStations(printed, versions.length) };
+  return { quantities: versions.map(({ quantity }) => quantity), counts: countStations(printed, versions.length), ...(versions[0]?.overs && { limits: versions.map(({ overs }) => overs ?? { least: 0 }) }) };
 }

@@ -3,9 +3,11 @@ import type { Issue } from '../../base/issue.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { printedRows, versionsJobOf } from '../job/versions.ts';
+import { NO_OVERS } from '../job/overs.ts';
 import { stateOf, upsOf } from '../job/layouts.ts';
 import { Block, TextField } from '../panels/fields.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
+import { OversFields } from '../panels/overs-fields.tsx';
 import { Layout } from '../panels/layout.tsx';
 import { StateMark } from '../panels/state-mark.tsx';
 import { useAnswer } from '../panels/use-answer.ts';
@@ -55,6 +57,7 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
           <TextField label={say('field-pressingCost')} numeric unit={currency} value={versions.pressingCost} fault={has('pressingCost') ? say('fault-number') : undefined} onInput={set('pressingCost')} />
         </div>
         <p class="hint">{say('hint-gang-costs')}</p>
+        <OversFields overs={versions.overs ?? NO_OVERS} isFaulty={has('overs')} onInput={(overs) => changeVersions(desk, (now) => ({ ...now, overs }), 'overs')} />
         <div class="buttons">
           <button type="button" class="primary" disabled={busy || faults.length > 0 || versions.list.length === 0} onClick={() => void share()}>{say('share-out', { stations })}</button>
           {busy && <button type="button" onClick={() => desk.planner.restart()}>{say('stop')}</button>}

@@ -1,10 +1,12 @@
 import type { DeskWord } from './english-desk.ts';
 import { germanLibrary } from './german-library.ts';
+import { germanOutlines } from './german-outlines.ts';
 import { germanVersions } from './german-versions.ts';
 
 /** Worte des Pults. */
 export const germanDesk: Readonly<Record<DeskWord, string>> = {
   ...germanVersions,
+  ...germanOutlines,
   'panel-drawing': 'Zeichnung',
   'panel-sheet': 'Bogen',
   'panel-limits': 'Grenzen',

@@ -10,7 +10,7 @@ import { languageOf } from './language-of.ts';
 
 export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Host<'read'>, 'locale'>): Promise<ReadAnswer> {
   const name = nameOf(source);
-  const dieline = source.kind === 'style' ? dielineOfStyle(source.style, source.values) : await readFile(source, remembered);
+  const dieline = await dielineOf(source, remembered);
   const { blanks, rest } = dieline;
   const lengths = new Map<string, number>();
   for (const blank of blanks) for (const [role, mm] of Object.entries(ruleLengths(blank))) lengths.set(role, (lengths.get(role) ?? 0) + mm);
@@ -20,6 +20,10 @@ export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Hos
     scene: blanks.length + rest.length > 0 ? drawingScene(name, dieline, languageOf(locale).picture.roles) : undefined,
     ruleLengths: [...lengths].toSorted(([, a], [, b]) => b - a),
   };
+}
+
+export async function dielineOf(source: DrawingSource, remembered: readonly string[]): Promise<Dieline> {
+  return source.kind === 'style' ? dielineOfStyle(source.style, source.values) : readFile(source, remembered);
 }
 
 /** Without folder and ending; of a style its name and dimensions. */

@@ -58,7 +58,8 @@ async function factsOf({ ask, forms: printed, lowerBound, empty }: VersionsOnFor
   const ids = ask.versions.map(({ id }) => id);
   const quantities = ask.versions.map(({ quantity }) => quantity);
   const counts = countStations(printed, ids.length);
-  const { pressings, overs } = await weighStations({ quantities, counts });
+  const oversLimits = ask.versions[0]?.overs && ask.versions.map(({ overs: limits }) => ({ least: limits?.least ?? 0, greatest: limits?.greatest ?? Infinity }));
+  const { pressings, overs } = await weighStations({ quantities, counts, limits: oversLimits });
   const forms: GangForm[] = [];
   printed.forEach((form, f) => {
     if (pressings[f]! === 0) return;
@@ -69,5 +70,5 @@ async function factsOf({ ask, forms: printed, lowerBound, empty }: VersionsOnFor
   const worth = (count: number, runs: number) => (ask.costs ? count * ask.costs.form + runs * ask.costs.pressing : runs);
   const value = worth(forms.length, total);
   const bound = Math.min(value, lowerBound ?? worth(Math.ceil(ids.length / ask.stations), pressingsByQuantity({ stations: ask.stations, quantities })));
-  return { ids, quantities, stations: ask.stations, forms, formsAllowed: Math.max(ask.forms, forms.length), costs: ask.costs, pressings: total, cost: ask.costs && value, lowerBound: bound, optimal: bound === value && forms.length <= ask.forms, overs };
+  return { ids, quantities, stations: ask.stations, forms, formsAllowed: Math.max(ask.forms, forms.length), costs: ask.costs, pressings: total, cost: ask.costs && value, lowerBound: bound, optimal: bound === value && forms.length <= ask.forms, overs, oversLimits };
 }

@@ -1,0 +1,72 @@
+import type { DeskLaying, DrawingSource, OutlinesAnswer, OutlinesAsk } from '../engine/protocol.ts';
+import type { Job } from './job.ts';
+import { numberOf } from './number-of.ts';
+import { NO_OVERS, oversOf, type OversFields } from './overs.ts';
+import { letterOf } from './versions.ts';
+
+/** Several drawings with their quantities on the forms of one sheet. Fields stay as typed. */
+export interface Outlines {
+  readonly list: readonly OutlineFields[];
+  /** Most forms allowed. */
+  readonly forms: string;
+  readonly formCost: string;
+  readonly pressingCost: string;
+  readonly overs: OversFields;
+  readonly plan: OutlinesPlan | undefined;
+}
+
+export interface OutlineFields {
+  /** Stays with the drawing through all changes. */
+  readonly id: string;
+  readonly name: string;
+  readonly quantity: string;
+  readonly source: DrawingSource;
+  readonly drawnFrom: Job['drawnFrom'];
+}
+
+/** Forms as the engine found them, each judged. */
+export interface OutlinesPlan extends OutlinesAnswer {
+  /** What it was made from, as one text. */
+  readonly asked: string;
+  readonly names: readonly string[];
+  readonly quantities: readonly number[];
+}
+
+export const NO_OUTLINES: Outlines = { list: [], forms: '1', formCost: '', pressingCost: '', overs: NO_OVERS, plan: undefined };
+
+/** As many as the engine lays on common forms. */
+export const MOST_OUTLINES = 24;
+const MOST_FORMS = 12;
+
+export type OutlinesFault = { readonly field: 'name' | 'quantity'; readonly row: number } | { readonly field: 'forms' | 'formCost' | 'pressingCost' | 'overs' };
+export type OutlinesJob = { readonly ask: Omit<OutlinesAsk, 'remembered'>; readonly asked: string } | { readonly faults: readonly OutlinesFault[] };
+
+/** What is typed as the engine reads it, or which fields cannot be used. */
+export function outlinesJobOf({ list, forms, formCost, pressingCost, overs }: Outlines, laying: DeskLaying, effort: Job['effort']): OutlinesJob {
+  const faults: OutlinesFault[] = [];
+  const names = list.map(({ name }, row) => name.trim() || letterOf(row));
+  const quantities = list.map(({ quantity }, row) => {
+    if (names.indexOf(names[row]!) < row) faults.push({ field: 'name', row });
+    const value = numberOf(quantity);
+    if (!isWhole(value)) faults.push({ field: 'quantity', row });
+    return Number(value);
+  });
+  const most = numberOf(forms);
+  if (!isWhole(most) || most > MOST_FORMS) faults.push({ field: 'forms' });
+  const [form, pressing] = [numberOf(formCost), numberOf(pressingCost)];
+  if (form === 'fault') faults.push({ field: 'formCost' });
+  if (pressing === 'fault') faults.push({ field: 'pressingCost' });
+  const limits = oversOf(overs, quantities);
+  if (limits === 'fault') faults.push({ field: 'overs' });
+  if (faults.length > 0 || form === 'fault' || pressing === 'fault' || limits === 'fault') return { faults };
+  const costs = form === undefined && pressing === undefined ? undefined : { form: form ?? 0, pressing: pressing ?? 0 };
+  const designs = list.map(({ source, drawnFrom }, row) => ({ id: names[row]!, source, drawnFrom, quantity: quantities[row]!, ...(limits && { overs: limits[row]! }) }));
+  const ask = { laying, designs, forms: Number(most), ...(costs && { costs }), effort };
+  // The bytes of a drawing never change under its id; effort makes no other question.
+  const asked = JSON.stringify({ ...ask, effort: undefined, designs: designs.map((design, row) => ({ ...design, source: list[row]!.id })) });
+  return { ask, asked };
+}
+
+function isWhole(value: number | 'fault' | undefined): value is number {
+  return typeof value === 'number' && Number.isInteger(value) && value >= 1;
+}

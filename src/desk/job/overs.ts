@@ -1,0 +1,28 @@
+import type { Overs } from '../engine/protocol.ts';
+import { numberOf } from './number-of.ts';
+
+/** Copies beyond a quantity, as typed: `200`, or `5%` of the quantity; empty: none at least, as many as there are. */
+export interface OversFields {
+  readonly least: string;
+  readonly greatest: string;
+}
+
+export const NO_OVERS: OversFields = { least: '', greatest: '' };
+
+/** For each quantity; undefined where nothing is typed. */
+export function oversOf({ least, greatest }: OversFields, quantities: readonly number[]): readonly Overs[] | 'fault' | undefined {
+  const [from, to] = [limitOf(least), limitOf(greatest)];
+  if (from === 'fault' || to === 'fault') return 'fault';
+  if (!from && !to) return undefined;
+  const limits = quantities.map((quantity) => ({ least: Math.ceil(from?.(quantity) ?? 0), ...(to && { greatest: Math.floor(to(quantity)) }) }));
+  return limits.some((limit) => limit.greatest !== undefined && limit.greatest < limit.least) ? 'fault' : limits;
+}
+
+function limitOf(text: string): ((quantity: number) => number) | 'fault' | undefined {
+  const isShare = text.trim().endsWith('%');
+  const value = numberOf(isShare ? text.trim().slice(0, -1) : text);
+  if (value === undefined) return isShare ? 'fault' : undefined;
+  if (value === 'fault' || (!isShare && !Number.isInteger(value))) return 'fault';
+  // Hundredths first: 5 % of 1000 is 50 in floating point, 0.05 × 1000 need not be.
+  return isShare ? (quantity) => (quantity * value) / 100 : () => value;
+}

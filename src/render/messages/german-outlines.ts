@@ -1,0 +1,33 @@
+import type { englishOutlines } from './english-outlines.ts';
+
+/** Worte für mehrere Umrisse auf gemeinsamen Formen. */
+export const germanOutlines: Readonly<Record<keyof typeof englishOutlines, string>> = {
+  'face-outlines': 'Umrisse',
+  'hint-outlines': 'Mehrere Zeichnungen zusammen auf Bogen von {sheet}, mit den Grenzen dieses Auftrags: wie viele von jeder gebraucht werden.',
+  'outline-name': 'Zeichnung {letter}',
+  'outline-quantity': 'Menge von Zeichnung {letter}',
+  'remove-outline': 'Zeichnung {letter} herausnehmen',
+  'outline-faults': 'Jede Zeichnung braucht einen eigenen Namen und eine ganze Menge ab 1.',
+  'add-from-desk': 'Zeichnung dieses Auftrags hinzufügen',
+  'add-opened': '{name} hinzufügen',
+  'add-drawing': 'Zeichnung hinzufügen (SVG, DXF, PDF)',
+  'hint-add-drawing': 'Sie wird nach den Rollen ihrer Linien gelesen; eine, die nach einer Entscheidung fragt, wird zuerst in Feld 1 geklärt und von dort hinzugefügt.',
+  'outlines-need-sheet': 'Bogen oder Grenzen sind nicht lesbar: siehe Felder 2 und 3.',
+  'fault-forms-outlines': 'Eine ganze Zahl von 1 bis 12 angeben.',
+  'seek-forms': 'Formen suchen',
+  'seeking-forms': 'Die Zeichnungen werden zusammen gelegt …',
+  'forms-stopping': 'Die besten Formen bis jetzt werden zusammengestellt …',
+  'give-up': 'Sofort beenden, Bisheriges behalten',
+  'no-forms-yet': 'Zwei oder mehr Zeichnungen hinzufügen, Mengen angeben und Formen suchen.',
+  'forms-bound': 'Nicht bewiesen: kein Plan braucht weniger als {bound}; ob einer weniger als dieser braucht, ist offen.',
+  'forms-bound-cost': 'Nicht bewiesen: kein Plan kostet weniger als {bound}; ob einer weniger als dieser kostet, ist offen.',
+  'forms-separate': 'Jede Zeichnung für sich: {pressings} Drucke auf {forms}.',
+  'outlines-doubtful': '{names} in Feld 1 ansehen: die Zeichnung fragt nach einer Entscheidung.',
+  'outlines-table': 'Zeichnungen, was gemacht wird und was darüber ist',
+  'column-drawing': 'Zeichnung',
+  'column-ups-of': 'Nutzen auf Form {number}',
+  'form-pressings': 'Form {number}: {pressings} Drucke',
+  'take-form': 'Auf das Pult legen',
+  'save-form': 'Als Standbogendatei sichern',
+  'pressings-are-good': 'Drucke sind gute Bogen: Einrichten und Laufmakulatur kommen hinzu.',
+};

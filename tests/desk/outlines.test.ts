@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { judge } from '../../src/layout/judge.ts';
+import { readLayoutFile } from '../../src/layout/layout-file.ts';
+import { browserIsHere, findings, goTo, launch, picture, sample, serve, watch } from './browser.ts';
+
+/** Several drawings ganged on the forms of one sheet, on the desk. */
+describe.skipIf(!browserIsHere())('several outlines', { timeout: 150_000 }, () => {
+  let browser: Browser;
+  let server: DeskServer;
+  let page: Page;
+  let faults: string[];
+
+  beforeAll(async () => {
+    browser = await launch();
+    server = await serve([sample('reverse-tuck-small.svg'), sample('sleeve.svg')]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    await server.close();
+  });
+  beforeEach(() => {
+    faults = [];
+  });
+  afterEach(async () => {
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  const open = async (options: Parameters<Browser['newPage']>[0] = {}) => {
+    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true, acceptDownloads: true, ...options });
+    faults = watch(page);
+    await page.goto(server.url);
+    await page.locator('.ticket').waitFor();
+    await page.keyboard.press('Alt+Digit4');
+    await page.getByLabel(/^(Effort|Aufwand)$/).selectOption('quick');
+    await page.getByRole('button', { name: /^(Outlines|Umrisse)$/ }).click();
+  };
+  const add = async () => {
+    await page.getByRole('button', { name: /^(Add )?reverse-tuck-small.svg/ }).click();
+    await page.getByRole('button', { name: /^(Add )?sleeve.svg/ }).click();
+    await page.locator('.outline-rows input.number').nth(0).fill('9000');
+    await page.locator('.outline-rows input.number').nth(1).fill('4000');
+  };
+  const seek = async (forms: string) => {
+    await page.getByLabel(/^(Forms allowed|Erlaubte Formen)$/).fill(forms);
+    await page.getByRole('button', { name: /^(Look for forms|Formen suchen)$/ }).click();
+    await page.locator('.outline-plan .state-sound').waitFor({ timeout: 120_000 });
+  };
+
+  test('two drawings on one form: counts and pressings make the quantities; kept, put on the desk, saved as a layout file', async () => {
+    await open();
+    await add();
+    await seek('1');
+    await picture(page, 'outlines');
+    const total = Number((await page.locator('.outline-plan .answer').innerText()).replaceAll(/[ \u202f]/g, '').match(/^\d+/)![0]);
+    const cards = await page.locator('.outline-forms .card').count();
+    expect(cards).toBe(1);
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: /Save as a layout file/ }).click();
+    const text = readFileSync(await (await coming).path(), 'utf8');
+    const layout = readLayoutFile(JSON.parse(text), 'form-1.json');
+    expect(judge(layout).state).toBe('sound');
+    const counts = ['reverse-tuck-small', 'sleeve'].map((name) => layout.placements.filter(({ design }) => design === name).length);
+    const needed = Math.max(Math.ceil(9000 / counts[0]!), Math.ceil(4000 / counts[1]!));
+    expect(total).toBe(needed);
+    for (const [row, name] of ['reverse-tuck-small', 'sleeve'].entries()) expect(await page.getByRole('row', { name: new RegExp(`${name}`) }).innerText()).toMatch(new RegExp(`\\t${counts[row]}$`));
+
+    await page.getByText('kept in this browser').waitFor();
+    await page.waitForTimeout(500);
+    await page.reload();
+    await goTo(page, 'Layouts found');
+    await page.getByRole('button', { name: 'Outlines', exact: true }).click();
+    await page.locator('.outline-plan .state-sound').waitFor();
+    await page.getByRole('button', { name: /Put it on the desk/ }).click();
+    await page.locator('.hand-host svg').first().waitFor();
+    await page.locator('.card.chosen .state-sound').waitFor();
+    expect(await page.locator('.card.chosen .card-ups').innerText()).toBe(`${counts[0]! + counts[1]!} ups`);
+    await page.waitForTimeout(500);
+    await picture(page, 'outlines-on-the-desk');
+    // Another quantity: the forms stay, marked.
+    await page.getByRole('button', { name: 'Outlines', exact: true }).click();
+    await page.getByLabel('Quantity of drawing A').fill('9500');
+    await page.locator('.outline-plan .state-out-of-date').waitFor();
+  });
+
+  test('overs that cannot be kept on one form are said with the remedy', async () => {
+    await open();
+    await add();
+    await page.getByLabel('Quantity of drawing B').fill('7');
+    await page.getByLabel('Overs at most').fill('0');
+    await page.getByRole('button', { name: 'Look for forms' }).click();
+    await page.getByText(/no plan with 1 forms was found/).waitFor({ timeout: 120_000 });
+    await picture(page, 'outlines-no-plan');
+  });
+
+  test('stopped: the best so far is taken, or nothing at all at the second click', async () => {
+    await open();
+    await add();
+    await page.getByRole('button', { name: 'Layouts', exact: true }).click();
+    await page.getByLabel('Effort').selectOption('thorough');
+    await page.getByRole('button', { name: 'Outlines', exact: true }).click();
+    await page.getByLabel('Forms allowed').fill('2');
+    await page.getByRole('button', { name: 'Look for forms' }).click();
+    await page.waitForTimeout(1500);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.getByRole('button', { name: 'Stop' }).waitFor({ state: 'detached' });
+    await page.getByText('Laying out the drawings together').waitFor({ state: 'detached' });
+    await page.locator('.outline-plan .state-sound').waitFor({ timeout: 60_000 });
+  });
+
+  test.each([['light', 'en-GB'], ['dark', 'de-AT']] as const)('nothing for axe to find in %s, %s; no wider than the window', async (colorScheme, locale) => {
+    await open({ colorScheme, locale });
+    await add();
+    await seek('2');
+    await picture(page, `outlines-${locale}-${colorScheme}`);
+    expect(await findings(page)).toEqual([]);
+    for (const width of [1024, 390]) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.waitForTimeout(200);
+      await page.screenshot({ path: `out/desk/outlines-${locale}-${width}.png`, fullPage: true });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), `at ${width}`).toBeLessThanOrEqual(width);
+    }
+    if (locale === 'de-AT') expect((await page.locator('main').innerText()).match(/.*\b(the|and|which|sheet|drawing|version|press)\b.*/gi)).toBeNull();
+  });
+});
