@@ -1,5 +1,4 @@
 import type { DeskLaying, DrawingSource, OutlinesAnswer, OutlinesAsk } from '../engine/protocol.ts';
-import type { Job } from './job.ts';
 import { numberOf } from './number-of.ts';
 import { NO_OVERS, oversOf, type OversFields } from './overs.ts';
 import { letterOf } from './versions.ts';
@@ -21,7 +20,7 @@ export interface OutlineFields {
   readonly name: string;
   readonly quantity: string;
   readonly source: DrawingSource;
-  readonly drawnFrom: Job['drawnFrom'];
+  readonly drawnFrom: 'printed' | 'inside';
 }
 
 /** Forms as the engine found them, each judged. */
@@ -42,7 +41,7 @@ export type OutlinesFault = { readonly field: 'name' | 'quantity'; readonly row:
 export type OutlinesJob = { readonly ask: Omit<OutlinesAsk, 'remembered'>; readonly asked: string } | { readonly faults: readonly OutlinesFault[] };
 
 /** What is typed as the engine reads it, or which fields cannot be used. */
-export function outlinesJobOf({ list, forms, formCost, pressingCost, overs }: Outlines, laying: DeskLaying, effort: Job['effort']): OutlinesJob {
+export function outlinesJobOf({ list, forms, formCost, pressingCost, overs }: Outlines, laying: DeskLaying, effort: OutlinesAsk['effort']): OutlinesJob {
   const faults: OutlinesFault[] = [];
   const names = list.map(({ name }, row) => name.trim() || letterOf(row));
   const quantities = list.map(({ quantity }, row) => {
