@@ -130,3 +130,9 @@ test.each([
   expect(status).toBe(2);
   expect(stderr).toMatch(message);
 });
+
+test('a size beyond the machine is said of --sheets, the option of this command', () => {
+  const { status, stderr } = run('compare', join(root, 'samples', 'drawings', 'tray.svg'), '--sheets', '3000x2000', '--press', join(root, 'samples', 'presses', 'b0-seven-colours.json'));
+  expect(status).toBe(2);
+  expect(stderr).toMatch(/--sheets: sheet 3000 × 2000 mm is larger/);
+});

@@ -1,4 +1,4 @@
-import { inputError } from '../../base/issue.ts';
+import { InputError, inputError } from '../../base/issue.ts';
 import { candidateOfDie, compareSheets, nearMissesOf } from '../../pipeline/compare.ts';
 import { factsOfComparison, showComparison } from '../../pipeline/compare-showing.ts';
 import { readNoted } from '../../press/known-fields.ts';
@@ -87,7 +87,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const pool = createWorkerPool(effort.workers ?? defaultWorkers());
   try {
     const job = { ...laying, machines, id: nameOf(path), blank, drawing: dieline, candidates, ranges, terms, standingDie, toleranceMm: tolerance ?? list?.toleranceMm ?? 0 };
-    const comparison = await compareSheets(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason });
+    const comparison = await compareSheets(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason }).catch(sayOfList);
     const misses = near.wanted ? await nearMissesOf(job, comparison, nearMissTerms(near, raw.rates, machines), { seed: effort.seed, runner: pool, stop: stop.reason }, styleOfDrawing(path, blank)) : undefined;
     const facts = factsOfComparison(nameOf(path), job, comparison, notes);
     const showing = showComparison(facts, misses, language);
@@ -112,4 +112,10 @@ function sizeList(text: string): SheetCandidate[] | undefined {
   const sizes = text.split(',').map(sizeValue);
   if (sizes.includes(undefined)) return undefined;
   return sizes.map((sheet) => ({ sheet: sheet!, grain: undefined, origin: { kind: 'stock' }, boughtM2: squareMetres(sheet!) }));
+}
+
+/** One size of the list is laid out as by `nest`; here its option is called otherwise. */
+function sayOfList(error: unknown): never {
+  if (!(error instanceof InputError)) throw error;
+  throw new InputError(error.issues.map((issue) => (issue.where === '--sheet' ? { ...issue, where: '--sheets' } : issue)));
 }
