@@ -37,7 +37,7 @@ export function addLayingOptions(command: Command): Command {
     .option('--bleed <mm>', 'ink beyond the outline (default 3)')
     .option('--bleed-meeting <how>', 'apart: bleeds of neighbours clear each other; cut: cut at the middle of the gap (default apart)')
     .option('--common-knife', 'neighbours may share one straight rule: unprinted, or the same colour runs through')
-    .option('--common-knife-pairs <pairs>', 'only these edges of the drawing may share a rule, and why: left+right=unprinted,upper+lower=same-colour,left+left=by-word')
+    .option('--common-knife-pairs <pairs>', 'only these edges of the drawing may share a rule, and why: left+right=unprinted,upper+lower=same-colour,left+left=by-word (without a reason: by-word)')
     .option('--rotations <degrees>', 'allowed rotations, counter-clockwise: 0,180 or 0,90,180,270 or 0 or 0,90 (default 0,180)')
     .option('--grain <side>', 'side of the drawing along which the grain must run: x, y or any')
     .option('--sheet-grain <side>', 'grain of the sheet: x (along the gripper edge), y, long or short')
@@ -63,6 +63,9 @@ export function readLayingOptions(raw: Readonly<Record<string, unknown>>, reader
   const sheetGrain = reader.read('--sheet-grain', oneOf('x', 'y', 'long', 'short'), 'x, y, long or short is wanted');
   if (raw.rotations !== undefined && (raw.grain !== undefined || raw.sheetGrain !== undefined)) {
     reader.fault({ code: 'options-contradict', facts: { first: '--rotations', second: '--grain', reason: 'both say which rotations are allowed; give one of them' } });
+  }
+  if (raw.commonKnife === true && raw.commonKnifePairs !== undefined) {
+    reader.fault({ code: 'options-contradict', facts: { first: '--common-knife', second: '--common-knife-pairs', reason: 'the one allows all edges, the other names those allowed; give one of them' } });
   }
   return {
     settings: {

@@ -31,46 +31,49 @@ export interface ReelOutcome {
 /** The shortest cut-off that holds all blanks. Throws an InputError when a blank is wider than the reel. */
 export async function layReel(job: ReelJob, settings: StripSettings): Promise<ReelOutcome> {
   const prepared = job.designs.map(({ id, blank, drawing, turns }) => preparePart(blank, { id, turns, fingerprint: drawing.fingerprint }));
-  const parts = prepared.map(({ part }) => fittingPart(part, job.width));
+  const parts = prepared.map(({ part }) => fittingPart(part, job));
   const counts = job.designs.map(({ ups }) => ups);
   const longest = stripProblem(job, parts, counts, longestCutOff(job, parts, counts));
   const solution = await solveStrip(longest, settings);
   if (!solution.best) throw inputError('no-cut-off-found', { where: 'reel', facts: { metres: toMillimetres(longest.sheet.width) / 1000 } });
-  const problem = stripProblem(job, parts, counts, solution.length);
-  const layout = reelLayout(problem, prepared.map(({ design }) => design), solution, settings.seed);
+  const edges = 2 * toMicrons(job.bleed);
+  const [length, lowerBound] = [solution.length + edges, solution.lowerBound + edges];
+  const problem = stripProblem(job, parts, counts, length);
+  const layout = reelLayout(problem, prepared.map(({ design }) => design), { ...solution, length, lowerBound }, settings.seed);
   const { sound, judgement } = judgeForProduction(layout);
   if (!sound) throw new Error(`the judge refused the layout: ${JSON.stringify(judgement.faults[0])}`);
-  return { layout: sound, solution, lengthMm: toMillimetres(solution.length), lengthLowerBoundMm: toMillimetres(solution.lowerBound) };
+  return { layout: sound, solution, lengthMm: toMillimetres(length), lengthLowerBoundMm: toMillimetres(lowerBound) };
 }
 
-/** Only the rotations in which the part fits across the reel. */
-function fittingPart(part: Part, reelWidth: number): Part {
+/** Only the rotations in which the part, with its bleed, fits across the reel. */
+function fittingPart(part: Part, { width, bleed }: ReelJob): Part {
   const heights = part.turns.map((turn) => {
     const { minY, maxY } = turnBox(boxOf(part.outline), turn);
     return maxY - minY;
   });
-  const turns = part.turns.filter((_, i) => heights[i]! <= toMicrons(reelWidth));
+  const turns = part.turns.filter((_, i) => heights[i]! + 2 * toMicrons(bleed) <= toMicrons(width));
   if (turns.length > 0) return { ...part, turns };
-  throw inputError('blank-wider-than-reel', { where: part.id, facts: { needs: toMillimetres(Math.min(...heights)), width: reelWidth } });
+  throw inputError('blank-wider-than-reel', { where: part.id, facts: { needs: toMillimetres(Math.min(...heights)) + 2 * bleed, width } });
 }
 
 /** All blanks one after the other, each its longer side along the reel: no sensible layout is longer. */
-function longestCutOff({ gap }: ReelJob, parts: readonly Part[], counts: readonly number[]): number {
+function longestCutOff({ gap, bleed }: ReelJob, parts: readonly Part[], counts: readonly number[]): number {
   const sides = parts.map(({ outline }) => {
     const box = boxOf(outline);
     return Math.max(box.maxX - box.minX, box.maxY - box.minY) + toMicrons(gap);
   });
-  const total = sides.reduce((sum, side, part) => sum + side * counts[part]!, 0);
+  const total = sides.reduce((sum, side, part) => sum + side * counts[part]!, 2 * toMicrons(bleed));
   return Math.min(total, COORDINATE_LIMIT);
 }
 
+/** The bleed stays on the reel and within the cut-off, so knives keep it from the edges. `length`: of the cut-off, µm. */
 function stripProblem({ width, gap, bleed }: ReelJob, parts: readonly Part[], counts: readonly number[], length: number): Problem {
   const rules = resolveRules({ gap, bleed });
-  const area = { minX: 0, minY: 0, maxX: length, maxY: toMicrons(width) };
+  const [edge, height] = [toMicrons(bleed), toMicrons(width)];
   return {
-    sheet: { width: length, height: area.maxY },
-    usable: area,
-    printable: { minX: -toMicrons(bleed), minY: -toMicrons(bleed), maxX: length + toMicrons(bleed), maxY: area.maxY + toMicrons(bleed) },
+    sheet: { width: length, height },
+    usable: { minX: edge, minY: edge, maxX: length - edge, maxY: height - edge },
+    printable: { minX: 0, minY: 0, maxX: length, maxY: height },
     lay: 'left',
     keepOuts: [],
     rules: { gap: toMicrons(rules.gap), bleed: toMicrons(rules.bleed), bleedMeeting: rules.bleedMeeting, commonKnife: false },

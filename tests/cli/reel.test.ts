@@ -69,3 +69,12 @@ test('in French: report, page and picture', () => {
   expect(page).toContain('<html lang="fr">');
   expect(page).toContain('SENS MACHINE');
 });
+
+test('a bleed stays within reel and cut-off', () => {
+  const square = drawing('square.svg', '0,0 30,0 30,30 0,30', 30, 30);
+  const job = (width: number) => ({ width, gap: 4, bleed: 2, designs: [{ file: square, ups: 4, rotations: [0] }] });
+  const { status, stdout } = reel(job(68), '--effort', 'quick', '--json', '-');
+  expect(status).toBe(0);
+  expect(JSON.parse(stdout)).toMatchObject({ sheet: { width: 68, height: 68 }, usable: { x: 2, y: 2, width: 64, height: 64 }, result: { lengthMm: 68 } });
+  expect(reel(job(33), '--json', 'out.json')).toMatchObject({ status: 2, stderr: expect.stringContaining('needs 34 mm') });
+});

@@ -3,7 +3,8 @@ import { withFieldNames } from './field-names.ts';
 
 /**
  * The one place where issue codes become sentences. A sentence says what is wrong, where, and what to do. Each language
- * is one table per area; `{name}` stands for a fact of the issue, lengths being in millimetres.
+ * is one table per area; `{name}` stands for a fact of the issue, lengths being in millimetres; `{count|line is|lines are}` for the first words where
+ * the fact is 1, else for the others.
  */
 export type MessageTable = Readonly<Record<string, string>>;
 
@@ -32,7 +33,9 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
       const text = messages.get(issue.code);
       if (text === undefined && otherwise) return otherwise.sentence(issue);
       if (text === undefined) throw new Error(`no message for issue ${issue.code}`);
-      const sentence = text.replace(/\{(\w+)\}/g, (_, name: string) => formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms, decimalSign));
+      const sentence = text.replace(/\{(\w+)(?:\|([^|}]*)\|([^|}]*))?\}/g, (_, name: string, one?: string, many = '') =>
+        one === undefined ? formatFact(name === 'where' ? issue.where : issue.facts?.[name], terms, decimalSign) : issue.facts?.[name] === 1 ? one : many,
+      );
       return issue.mendedBy === 'field' ? withFieldNames(sentence) : sentence;
     },
   };

@@ -7,7 +7,7 @@ export const commandMessages: MessageTable = {
   'file-too-large': '{where}: the file has {megabytes} MB; at most {limit} MB are read.',
   'file-is-folder': '{where}: this is a folder. Name a file in it.',
   'field-misspelt': '{where}: there is no such field; {meant} seems to be meant. Correct the name.',
-  'more-faults': '{where}: {count} more faults. Correct the first ones and check again.',
+  'more-faults': '{where}: {count} more {count|fault|faults}. Correct the first ones and check again.',
   'record-of-other-kind': '{where}: this record holds no field of its kind. Give another file; known fields are {known}.',
   'json-not-valid': '{where}: this is not valid JSON ({reason}).',
   'field-not-valid': '{where}: {reason}',

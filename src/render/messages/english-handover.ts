@@ -30,7 +30,7 @@ export const artworkMessages: MessageTable = {
   'artwork-part-not-kept': '{where} cannot be kept as it is and is left out; what carries it is drawn without. Turn it into plain paths and fills.',
   'artwork-font-not-in-svg': '{where}: an SVG does not hold its fonts. The text "{text}" asks for {font} and stands in a plain font instead. Turn texts into outlines.',
   'artwork-rgb': '{where}: {count} of its colours are RGB and will change when they are made into inks. Write device-cmyk(…) or icc-color(…), name inks by data-ink="…", or say which colour is which ink: --ink "Name=#rrggbb".',
-  'artwork-steps-left-out': '{where}: {count} lines and areas named as processing steps ({steps}) are left out of the print.',
+  'artwork-steps-left-out': '{where}: {count} {count|line or area named as a processing step|lines and areas named as processing steps} ({steps}) {count|is|are} left out of the print.',
   'artwork-for-no-design': '{where}: no station prints {design}. Stations print: {designs}. Write --artwork name=file.pdf.',
   'artwork-twice': '{where}: {design} has artwork already. Name what each file is for: --artwork name=file.pdf.',
   'artwork-size': '{where}: the page ({foundWidthMm} × {foundHeightMm} mm) is neither the blank ({widthMm} × {heightMm} mm) nor the blank with the same bleed all round, and it holds no die line of that size. Give the place of its lower left corner with --artwork-at.',

@@ -26,7 +26,7 @@ export const englishReel = {
   perThousandMeans: (ups: number, format: Format) => `${counted(1000 * ups, 'blank', format)}, without makeready and running waste`,
   assumed: ({ gap, bleed, seed }: ReelFacts, format: Format) => [
     `The gap of ${format.length(gap)} is kept between the blanks of one cut-off; blanks may reach the edges of the reel and the cut. Where the cut or a slitting knife needs room, give a narrower reel and add it to the cut-off.`,
-    ...(bleed > 0 ? [`A bleed of ${format.length(bleed)} may run over the edges of the cut-off.`] : []),
+    ...(bleed > 0 ? [`The bleed of ${format.length(bleed)} stays on the reel and within the cut-off; knives keep as far from its edges.`] : []),
     `The same job, effort and seed (${seed}) give the same layout.`,
   ],
   caution: 'This is a plan. Knives, clearances and margins are confirmed with the machine’s own manual and the die maker before a die is ordered. Presses, slitters and die-cutters are worked by trained people under local rules.',

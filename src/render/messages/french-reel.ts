@@ -24,7 +24,7 @@ export const frenchReel: ReelWords = {
   perThousandMeans: (ups, format) => `${frenchCounted(1000 * ups, 'flan', 'flans', format)}, sans calage ni gâche de roulage`,
   assumed: ({ gap, bleed, seed }, format) => [
     `L’écart de ${format.length(gap)} est gardé entre les flans d’une coupe ; ils peuvent toucher les bords de la bobine et la coupe. Si la coupe ou une molette demande de la place, donnez une laize plus étroite et ajoutez-la à la longueur de coupe.`,
-    ...(bleed > 0 ? [`Un fond perdu de ${format.length(bleed)} peut dépasser les bords de la coupe.`] : []),
+    ...(bleed > 0 ? [`Le fond perdu de ${format.length(bleed)} reste sur la bobine et dans la coupe ; les filets gardent autant des bords.`] : []),
     `Le même travail, le même effort et la même graine (${seed}) donnent la même implantation.`,
   ],
   caution: 'Ceci est un plan. Filets, écarts et marges sont confirmés avec le manuel de la machine et le fabricant de formes avant toute commande. Presses, bobineuses-refendeuses et platines de découpe sont conduites par des personnes formées, selon les règles locales.',

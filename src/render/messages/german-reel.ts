@@ -26,7 +26,7 @@ export const germanReel: ReelWords = {
   perThousandMeans: (ups, format) => `${zuschnitte(1000 * ups, format)}, ohne Einrichten und Fortdruckzuschuss`,
   assumed: ({ gap, bleed, seed }, format) => [
     `Der Abstand von ${format.length(gap)} gilt zwischen den Zuschnitten eines Abschnitts; sie dürfen bis an die Ränder der Rolle und an den Schnitt reichen. Braucht der Schnitt oder ein Längsmesser Platz, geben Sie eine schmalere Rolle an und zählen ihn zum Abschnitt dazu.`,
-    ...(bleed > 0 ? [`Ein Beschnitt von ${format.length(bleed)} darf über die Ränder des Abschnitts laufen.`] : []),
+    ...(bleed > 0 ? [`Der Beschnitt von ${format.length(bleed)} bleibt auf der Rolle und innerhalb des Abschnitts; Messer halten so viel Abstand von seinen Rändern.`] : []),
     `Derselbe Auftrag, Aufwand und Startzahl (${seed}) geben dieselbe Anordnung.`,
   ],
   caution: 'Dies ist ein Plan. Messer, Abstände und Ränder werden mit der Anleitung der Maschine und dem Stanzformenbauer abgestimmt, bevor eine Form bestellt wird. An Druckmaschinen, Rollenschneidern und Stanzen arbeiten ausgebildete Leute nach den örtlichen Vorschriften.',
