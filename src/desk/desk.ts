@@ -1,4 +1,4 @@
-import { computed, effect, signal, type ReadonlySignal, type Signal } from '@preact/signals';
+import { computed, effect, signal, untracked, type ReadonlySignal, type Signal } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
 import type { LengthUnit } from '../render/format.ts';
 import { createEngine, type Engine } from './engine/client.ts';
@@ -192,12 +192,12 @@ function inputsOf(reading: Asked<ReadAnswer>, { drawing, drawnFrom }: Job, layin
   return JSON.stringify([fingerprint, scale.mmPerUnit, options, drawnFrom, laying.laying]);
 }
 
-/** Runs `work` whenever `value` changes, not more often than every so many milliseconds; stale answers are dropped by the caller. */
-export function whenChanged<Value>(value: ReadonlySignal<Value>, milliseconds: number, work: (value: Value) => void): void {
+/** Runs `work` whenever `value` changes and then stands still for so many milliseconds; stale answers are dropped by the caller. */
+export function whenChanged<Value>(value: ReadonlySignal<Value>, milliseconds: number | (() => number), work: (value: Value) => void): void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   effect(() => {
     const now = value.value;
     clearTimeout(timer);
-    timer = setTimeout(() => work(now), milliseconds);
+    timer = setTimeout(() => work(now), typeof milliseconds === 'number' ? milliseconds : untracked(milliseconds));
   });
 }

@@ -26,5 +26,8 @@ whenChanged(desk.notice, NOTICE_MS, () => (desk.notice.value = ''));
 keepJudging(desk);
 const searching = keepSearching(desk);
 render(<App parts={{ desk, searching, saving, files, library }} />, document.getElementById('desk')!);
+// Thread and code are there before the first drawing is.
+desk.engine.warm('read');
+desk.searcher.warm('search');
 await takeOpened(desk, files);
 if (!isServed && 'serviceWorker' in navigator) await navigator.serviceWorker.register('service-worker.js').catch(() => undefined);

@@ -63,7 +63,14 @@ export function keepSearching(desk: Desk): Searching {
     }
   };
 
-  whenChanged(desk.inputs, STANDS_STILL_MS, (inputs) => {
+  let drawing = desk.job.value.drawing;
+  /** Fields are typed letter by letter; a new drawing is there at once. */
+  const patience = () => {
+    const isNew = desk.job.value.drawing?.kind === 'file' && desk.job.value.drawing !== drawing;
+    drawing = desk.job.value.drawing;
+    return isNew ? 0 : STANDS_STILL_MS;
+  };
+  whenChanged(desk.inputs, patience, (inputs) => {
     if (inputs === undefined || desk.search.value.inputs === inputs) return;
     const known = desk.job.value.layouts.filter((layout) => layout.inputs === inputs);
     if (known.some(isFinished)) {

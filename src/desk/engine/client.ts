@@ -10,6 +10,8 @@ export interface Engine {
   /** Rejects with an InputError for what cannot be used, with EngineLost when the engine broke down over it again. */
   ask<Kind extends Question>(kind: Kind, ask: Ask<Kind>, onEvent?: (event: EventOf<Kind>) => void): Promise<Answer<Kind>>;
   tell(control: Control): void;
+  /** Has the thread started, and what a question needs loaded, before it is asked. */
+  warm(kind: Question): void;
   /** Ends the thread; the next question starts another. */
   restart(): void;
 }
@@ -88,6 +90,7 @@ export function createEngine(person: () => Person, onBreakdown: () => void): Eng
     tell: (control) => {
       if (worker) post({ control });
     },
+    warm: (kind) => post({ warm: kind }),
     restart: () => {
       drop();
       for (const [id, asked] of pending) giveUp(id, asked, 'ended by the page');

@@ -55,6 +55,11 @@ scope.onmessage = async ({ data }) => {
     pool.tell(data.control);
     return;
   }
+  if ('warm' in data) {
+    if (SOLVING.has(data.warm)) void prepareSolver();
+    void answers[data.warm]();
+    return;
+  }
   const { id, kind, ask, locale, unit } = data;
   try {
     // Whoever needs the solver waits for it; nobody else does.

@@ -59,7 +59,7 @@ export interface Person {
   readonly unit: LengthUnit;
 }
 
-export type ToEngine = ({ readonly id: number; readonly kind: Question; readonly ask: unknown } & Person) | { readonly control: Control };
+export type ToEngine = ({ readonly id: number; readonly kind: Question; readonly ask: unknown } & Person) | { readonly control: Control } | { readonly warm: Question };
 export type FromEngine =
   /** The thread holds its lifeline. */
   | { readonly alive: true }
