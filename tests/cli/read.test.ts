@@ -126,7 +126,7 @@ describe('read', () => {
   test('files: the JSON, and the picture with its numbered faults', async () => {
     const { status, stdout } = await run(twoColours(), '--json', 'out.json', '--svg', 'out.svg');
     expect(status).toBe(1);
-    expect(stdout).toContain('  1 warning 1 inner lines');
+    expect(stdout).toContain('  1 warning 1 inner line of one kind');
     expect(JSON.parse(readFileSync(join(folder, 'out.json'), 'utf8')).widthMm).toBe(100);
     const picture = readFileSync(join(folder, 'out.svg'), 'utf8');
     expect(picture).toMatch(/<g id="Unknown"[\s\S]*<g id="faults"[\s\S]*>1<\/text>/);

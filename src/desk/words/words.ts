@@ -8,7 +8,7 @@ import { englishDesk, type DeskWord } from '../../render/messages/english-desk.t
 import { englishHand } from '../../render/messages/english-hand.ts';
 import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
-import { germanIssues, germanTerms } from '../../render/messages/german-issues.ts';
+import { german } from '../../render/messages/german-catalogue.ts';
 import { germanReport } from '../../render/messages/german-report.ts';
 import { germanStyles } from '../../render/messages/german-styles.ts';
 import { sourceName } from '../../render/messages/source-name.ts';
@@ -61,7 +61,7 @@ function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): str
   return word && `“${table[word]}”`;
 }
 
-const ISSUES: Readonly<Record<Locale, Catalogue>> = { en: english, de: createCatalogue([germanIssues], { otherwise: english, terms: germanTerms, decimalSign: ',' }) };
+const ISSUES: Readonly<Record<Locale, Catalogue>> = { en: english, de: german };
 const HAND: Readonly<Record<Locale, HandWords>> = { en: englishHand, de: germanHand };
 
 /** Words of the hand. */

@@ -25,7 +25,7 @@ export const frenchTerms: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.entries(FRENCH_STAGES).map(([stage, [, name]]) => [stage, name])),
   'gripper margin': 'prise de pinces', 'tail margin': 'marge de queue', 'left side margin': 'marge gauche', 'right side margin': 'marge droite', gap: 'écart',
   press: 'la presse', 'die-cutter': 'la platine de découpe', 'press and die-cutter alike': 'les deux de même',
-  gripper: 'pinces', tail: 'queue de feuille', left: 'gauche', right: 'droite', 'left side': 'côté gauche', 'right side': 'côté droit',
+  front: 'recto', back: 'verso', gripper: 'pinces', tail: 'queue de feuille', left: 'gauche', right: 'droite', 'left side': 'côté gauche', 'right side': 'côté droit',
   upper: 'haut', lower: 'bas', unprinted: 'non imprimé', 'same colour': 'même couleur', 'by word': 'sur parole', colours: 'Couleurs', stages: 'Étapes suivantes',
   solid: 'continu', dashed: 'tireté', dotted: 'pointillé', 'dash-dot': 'mixte',
   overlap: 'chevauchement', outside: 'hors de la surface', 'keep-out': 'zone réservée', bleed: 'fond perdu', rotation: 'orientation', outline: 'contour',

@@ -83,7 +83,7 @@ export const germanTerms: Readonly<Record<string, string>> = {
   ...GERMAN_STAGES,
   'gripper margin': 'Greiferrand', 'tail margin': 'Rand am Bogenende', 'left side margin': 'linker Rand', 'right side margin': 'rechter Rand', gap: 'Abstand',
   press: 'die Druckmaschine', 'die-cutter': 'die Stanze', 'press and die-cutter alike': 'beides gleich',
-  gripper: 'Greifer', tail: 'Bogenende', left: 'links', right: 'rechts', 'left side': 'links', 'right side': 'rechts',
+  front: 'Vorderseite', back: 'Rückseite', gripper: 'Greifer', tail: 'Bogenende', left: 'links', right: 'rechts', 'left side': 'links', 'right side': 'rechts',
   upper: 'oben', lower: 'unten', unprinted: 'unbedruckt', 'same colour': 'dieselbe Farbe', 'by word': 'auf Zusage', colours: 'Farben', stages: 'Weitere Stufen',
   overlap: 'Überlappung', outside: 'außerhalb', 'keep-out': 'freie Fläche', bleed: 'Beschnitt', rotation: 'Drehung', outline: 'Umriss',
   solid: 'durchgezogen', dashed: 'gestrichelt', dotted: 'gepunktet', 'dash-dot': 'strichpunktiert',

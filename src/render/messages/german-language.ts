@@ -1,14 +1,11 @@
-import { createCatalogue } from './catalogue.ts';
-import { english } from './english.ts';
 import { germanBatch } from './german-batch.ts';
+import { german } from './german-catalogue.ts';
 import { germanCompare } from './german-compare.ts';
 import { germanCutting } from './german-cutting.ts';
 import { germanDay } from './german-day.ts';
-import { germanDrawingIssues } from './german-drawing-issues.ts';
 import { germanDrawing } from './german-drawing.ts';
 import { germanFood } from './german-food.ts';
 import { germanGang } from './german-gang.ts';
-import { germanIssues, germanTerms } from './german-issues.ts';
 import { germanHandover } from './german-handover.ts';
 import { germanNearMiss } from './german-near-miss.ts';
 import { germanPicture } from './german-picture.ts';
@@ -17,7 +14,4 @@ import { germanReel } from './german-reel.ts';
 import { germanReport } from './german-report.ts';
 import type { Language } from './language.ts';
 
-/** What stands in reports and on the desk; the command line's own issues are English. */
-const issues = createCatalogue([germanDrawingIssues, germanIssues], { otherwise: english, terms: germanTerms, decimalSign: ',' });
-
-export const germanLanguage: Language = { locale: 'de', issues, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood, reel: germanReel, batch: germanBatch, drawing: germanDrawing, compare: germanCompare, nearMiss: germanNearMiss, quote: germanQuote };
+export const germanLanguage: Language = { locale: 'de', issues: german, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood, reel: germanReel, batch: germanBatch, drawing: germanDrawing, compare: germanCompare, nearMiss: germanNearMiss, quote: germanQuote };
