@@ -18,11 +18,21 @@ export function holdLifeline(name: string, held: () => void): void {
   });
 }
 
+/** A thread that has not said so long after its start that it lives has ended while it was loaded. */
+const LOADED_AFTER_MS = 20_000;
+
 export function watchLifeline(name: string, onGone: () => void): Lifeline {
   const watch = new AbortController();
+  const loading = setTimeout(onGone, LOADED_AFTER_MS);
   return {
-    // The lock asked for before the thread has it would come at once.
-    held: () => void navigator.locks.request(name, { signal: watch.signal }, onGone).catch(() => undefined),
-    end: () => watch.abort(),
+    held: () => {
+      clearTimeout(loading);
+      // The lock asked for before the thread has it would come at once.
+      void navigator.locks.request(name, { signal: watch.signal }, onGone).catch(() => undefined);
+    },
+    end: () => {
+      clearTimeout(loading);
+      watch.abort();
+    },
   };
 }
