@@ -1,13 +1,13 @@
-import { inputError, InputError } from '../base/issue.ts';
-import type { Candidate, Part, Problem } from '../layout/problem.ts';
+import { inputError } from '../base/issue.ts';
+import type { Candidate } from '../layout/problem.ts';
 import { closedFormLimits } from '../nesting/limits/closed-form.ts';
 import type { Methods } from '../nesting/driver.ts';
 import { lookForSoMany } from '../nesting/look.ts';
 import { solveWith } from '../nesting/solve.ts';
 import { sheetGrainAxis } from '../press/grain.ts';
 import type { Size } from '../press/sheet-areas.ts';
-import { DOES_NOT_FIT } from './look.ts';
-import { prepareNest, type NestJob, type SearchSettings } from './nest.ts';
+import { preparedOrNone } from './look.ts';
+import type { NestJob, SearchSettings } from './nest.ts';
 
 /** `depth` is measured away from the gripper edge. */
 export type LeastSide = 'depth' | 'width' | 'area';
@@ -63,18 +63,7 @@ interface Sheets {
 }
 
 function createSheets(job: NestJob, wanted: number, search: Search): Sheets & { readonly byRows: Sheets } {
-  let parts: readonly Part[] | undefined;
-  const problemOn = (sheet: Size): Problem | undefined => {
-    try {
-      const { problem } = prepareNest({ ...job, sheet });
-      parts ??= problem.parts;
-      // The same parts, so that their tables are shared.
-      return { ...problem, parts };
-    } catch (error) {
-      if (error instanceof InputError && error.issues.every(({ code }) => DOES_NOT_FIT.has(code))) return undefined;
-      throw error;
-    }
-  };
+  const problemOn = (sheet: Size) => preparedOrNone({ ...job, sheet })?.problem;
   const limitOf = (sheet: Size) => {
     const problem = problemOn(sheet);
     return problem ? closedFormLimits(problem)[0]!.ups : 0;

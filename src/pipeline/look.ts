@@ -50,7 +50,8 @@ export function createLook({ seed, runner, stop }: Pick<SearchSettings, 'seed' |
   };
 }
 
-function preparedOrNone(job: NestJob): PreparedNest | undefined {
+/** The search's problem for a job; undefined where no blank goes onto the sheet. */
+export function preparedOrNone(job: NestJob): PreparedNest | undefined {
   try {
     return prepareNest(job);
   } catch (error) {
@@ -59,5 +60,4 @@ function preparedOrNone(job: NestJob): PreparedNest | undefined {
   }
 }
 
-/** Codes of what stands against a sheet on which not one blank goes. */
-export const DOES_NOT_FIT: ReadonlySet<string> = new Set(['blank-larger-than-usable', 'nothing-left-of-sheet']);
+const DOES_NOT_FIT: ReadonlySet<string> = new Set(['blank-larger-than-usable', 'nothing-left-of-sheet']);
