@@ -14,6 +14,8 @@ export interface OpenedFiles {
 export interface DeskFiles {
   list(): { readonly folder: string | null; readonly files: readonly { readonly name: string; readonly bytes: number }[] };
   read(name: string): { readonly content: Uint8Array; readonly version: string } | undefined;
+  /** Of a file that may be written over: what `write` is told as `replaces`. */
+  version(name: string): string | undefined;
   /** `replaces` is the version of the file that is to be replaced; absent for a new one. */
   write(name: string, content: Uint8Array, replaces: string | undefined): WriteOutcome;
 }
@@ -49,6 +51,7 @@ export function createDeskFiles({ files, folder }: OpenedFiles): DeskFiles {
     if (folder === undefined) return files.get(name);
     return PLAIN_NAME.test(name) && READ_ENDINGS.has(extname(name).toLowerCase()) && isPlainFile(join(folder, name)) ? join(folder, name) : undefined;
   };
+  const writable = (name: string) => (folder !== undefined && PLAIN_NAME.test(name) && WRITTEN_ENDINGS.has(extname(name).toLowerCase()) ? join(folder, name) : undefined);
   const names = () => (folder === undefined ? [...files.keys()] : readdirSync(folder).filter((name) => pathOf(name) !== undefined));
   const read: DeskFiles['read'] = (name) => {
     const path = pathOf(name);
@@ -58,9 +61,13 @@ export function createDeskFiles({ files, folder }: OpenedFiles): DeskFiles {
   return {
     read,
     list: () => ({ folder: folder === undefined ? null : basename(folder), files: names().map((name) => ({ name, bytes: statSync(pathOf(name)!).size })) }),
+    version: (name) => {
+      const path = writable(name);
+      return path !== undefined && isPlainFile(path) ? withVersion(path).version : undefined;
+    },
     write: (name, content, replaces) => {
-      if (folder === undefined || !PLAIN_NAME.test(name) || !WRITTEN_ENDINGS.has(extname(name).toLowerCase())) return { kind: 'refused' };
-      const path = join(folder, name);
+      const path = writable(name);
+      if (path === undefined) return { kind: 'refused' };
       const present = lstatSync(path, { throwIfNoEntry: false });
       if (present && !present.isFile()) return { kind: 'refused' };
       if ((present ? withVersion(path).version : undefined) !== replaces) return { kind: 'changed' };

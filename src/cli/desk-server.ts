@@ -124,6 +124,14 @@ function isOurs({ headers }: IncomingMessage, hosts: ReadonlySet<string>): boole
 
 async function answerApi(request: IncomingMessage, response: ServerResponse, path: string, name: string, files: DeskFiles): Promise<void> {
   if (path === 'api/files' && request.method === 'GET') return send(response, '.json', JSON.stringify(files.list()));
+  if (path === 'api/file' && request.method === 'HEAD') {
+    // Whether a file stands where one would be written is a plain question: none has no version.
+    const version = files.version(name);
+    if (version !== undefined) response.setHeader('ETag', version);
+    response.statusCode = 204;
+    response.end();
+    return;
+  }
   if (path === 'api/file' && request.method === 'GET') {
     const found = files.read(name);
     if (!found) return refuse(response, 404);

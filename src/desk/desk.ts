@@ -189,7 +189,14 @@ function inputsOf(reading: Asked<ReadAnswer>, { drawing, drawnFrom }: Job, layin
   const { fingerprint, scale, blanks } = reading.answer.dieline;
   if (blanks.length === 0) return undefined;
   const options = drawing.kind === 'file' ? drawing.options : drawing.values;
-  return JSON.stringify([fingerprint, scale.mmPerUnit, options, drawnFrom, laying.laying]);
+  return JSON.stringify([fingerprint, scale.mmPerUnit, options, rolesOf(blanks), drawnFrom, laying.laying]);
+}
+
+/** What every line was taken for, as runs: what a person says of lines in one drawing holds for others, and may move an outline. */
+function rolesOf(blanks: ReadAnswer['dieline']['blanks']): string {
+  const roles = blanks.flatMap(({ rules }) => rules.map(({ role }) => role));
+  const starts = roles.flatMap((role, i) => (role === roles[i - 1] ? [] : [i]));
+  return starts.map((start, run) => `${roles[start]} ${(starts[run + 1] ?? roles.length) - start}`).join();
 }
 
 /** Runs `work` whenever `value` changes and then stands still for so many milliseconds; stale answers are dropped by the caller. */

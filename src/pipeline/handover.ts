@@ -55,7 +55,15 @@ export interface HandoverInputs {
   readonly front?: readonly GivenArtwork[];
   /** As it is looked at from the back; only with a way to print the back. */
   readonly back?: readonly GivenArtwork[];
+  /** Files made elsewhere that go into the same folder: the manifest lists them too. */
+  readonly besides?: readonly HandoverFile[];
 }
+
+/** What the handover of every layout holds, whatever else may come with it. */
+export const HANDOVER_FILES = [
+  'layout.json', 'sheet-steps.pdf', 'sheet.svg', 'die-printed-side.dxf', 'die-rule-side.dxf', 'die-order.html', 'placements.csv', 'job.xjdf', 'stripping.html',
+  'crew-ticket.html', 'customer.html', 'manifest.json',
+] as const;
 
 /** Words, pictures and figures of a language. */
 export function handoverLanguage({ locale, handover: words, picture }: Language): HandoverLanguage {
@@ -68,7 +76,7 @@ const ENGLISH = handoverLanguage(englishLanguage);
  * The files for plate room, die maker, press crew and customer, with a manifest of their fingerprints. Takes only what
  * the judge found sound. Throws an InputError `handover-unknown-rules` while it is not known what lines of a design are.
  */
-export async function handover(layout: SoundLayout, details: HandoverDetails, { language = ENGLISH, front = [], back = [] }: HandoverInputs = {}): Promise<Handover> {
+export async function handover(layout: SoundLayout, details: HandoverDetails, { language = ENGLISH, front = [], back = [], besides = [] }: HandoverInputs = {}): Promise<Handover> {
   const { words, picture: pictureWords, format } = language;
   const bare = viewOfLayout(layout, { grain: details.grain, figures: [] });
   const rules = dieRules(bare);
@@ -96,6 +104,7 @@ export async function handover(layout: SoundLayout, details: HandoverDetails, { 
     strippingPage(facts, view, language),
     { name: 'crew-ticket.html', content: reportHtml(crewTicket(facts, language, coating), [picture]) },
     { name: 'customer.html', content: reportHtml(customerPage(facts, language), [picture]) },
+    ...besides,
   ];
   return { files: [...files, { name: 'manifest.json', content: manifest(facts, files) }], issues: [...(imposed?.issues ?? []), ...codes, ...marksWithoutRoom(bare, notice), ...second.issues, ...allCoated(coating)] };
 }

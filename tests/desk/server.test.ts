@@ -98,6 +98,12 @@ test('writes new files, and over old ones only for those who name what they repl
   expect(readFileSync(join(folder, 'secret.svg'), 'utf8')).toBe('secret');
 });
 
+test('says which version stands where a file would be written, and nothing of what lies elsewhere', async () => {
+  const { headers: { etag } } = await ask('api/file?name=report.html', { method: 'PUT', body: '<html>' });
+  expect(await ask('api/file?name=report.html', { method: 'HEAD' })).toMatchObject({ status: 204, headers: { etag } });
+  for (const name of ['none.html', 'link.svg', '..%2Fsecret.svg', '.hidden.json', 'inner']) expect((await ask(`api/file?name=${name}`, { method: 'HEAD' })).headers['etag']).toBeUndefined();
+});
+
 test('single files are read, never written', async () => {
   const single = await serveDesk(pages(), openFiles([join(work(), 'carton.svg')]), { must: 0 });
   const write = await fetch(`${single.url}api/file?name=carton.svg`, { method: 'PUT', body: 'x' });

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
@@ -148,7 +149,11 @@ describe.skipIf(!browserIsHere())('versions', { timeout: 120_000 }, () => {
     expect(rows.map((row) => row.split(',').at(-1))).toEqual(plan.forms[1]!.stations);
     expect(await save('form-1-crew-ticket.html')).toContain('mint');
     expect(await save('versions.html')).toContain('nothing takes less with 2 forms allowed');
-    writeFileSync('out/desk/form-1.svg', await save('form-1.svg'));
+    const picture1 = await save('form-1.svg');
+    const { files } = JSON.parse(await save('manifest.json')) as { files: { name: string; sha256: string }[] };
+    expect(files.map(({ name }) => name)).toEqual(expect.arrayContaining(['versions.json', 'versions.html', 'form-1-placements.csv', 'form-2.svg', 'form-2-crew-ticket.html', 'sheet.pdf', 'report.html']));
+    expect(files.find(({ name }) => name === 'form-1.svg')?.sha256).toBe(createHash('sha256').update(picture1).digest('hex'));
+    writeFileSync('out/desk/form-1.svg', picture1);
     await picture(page, 'versions-handover');
   });
 

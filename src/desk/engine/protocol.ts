@@ -314,6 +314,8 @@ export interface HandoverAsk {
   readonly file: LayoutFile;
   readonly details: HandoverDetails;
   readonly versions?: VersionsOnForms | undefined;
+  /** Files of the page that go into the same folder. */
+  readonly besides: readonly OutputFile[];
 }
 
 /** Versions as they stand on the forms, every one of them on some station. */
@@ -330,6 +332,8 @@ export interface VersionsOnForms {
 
 export interface HandoverAnswer {
   readonly files: readonly OutputFile[];
+  /** Files that every handover holds and this one lacks; an error in `waiting` says why. */
+  readonly missing: readonly string[];
   /** What is to be looked at; an error says why the die maker's files are not among them. */
   readonly waiting: readonly Issue[];
 }

@@ -5,9 +5,20 @@ export interface Files {
   /** What the desk was opened with. */
   list(): Promise<readonly string[]>;
   read(name: string): Promise<Uint8Array | undefined>;
-  /** Into the folder, or by download. False when the person called it off or a file stands in the way. */
-  save(files: readonly { readonly name: string; readonly content: string | Uint8Array }[]): Promise<boolean>;
+  /**
+   * Into the folder, or by download. Where files stand in the folder already that are not as this page last wrote them,
+   * `mayReplace` is asked before anything is written.
+   */
+  save(files: readonly FileToSave[], mayReplace: (names: readonly string[]) => Promise<boolean>): Promise<Saved>;
 }
+
+export interface FileToSave {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+/** `failed`: not all of them; another program came in between, say. */
+export type Saved = 'saved' | 'called off' | 'failed';
 
 export function download(name: string, content: string | Uint8Array): void {
   const address = URL.createObjectURL(new Blob([content as BlobPart], { type: 'application/octet-stream' }));

@@ -12,23 +12,40 @@ export function pageFiles(): Files {
     folder: undefined,
     list: async () => [],
     read: async () => undefined,
-    save: async (files) => {
+    save: async (files, mayReplace) => {
       if (!pick || files.length === 1) {
         for (const { name, content } of files) download(name, content);
-        return true;
+        return 'saved';
       }
       let folder: FolderHandle;
       try {
         folder = await pick.call(globalThis, { mode: 'readwrite' });
       } catch {
-        return false;
+        return 'called off';
       }
-      for (const { name, content } of files) {
-        const file = await (await folder.getFileHandle(name, { create: true })).createWritable();
-        await file.write(bytesOf(content));
-        await file.close();
+      const standing: string[] = [];
+      for (const { name } of files) if (await stands(folder, name)) standing.push(name);
+      if (standing.length > 0 && !(await mayReplace(standing))) return 'called off';
+      try {
+        for (const { name, content } of files) {
+          const file = await (await folder.getFileHandle(name, { create: true })).createWritable();
+          await file.write(bytesOf(content));
+          await file.close();
+        }
+      } catch {
+        // The grant was taken back, or the disk is full.
+        return 'failed';
       }
-      return true;
+      return 'saved';
     },
   };
+}
+
+async function stands(folder: FolderHandle, name: string): Promise<boolean> {
+  try {
+    await folder.getFileHandle(name, { create: false });
+    return true;
+  } catch {
+    return false;
+  }
 }

@@ -2,11 +2,13 @@ import { englishLibrary } from './english-library.ts';
 import { layoutMessages } from './english-layout.ts';
 import { englishOutlines } from './english-outlines.ts';
 import { englishVersions } from './english-versions.ts';
+import { englishWarnings } from './english-warnings.ts';
 
 /** Words of the desk, the page that `open` serves. The same keys stand in every language; `{name}` is a fact. */
 export const englishDesk = {
   ...englishVersions,
   ...englishOutlines,
+  ...englishWarnings,
   'panel-drawing': 'Drawing',
   'panel-sheet': 'Sheet',
   'panel-limits': 'Limits',

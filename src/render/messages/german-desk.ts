@@ -2,11 +2,13 @@ import type { DeskWord } from './english-desk.ts';
 import { germanLibrary } from './german-library.ts';
 import { germanOutlines } from './german-outlines.ts';
 import { germanVersions } from './german-versions.ts';
+import { germanWarnings } from './german-warnings.ts';
 
 /** Worte des Pults. */
 export const germanDesk: Readonly<Record<DeskWord, string>> = {
   ...germanVersions,
   ...germanOutlines,
+  ...germanWarnings,
   'panel-drawing': 'Zeichnung',
   'panel-sheet': 'Bogen',
   'panel-limits': 'Grenzen',

@@ -1,0 +1,107 @@
+import { useState } from 'preact/hooks';
+import { useDesk } from '../desk-context.ts';
+import type { Desk } from '../desk.ts';
+import type { OutputFile } from '../engine/protocol.ts';
+import { download } from '../files/files.ts';
+import type { KeptLayout } from '../job/job.ts';
+import { quotedOf, quoteOf } from '../job/quote-of.ts';
+import { versionsOnForms } from '../job/versions.ts';
+import { useWords } from '../words/words.ts';
+import type { HandoverDetails } from '../../render/handover-facts.ts';
+import { IssueList } from './issue-list.tsx';
+import { useAnswer } from './use-answer.ts';
+import { explainAskOf } from './why-panel.tsx';
+
+interface Props {
+  readonly layout: KeptLayout;
+  readonly details: HandoverDetails;
+}
+
+/** Files that are not among those to be saved, and why. */
+interface Missing {
+  readonly files: readonly string[];
+  readonly why: 'missing-production' | 'missing-quote' | 'missing-customer-quote';
+}
+
+/** Everything that is handed over of a sound layout, and plainly what is not there. */
+export function HandoverFiles({ layout, details }: Props) {
+  const { desk } = useDesk();
+  const { say, locale } = useWords();
+  const { versions, money } = desk.job.value;
+  const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'));
+  const from = JSON.stringify([layout.id, layout.file.placements, details, onForms, money, locale]);
+  // Nothing is offered before all of it is there, or a folder would lack its report.
+  const answer = useAnswer(async () => {
+    const pages = await pagesOf(desk, layout);
+    const made = await desk.engine.ask('handover', { file: layout.file, details, versions: onForms, besides: pages.files });
+    const missing: readonly Missing[] = [...(made.missing.length > 0 ? [{ files: made.missing, why: 'missing-production' } as const] : []), ...pages.missing];
+    return { ...made, missing, from };
+  }, [from]);
+  if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
+  if (answer.kind !== 'answer') return <p>{say('making-files')}</p>;
+  const { files, missing, waiting } = answer.answer;
+  // What was typed since is not in the files yet.
+  const isCurrent = answer.answer.from === from;
+  const lacking = missing.flatMap(({ files: names, why }) => (why === 'missing-production' ? names : []));
+  return (
+    <>
+      <IssueList issues={waiting} />
+      {missing.map(({ files: names, why }) => <p key={why} class={why === 'missing-production' ? 'warning' : 'note'}>{say(why, { files: names.join(', ') })}</p>)}
+      {versions.plan && !onForms && <p class="warning">{say('versions-not-handed-over')}</p>}
+      <SaveAll files={files} lacking={lacking} isCurrent={isCurrent} />
+      <ul class="files">
+        {files.map(({ name, content }) => (
+          <li key={name}>
+            <button type="button" disabled={!isCurrent} onClick={() => download(name, content)}>{say('download', { name })}</button>
+            <span class="note">{say(`file-${name.slice(name.lastIndexOf('.') + 1)}` as 'file-svg')}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** One button for all of it. Files of somebody else are not replaced before the person has said so. */
+function SaveAll({ files, lacking, isCurrent }: { readonly files: readonly OutputFile[]; readonly lacking: readonly string[]; readonly isCurrent: boolean }) {
+  const { desk, files: place } = useDesk();
+  const { say } = useWords();
+  const [standing, setStanding] = useState<{ readonly names: readonly string[]; readonly decide: (replace: boolean) => void }>();
+  const { folder } = place;
+  const ask = (names: readonly string[]) => new Promise<boolean>((decide) => setStanding({ names, decide })).finally(() => setStanding(undefined));
+  const save = async () => {
+    const saved = await place.save(files, ask);
+    const older = saved === 'saved' && folder !== undefined ? (await place.list()).filter((name) => lacking.includes(name)) : [];
+    const outcome = say(saved === 'saved' ? (lacking.length > 0 ? 'files-saved-without' : 'files-saved') : saved === 'called off' ? 'files-called-off' : 'files-not-saved', { count: files.length, files: lacking.join(', ') });
+    desk.notice.value = older.length > 0 ? `${outcome} ${say('files-of-earlier', { files: older.join(', ') })}` : outcome;
+  };
+  const label = lacking.length > 0 ? (folder === undefined ? 'save-those-there' : 'save-those-there-into') : folder === undefined ? 'save-all' : 'save-into';
+  return (
+    <>
+      <p>
+        <button type="button" class="primary" disabled={!isCurrent || standing !== undefined} onClick={() => void save()}>{say(label, { count: files.length, folder: folder ?? '' })}</button>
+      </p>
+      {standing && (
+        <div class="warning" role="alert">
+          <p>{say('files-standing', { files: standing.names.join(', ') })}</p>
+          <div class="buttons">
+            <button type="button" onClick={() => standing.decide(true)}>{say('replace-files')}</button>
+            <button type="button" onClick={() => standing.decide(false)}>{say('leave-files')}</button>
+          </div>
+        </div>
+      )}
+    </>
+  );
+}
+
+/** Report and quote. What a quote still lacks stands in the money panel; the layout does not wait for it. */
+async function pagesOf(desk: Desk, layout: KeptLayout): Promise<{ readonly files: readonly OutputFile[]; readonly missing: readonly Missing[] }> {
+  const { html } = await desk.engine.ask('explain', explainAskOf(layout));
+  const { value: job } = desk.job;
+  const report = { name: 'report.html', content: html };
+  const quote = quoteOf(job, desk.records.value, quotedOf(layout));
+  const pages = 'faults' in quote ? [] : await desk.engine.ask('pages', { job: quote.job, inventedRates: job.money.inventedRates }).catch(() => []);
+  const files = QUOTE_PAGES.filter((name) => !pages.some((page) => page.name === name));
+  return { files: [report, ...pages], missing: files.length === 0 ? [] : [{ files, why: pages.length === 0 ? 'missing-quote' : 'missing-customer-quote' }] };
+}
+
+const QUOTE_PAGES = ['quote.html', 'quote-customer.html'];
