@@ -27,14 +27,24 @@ export function serve(paths: readonly string[] = [], answers: Answers = {}): Pro
   return serveDesk(join(root, 'dist', 'desk'), openFiles(paths), { must: 0 }, answers);
 }
 
-/** What went wrong on a page, the policy's refusals included. */
-export function watch(page: Page): string[] {
-  const faults: string[] = [];
+/** What goes wrong on a page, the policy's refusals included, is added to `faults`. */
+export function watch(page: Page, faults: string[] = []): string[] {
   page.on('pageerror', (error) => faults.push(String(error.stack)));
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
   });
   return faults;
+}
+
+/** The search has come to its end, in either language. */
+export async function searched(page: Page): Promise<void> {
+  await page.locator('.ticket .search-line').filter({ hasText: /found in|gefunden in/ }).waitFor({ timeout: 90_000 });
+}
+
+/** How long is searched; leaves the panel of layouts open. */
+export async function chooseEffort(page: Page, effort: 'quick' | 'normal' | 'thorough'): Promise<void> {
+  await goTo(page, 'Layouts found');
+  await page.getByLabel('Effort').selectOption(effort);
 }
 
 /** A panel by its name on the ticket. */

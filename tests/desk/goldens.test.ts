@@ -1,43 +1,22 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
-import { browserIsHere, goTo, launch, sample, serve, watch } from './browser.ts';
+import type { Page } from 'playwright-core';
+import { describe, test } from 'vitest';
+import { browserIsHere, chooseEffort, goTo, sample, searched } from './browser.ts';
 import { expectLikeGolden, GOLDEN_PAGE, hasGoldenFont } from './golden.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
 
 /** A few views of the desk against pictures that somebody has looked at. */
 describe.skipIf(!browserIsHere())('kept pictures', { timeout: 120_000 }, () => {
-  let browser: Browser;
-  let server: DeskServer;
+  const desk = withDesk();
   let page: Page;
-  let faults: string[];
-
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve();
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
-  beforeEach(() => {
-    faults = [];
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.context().close();
-  });
 
   const open = async (colorScheme: 'light' | 'dark', skip: () => void) => {
-    page = await browser.newPage({ ...GOLDEN_PAGE, colorScheme, bypassCSP: true });
-    faults = watch(page);
-    await page.goto(server.url);
+    page = await desk.open({ ...GOLDEN_PAGE, ...WITH_AXE, colorScheme });
     if (!(await hasGoldenFont(page))) skip();
     // A search that goes on to its end finds the same on every machine.
-    await goTo(page, 'Layouts found');
-    await page.getByLabel('Effort').selectOption('quick');
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Drawing');
     await page.getByLabel('Choose a drawing').setInputFiles(sample('reverse-tuck-small.svg'));
-    await page.locator('.ticket .search-line').filter({ hasText: 'found in' }).waitFor({ timeout: 60_000 });
+    await searched(page);
   };
 
   test('the drawing as it was read, in the dark', async ({ skip }) => {

@@ -1,9 +1,8 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
+import { describe, expect, test } from 'vitest';
 import { keptLength, keptSize, sameLength, shownLength, shownSize } from '../../src/desk/job/typed-length.ts';
 import { createFormat } from '../../src/render/format.ts';
-import { browserIsHere, findings, goTo, launch, picture, sample, serve, watch } from './browser.ts';
+import { browserIsHere, findings, goTo, picture, sample } from './browser.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
 
 const [mm, inch, zoll] = [createFormat('en'), createFormat('en', 'in'), createFormat('de', 'in')];
 
@@ -25,22 +24,10 @@ describe('lengths as they are typed', () => {
 });
 
 describe.skipIf(!browserIsHere())('the desk in inches', { timeout: 120_000 }, () => {
-  let browser: Browser;
-  let server: DeskServer;
-
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve([sample('reverse-tuck-small.svg')]);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
+  const desk = withDesk([sample('reverse-tuck-small.svg')]);
 
   test('one switch: fields, figures, rulers and tables; what was typed keeps its meaning; remembered', async () => {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true });
-    const faults = watch(page);
-    await page.goto(server.url);
+    const page = await desk.open(WITH_AXE);
     await goTo(page, 'Limits');
     await page.getByLabel('Gap, knife to knife').fill('8');
     await page.locator('.ticket', { hasText: 'gap 8 mm' }).waitFor();
@@ -73,7 +60,5 @@ describe.skipIf(!browserIsHere())('the desk in inches', { timeout: 120_000 }, ()
     await page.locator('.ticket', { hasText: 'gap 6.35 mm' }).waitFor();
     await goTo(page, 'Sheet');
     expect(await page.getByLabel('Sheet size').inputValue()).toBe('711.2x1016');
-    expect(faults).toEqual([]);
-    await page.close();
   });
 });

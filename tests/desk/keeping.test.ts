@@ -2,48 +2,28 @@ import { createServer, type Server } from 'node:http';
 import { readFileSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
-import { browserIsHere, goTo, launch, picture, root, sample, serve, watch } from './browser.ts';
+import type { Page } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { browserIsHere, chooseEffort, goTo, picture, root, sample, searched } from './browser.ts';
+import { withDesk } from './with-desk.ts';
 
 /** Nothing is lost, nothing is overwritten silently, nothing of a drawing becomes part of the page. */
 describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
-  let browser: Browser;
-  let context: BrowserContext;
+  const desk = withDesk();
   let page: Page;
-  let server: DeskServer;
-  let faults: string[];
 
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve();
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
   beforeEach(async () => {
-    context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
-    page = await context.newPage();
-    faults = watch(page);
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await context.close();
+    page = await desk.open();
   });
 
   const take = (path: string) => page.getByLabel('Choose a drawing').setInputFiles(path);
   const kept = () => page.getByText('kept in this browser').waitFor();
   const quick = async () => {
-    await goTo(page, 'Layouts found');
-    await page.getByLabel('Effort').selectOption('quick');
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Drawing');
   };
-  const searched = () => page.locator('.ticket .search-line', { hasText: 'found in' }).waitFor({ timeout: 60_000 });
 
   test('a reload in the middle of a search loses nothing, and the search goes on', async () => {
-    await page.goto(server.url);
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill('740x520');
     await goTo(page, 'Drawing');
@@ -58,13 +38,12 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
     await page.locator('.card.chosen', { hasText: 'ups' }).waitFor();
     // A new tab offers what was last worked on.
     await page.goto('about:blank');
-    await page.goto(server.url);
+    await page.goto(desk.url);
     await page.getByRole('button', { name: 'straight-tuck-small' }).click();
     await page.locator('.ticket .state-sound').waitFor();
   });
 
   test('steps go back and forward', async () => {
-    await page.goto(server.url);
     await goTo(page, 'Limits');
     await page.getByLabel('Gap, knife to knife').fill('8');
     await page.locator('.ticket', { hasText: 'gap 8 mm' }).waitFor();
@@ -76,11 +55,10 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
   });
 
   test('two tabs with one job: the second is told, and decides', async () => {
-    await page.goto(server.url);
     await page.getByRole('textbox', { name: 'Name of the job' }).fill('mint tea');
     await kept();
     await page.waitForTimeout(500);
-    const other = await context.newPage();
+    const other = await desk.beside(page);
     await other.goto(page.url());
     expect(await other.getByRole('textbox', { name: 'Name of the job' }).inputValue()).toBe('mint tea');
     await other.getByRole('textbox', { name: 'Name of the job' }).fill('mint tea, revised');
@@ -97,7 +75,6 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
   });
 
   test('a worker that breaks down is replaced, and the search is made anew', async () => {
-    await page.goto(server.url);
     await take(sample('reverse-tuck-small.svg'));
     await page.locator('.ticket', { hasText: 'ups' }).waitFor();
     const before = page.workers().length;
@@ -108,28 +85,26 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
     await page.waitForTimeout(500);
     await goTo(page, 'Why this many');
     await page.getByText('Where the board goes').waitFor();
-    await goTo(page, 'Layouts found');
-    await page.getByLabel('Effort').selectOption('quick');
+    await chooseEffort(page, 'quick');
     await page.getByRole('button', { name: 'Stop' }).click();
-    await searched();
-    faults = faults.filter((fault) => !fault.includes('made to break down'));
+    await searched(page);
+    desk.forgive('made to break down');
   });
 
   test('a hostile drawing is read for its lines; nothing of it runs, loads or becomes part of the page', async () => {
     const asked: string[] = [];
     page.on('request', (request) => asked.push(request.url()));
-    await page.goto(server.url);
     await quick();
     await page.getByLabel('Choose a drawing').setInputFiles({ name: '<img src=x onerror=alert(1)>.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(HOSTILE) });
     await page.locator('.ticket', { hasText: '100 × 60 mm' }).waitFor();
-    await searched();
+    await searched(page);
     await picture(page, 'hostile');
     for (const panel of ['Layouts found', 'Why this many', 'Money', 'Hand over']) await goTo(page, panel);
     await page.waitForTimeout(300);
     expect(await page.evaluate(() => (globalThis as { hostile?: unknown }).hostile)).toBeUndefined();
     expect(await page.locator('main img, main script, main foreignObject, main iframe, main style, main a[href^="javascript"], main image').count()).toBe(0);
     expect(await page.evaluate(() => [...document.querySelectorAll('*')].flatMap(({ attributes }) => [...attributes].filter(({ name }) => name.startsWith('on')).map(({ name }) => name)))).toEqual([]);
-    expect(asked.filter((url) => !url.startsWith(server.url) && !url.startsWith('blob:'))).toEqual([]);
+    expect(asked.filter((url) => !url.startsWith(desk.url) && !url.startsWith('blob:'))).toEqual([]);
   });
 
   test('the folder of static files works from any server, and then without one', async () => {
@@ -145,7 +120,7 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
     expect(await page.getByRole('textbox', { name: 'Name of the job' }).inputValue()).toBe('kept off line');
     await quick();
     await take(sample('label-oval.svg'));
-    await searched();
+    await searched(page);
   });
 });
 

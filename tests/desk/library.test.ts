@@ -1,49 +1,32 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeEach, describe, expect, test } from 'vitest';
 import { libraryAnswers } from '../../src/cli/serving/library-answers.ts';
 import type { Library } from '../../src/shop/library/open-library.ts';
 import { entryNamed } from '../../src/shop/library/records.ts';
 import { scratchFolder } from '../shop/support.ts';
 import { shopLibrary } from '../support/shop-library.ts';
-import { browserIsHere, launch, picture, sample, serve, watch } from './browser.ts';
+import { browserIsHere, findings, picture, sample } from './browser.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const folder = scratchFolder();
 
 /** The library of the shop beside the desk: found by words, size and shape, looked at, put on the desk. */
 describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 }, () => {
-  let browser: Browser;
   let library: Library;
-  let server: DeskServer;
   let page: Page;
-  let faults: string[];
-
-  beforeAll(async () => {
-    browser = await launch();
+  const desk = withDesk([sample('reverse-tuck-small.svg')], async () => {
     library = await shopLibrary(join(folder, 'shop.blankwright'));
-    server = await serve([sample('reverse-tuck-small.svg')], libraryAnswers(library));
-  }, 120_000);
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-    library.close();
+    return libraryAnswers(library);
   });
-  const open = async (locale: string, more: Parameters<Browser['newPage']>[0] = {}) => {
-    page = await browser.newPage({ locale, viewport: { width: 1280, height: 900 }, bypassCSP: true, ...more });
-    faults = watch(page);
-    await page.goto(server.url);
+  afterAll(() => library.close());
+
+  const open = async (locale: string, more: BrowserContextOptions = {}) => {
+    page = await desk.open({ ...WITH_AXE, locale, ...more });
     await page.locator('.ticket', { hasText: /ups|Nutzen/ }).waitFor();
     await page.keyboard.press('Alt+KeyS');
   };
   beforeEach(() => open('en-GB'));
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.close();
-  });
 
   const dialog = () => page.getByRole('dialog', { name: 'Library' });
   const openLibrary = () => page.getByRole('button', { name: 'Library', exact: true }).click();
@@ -54,13 +37,6 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     await cards().filter({ hasText: text }).getByRole('button').click();
   };
   const found = (text: string | RegExp) => dialog().getByRole('status').filter({ hasText: text }).waitFor();
-  const findings = async () => {
-    await page.evaluate(axe);
-    return page.evaluate(async () => {
-      const { violations } = await (globalThis as unknown as { axe: { run(): Promise<{ violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] }> } }).axe.run();
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary.slice(0, 200)}`).join(' | ')}`);
-    });
-  };
   const search = async (text: string) => {
     const field = dialog().getByLabel('Words, a number or a size');
     await field.fill(text);
@@ -73,7 +49,7 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     expect(await cards().count()).toBe(24);
     await dialog().locator('svg.library-thumb path').first().waitFor();
     await picture(page, 'library-list');
-    expect(await findings()).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Next page' }).click();
     await dialog().getByText('Page 2 of 2').waitFor();
     expect(await cards().count()).toBe(9);
@@ -91,7 +67,7 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     await search('gift');
     await dialog().getByText(/within: .*number/i).waitFor();
     // The browser's own line for an answer of 400.
-    faults = faults.filter((fault) => !fault.includes('status of 400'));
+    desk.forgive('status of 400');
   });
 
   test('by keys alone: a record, what it was before, and onto the desk as its record says', async () => {
@@ -107,7 +83,7 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     await dialog().getByText('Revision 2').waitFor();
     expect(await dialog().innerText()).toMatch(/Revision 2[\s\S]*a year: 240000 → 310000[\s\S]*Revision 1/);
     expect(await page.evaluate(() => document.activeElement?.id)).toBe('library-title');
-    expect(await findings()).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     await picture(page, 'library-entry');
     await page.keyboard.press('Escape');
     await dialog().waitFor({ state: 'hidden' });
@@ -141,7 +117,7 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     await dialog().getByRole('img', { name: /blanks on a sheet of 640 × 450 mm/ }).waitFor();
     await page.waitForTimeout(300);
     await picture(page, 'library-batch');
-    expect(await findings()).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     await dialog().getByRole('button', { name: 'Put this layout on the desk' }).click();
     await page.locator('.ticket', { hasText: '55 ups' }).locator('.state-sound').waitFor();
   });
@@ -189,22 +165,20 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     await openLibrary();
     await found(/\d+ found/);
     await picture(page, 'library-dark-narrow');
-    expect(await findings()).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     expect(await dialog().evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBeLessThanOrEqual(0);
     await search('new widths');
     await found('1 found');
     await cards().getByRole('button').click();
     await dialog().getByText('each on its best sheet').waitFor();
     expect(await dialog().evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBeLessThanOrEqual(0);
-    expect(await findings()).toEqual([]);
+    expect(await findings(page)).toEqual([]);
   });
 
   test('without a library, and without a server, nothing of it is shown', async () => {
-    const plain = await serve([sample('reverse-tuck-small.svg')]);
-    await page.goto(plain.url);
+    page = await desk.open({}, [sample('reverse-tuck-small.svg')]);
     await page.locator('.ticket', { hasText: 'ups' }).waitFor();
     expect(await page.getByRole('button', { name: 'Library', exact: true }).count()).toBe(0);
-    expect((await fetch(`${plain.url}api/library`)).status).toBe(404);
-    await plain.close();
+    expect((await fetch(new URL('api/library', page.url()))).status).toBe(404);
   });
 });

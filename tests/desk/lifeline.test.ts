@@ -1,32 +1,16 @@
-import type { Browser, Page, Worker } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
-import { browserIsHere, goTo, launch, sample, serve, watch } from './browser.ts';
+import type { Page, Worker } from 'playwright-core';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { browserIsHere, chooseEffort, goTo, sample, searched } from './browser.ts';
+import { withDesk } from './with-desk.ts';
 
 /** Threads that end without a word: no message, no error. The page notices, says it, starts others and asks again. */
 describe.skipIf(!browserIsHere())('threads that end silently', { timeout: 150_000 }, () => {
-  let browser: Browser;
-  let server: DeskServer;
+  const desk = withDesk([sample('reverse-tuck-small.svg')]);
   let page: Page;
-  let faults: string[];
 
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve([sample('reverse-tuck-small.svg')]);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
   beforeEach(async () => {
-    page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
-    faults = watch(page);
-    await page.goto(server.url);
+    page = await desk.open();
     await page.locator('.ticket', { hasText: 'ups' }).waitFor();
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.close();
   });
 
   const threads = (script: string) => page.workers().filter((one) => one.url().endsWith(script));
@@ -34,10 +18,9 @@ describe.skipIf(!browserIsHere())('threads that end silently', { timeout: 150_00
   const vanish = (worker: Worker) => worker.evaluate(() => (globalThis as unknown as { close(): void }).close()).catch(() => undefined);
   const told = () => page.getByRole('status').filter({ hasText: 'A thread of the engine broke down' }).waitFor({ timeout: 25_000 });
   const quick = async () => {
-    await goTo(page, 'Layouts found');
-    await page.getByLabel('Effort').selectOption('quick');
+    await chooseEffort(page, 'quick');
     await page.getByRole('button', { name: 'Stop' }).click();
-    await page.locator('.ticket .search-line', { hasText: 'found in' }).waitFor({ timeout: 90_000 });
+    await searched(page);
   };
 
   test('the thread that answers and the one that searches: said, started anew, asked again', async () => {

@@ -1,38 +1,18 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { judge } from '../../src/layout/judge.ts';
 import { readLayoutFile } from '../../src/layout/layout-file.ts';
-import { browserIsHere, findings, goTo, launch, picture, sample, serve, watch } from './browser.ts';
+import { browserIsHere, findings, goTo, picture, sample } from './browser.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
 
 /** Several drawings ganged on the forms of one sheet, on the desk. */
 describe.skipIf(!browserIsHere())('several outlines', { timeout: 150_000 }, () => {
-  let browser: Browser;
-  let server: DeskServer;
+  const desk = withDesk([sample('reverse-tuck-small.svg'), sample('sleeve.svg')]);
   let page: Page;
-  let faults: string[];
 
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve([sample('reverse-tuck-small.svg'), sample('sleeve.svg')]);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
-  beforeEach(() => {
-    faults = [];
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.context().close();
-  });
-
-  const open = async (options: Parameters<Browser['newPage']>[0] = {}) => {
-    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true, acceptDownloads: true, ...options });
-    faults = watch(page);
-    await page.goto(server.url);
+  const open = async (options: BrowserContextOptions = {}) => {
+    page = await desk.open({ ...WITH_AXE, acceptDownloads: true, ...options });
     await page.locator('.ticket').waitFor();
     await page.keyboard.press('Alt+Digit4');
     await page.getByLabel(/^(Effort|Aufwand)$/).selectOption('quick');

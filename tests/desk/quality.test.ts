@@ -1,31 +1,20 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
-import { browserIsHere, findings, launch, picture, sample, serve, watch } from './browser.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { browserIsHere, findings, picture, sample, searched } from './browser.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
 
 const PANELS = 7;
 
 /** For everyone: keys, screen readers, contrast, narrow windows, two languages, paper. */
 describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
-  let browser: Browser;
-  let server: DeskServer;
+  const desk = withDesk([sample('reverse-tuck-small.svg')]);
 
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve([sample('reverse-tuck-small.svg')]);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
-
-  const open = async (options: Parameters<Browser['newPage']>[0]): Promise<Page> => {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true, ...options });
-    await page.goto(server.url);
+  const open = async (options: BrowserContextOptions = {}): Promise<Page> => {
+    const page = await desk.open({ ...WITH_AXE, ...options });
     await page.locator('.ticket .state-sound').waitFor();
     // The search would only make the machine slow for what is looked at here.
     await page.keyboard.press('Alt+KeyS');
-    await page.locator('.ticket .search-line').filter({ hasText: /found in|gefunden in/ }).waitFor();
+    await searched(page);
     return page;
   };
   const press = async (page: Page, panel: number) => {
@@ -45,7 +34,6 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
       expect(await findings(page), name).toEqual([]);
       await page.keyboard.press('Escape');
     }
-    await page.close();
   });
 
   test('German: panels, remarks, report and pictures; no English sentence is left', async () => {
@@ -64,7 +52,6 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
     // Names of files and of the invented machines stay as they are.
     const english = all.replace(/sheet(-steps)?\.\w+|Press \d.*|Die-cutter [AB].*/g, '').match(/.*\b(the|and|which|sheet|gripper edge|margin|found by)\b.*/gi);
     expect(english).toBeNull();
-    await page.close();
   });
 
   test('readable at 390 wide and whole at 1024: nothing runs out of the page', async () => {
@@ -75,13 +62,11 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
         await picture(page, `width-${width}-${panel}`);
         expect(await page.evaluate(() => document.documentElement.scrollWidth), `panel ${panel} at ${width}`).toBeLessThanOrEqual(width);
       }
-      await page.close();
-    }
+      }
   });
 
   test('a job by keys alone', async () => {
-    const page = await open({});
-    const faults = watch(page);
+    const page = await open();
     await page.keyboard.press('?');
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
     await page.keyboard.press('Escape');
@@ -100,8 +85,6 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
     const before = await page.locator('.card.chosen').innerText();
     await page.keyboard.press('Alt+KeyN');
     await page.locator('.card.chosen').filter({ hasNotText: before }).waitFor();
-    expect(faults).toEqual([]);
-    await page.close();
   });
 });
 

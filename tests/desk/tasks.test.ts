@@ -2,45 +2,29 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, test } from 'vitest';
 import { judge } from '../../src/layout/judge.ts';
 import { readLayoutFile } from '../../src/layout/layout-file.ts';
-import { browserIsHere, goTo, launch, picture, root, sample, serve, watch } from './browser.ts';
+import { browserIsHere, chooseEffort, goTo, picture, root, sample } from './browser.ts';
+import { withDesk } from './with-desk.ts';
 
 /** What each of the three people does within three minutes, without reading anything. */
 describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 }, () => {
-  let browser: Browser;
+  const desk = withDesk();
   let page: Page;
-  let faults: string[];
   const folder = mkdtempSync(join(tmpdir(), 'desk-tasks-'));
 
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
-  });
-  beforeEach(async () => {
-    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', acceptDownloads: true });
-    faults = watch(page);
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.context().close();
-  });
+  afterAll(() => rmSync(folder, { recursive: true }));
 
-  const chooseEffort = async (effort: string) => {
-    await goTo(page, 'Layouts found');
-    await page.getByLabel('Effort').selectOption(effort);
+  const open = async (...files: string[]) => {
+    page = await desk.open({ acceptDownloads: true }, files);
   };
   const searched = () => page.locator('main .search-line', { hasText: 'found in' }).waitFor({ timeout: 60_000 });
 
   test('the artist: a drawing in two colours, its roles said by one click, a judged layout, files for the die maker, a near miss', async () => {
-    const server = await serve([folder]);
-    await page.goto(server.url);
-    await chooseEffort('quick');
+    await open(folder);
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Drawing');
     await page.getByLabel('Choose a drawing').setInputFiles({ name: 'two-colours.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(TWO_COLOURS) });
     await page.getByText('nothing says what they are').waitFor();
@@ -73,13 +57,11 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     const more = Number(/(\d+) ups/.exec(await page.locator('.card.chosen').innerText())?.[1]);
     expect(more).toBeGreaterThan(ups);
     await picture(page, 'near-miss');
-    await server.close();
   });
 
   test('the estimator: a style, three dimensions, quantities and typed rates give the figures of the command line', async () => {
-    const server = await serve();
-    await page.goto(server.url);
-    await chooseEffort('quick');
+    await open();
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Drawing');
     await page.getByLabel('Style').selectOption('straight-tuck');
     for (const [name, value] of [['length', '60'], ['width', '30'], ['depth', '110']] as const) await page.getByLabel(name, { exact: true }).fill(value);
@@ -105,13 +87,11 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     const job = { ups, sheet: '1020x720', board, quantities: [5000, 20000], colours: 4, varnishUnits: 0, stages: ['die-cutting', 'gluing'], rates: 'demo' };
     const quoted = await page.evaluate(() => [...document.querySelectorAll('main tbody tr')].map((row) => row.querySelectorAll('td')[0]?.textContent));
     expect(quoted).toEqual((await sheetsByCommand(folder, job)).map((sheets) => String(sheets).replace(/\B(?=(\d{3})+$)/g, ' ')));
-    await server.close();
   });
 
   test('sales: the same carton on a larger sheet, side by side with the first', async () => {
-    const server = await serve([sample('straight-tuck-small.svg')]);
-    await page.goto(server.url);
-    await chooseEffort('quick');
+    await open(sample('straight-tuck-small.svg'));
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill('740x520');
     await goTo(page, 'Layouts found');
@@ -129,13 +109,11 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     await goTo(page, 'Why this many');
     await page.getByText('Where the board goes').waitFor();
     await picture(page, 'sales-why');
-    await server.close();
   });
 
   test('sales: every sheet that could be bought; the quantity moves the winner, and the winner comes onto the desk', async () => {
-    const server = await serve([sample('straight-tuck-small.svg')]);
-    await page.goto(server.url);
-    await chooseEffort('quick');
+    await open(sample('straight-tuck-small.svg'));
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Money');
     await page.getByLabel('Fill what is empty with invented rates').check();
     await goTo(page, 'Sheet');
@@ -157,13 +135,11 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     const size = (await take.getAttribute('aria-label'))!.replace(/.*: /, '').replace(/ mm|\s/g, '').replace('×', 'x');
     await take.click();
     expect(await page.getByLabel('Sheet size').inputValue()).toBe(size);
-    await server.close();
   });
 
   test('by hand: a blank moved too near is faulty and not handed over; back, locked, the rest solved anew', async () => {
-    const server = await serve([sample('label-oval.svg')]);
-    await page.goto(server.url);
-    await chooseEffort('quick');
+    await open(sample('label-oval.svg'));
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill('360x260');
     await goTo(page, 'Layouts found');
@@ -206,14 +182,12 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     await hand.getByRole('button', { name: 'Tidy this' }).click();
     await page.locator('.card.chosen .state-sound').waitFor();
     await picture(page, 'hand-solved');
-    await server.close();
   });
 
   test('the layout is the one of the command line, to the byte', async () => {
     const drawing = sample('label-oval.svg');
-    const server = await serve([drawing]);
-    await page.goto(server.url);
-    await chooseEffort('quick');
+    await open(drawing);
+    await chooseEffort(page, 'quick');
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill('360x260');
     await goTo(page, 'Layouts found');
@@ -223,7 +197,6 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     const here = readFileSync(await download.path(), 'utf8');
     const there = execFileSync(process.execPath, [join(root, 'dist', 'cli', 'main.js'), 'nest', drawing, '--sheet', '360x260', '--effort', 'quick', '--json', '-'], { encoding: 'utf8' });
     expect(here).toBe(there);
-    await server.close();
   });
 });
 

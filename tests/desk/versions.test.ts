@@ -1,43 +1,23 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
 import { planVersions } from '../../src/estimate/gang/plan-versions.ts';
-import { browserIsHere, findings, goTo, launch, picture, sample, serve, watch } from './browser.ts';
+import { browserIsHere, findings, goTo, picture, sample, searched } from './browser.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
 
 const TEAS = [['mint', 12000], ['sage', 9000], ['fennel', 5200], ['lemon balm', 3100], ['nettle', 800]] as const;
 
 /** Several versions of one carton on the desk: shared out, changed by hand, kept, handed over. */
 describe.skipIf(!browserIsHere())('versions', { timeout: 120_000 }, () => {
-  let browser: Browser;
-  let server: DeskServer;
+  const desk = withDesk([sample('reverse-tuck-small.svg')]);
   let page: Page;
-  let faults: string[];
 
-  beforeAll(async () => {
-    browser = await launch();
-    server = await serve([sample('reverse-tuck-small.svg')]);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await server.close();
-  });
-  beforeEach(() => {
-    faults = [];
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.context().close();
-  });
-
-  const open = async (options: Parameters<Browser['newPage']>[0] = {}) => {
-    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB', bypassCSP: true, ...options });
-    faults = watch(page);
-    await page.goto(server.url);
+  const open = async (options: BrowserContextOptions = {}) => {
+    page = await desk.open({ ...WITH_AXE, ...options });
     await page.locator('.ticket .state-sound').waitFor();
     await page.keyboard.press('Alt+KeyS');
-    await page.locator('.ticket .search-line').filter({ hasText: /found in|gefunden in/ }).waitFor();
+    await searched(page);
     await page.keyboard.press('Alt+Digit4');
     await page.getByRole('button', { name: /^(Versions|Sorten)$/ }).click();
   };
