@@ -116,7 +116,7 @@ export function createDesk(locale: Locale): Desk {
   const underHand = signal<StepsUnderHand | undefined>(undefined);
   const search = signal<SearchState>({ phase: 'idle', seconds: 0, inputs: '' });
   const notice = signal('');
-  const startEngine = () => createEngine(() => ({ locale: language.value, unit: unit.value }), () => (notice.value = wordsIn(language.value).say('engine-restarted')));
+  const startEngine = () => createEngine(() => ({ locale: language.value, unit: unit.value }), () => (notice.value = wordsIn(language.value, unit.value).say('engine-restarted')));
   let last = { kind: '', at: 0 };
 
   const step = (taken: { history: History; job: Job } | undefined) => {

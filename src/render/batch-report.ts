@@ -33,8 +33,8 @@ export function batchReport(facts: BatchFacts, { mostCartons, pictured }: BatchD
     ...pictured.map((index): ReportSection => ({ id: `carton-${index}`, heading: words.pictured(facts.cartons[index]!, facts.currency, format), sentences: [], figures: [] })),
     ...listed('changed', headings.changed, facts.changed.map(({ carton, sheet, before, ups, engine }) => words.changed(carton, size({ sheet }), before, ups, engine))),
     ...listed('set-aside', headings.setAside, facts.setAside.map(({ carton, sheet, message }) => words.setAside(carton, size({ sheet }), message))),
-    ...listed('doubtful', words.doubtful(facts.doubtful.length, format), facts.doubtful.map(({ id, issues }) => words.refused(id, issues.map((issue) => language.issues.sentence(issue)).join(' ')))),
-    ...listed('refused', headings.refused, facts.refused.map(({ id, issues }) => words.refused(id, issues.map((issue) => language.issues.sentence(issue)).join(' ')))),
+    ...listed('doubtful', words.doubtful(facts.doubtful.length, format), facts.doubtful.map(({ id, issues }) => words.refused(id, issues.map((issue) => language.issues.sentence(issue, format.unit)).join(' ')))),
+    ...listed('refused', headings.refused, facts.refused.map(({ id, issues }) => words.refused(id, issues.map((issue) => language.issues.sentence(issue, format.unit)).join(' ')))),
   ];
   return { language: language.locale, title: words.title(facts, format), answer: words.answer(facts, format), sections, caution: { heading: headings.caution, text: words.caution } };
 }

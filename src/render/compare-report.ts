@@ -100,6 +100,6 @@ function assumed(facts: CompareFacts, { compare: words, issues }: Language, form
     ...(sheets.some((sheet) => mayHoldMore(sheet) && !sheet.die) ? [words.looks] : []),
     ...(quantities.length === 0 ? [] : [words.route(facts), words.rates(facts) ?? '', ...(winners.length > 1 ? [words.breakEven] : [])].filter(Boolean)),
     ...(facts.skipped > 0 ? [words.skipped(facts.skipped)] : []),
-    ...facts.notes.map((issue) => issues.sentence(issue)),
+    ...facts.notes.map((issue) => issues.sentence(issue, format.unit)),
   ];
 }

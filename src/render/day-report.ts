@@ -15,7 +15,7 @@ export function dayReport(facts: DayFacts, { tickets }: { readonly tickets: bool
     { id: 'order', heading: headings.order, sentences: [], figures: facts.forms.map((form, i) => ({ label: `${i + 1} ${form.id}`, value: words.timing(form, format), note: words.changes(form.changes, format) })) },
     { id: 'causes', heading: headings.causes, sentences: [], figures: causeFigures(facts, words, format) },
     { id: 'missing', heading: headings.missing, sentences: facts.missing.map(words.missing), figures: [] },
-    { id: 'assumed', heading: headings.assumed, sentences: [...words.assumed(facts), ...facts.notes.map((issue) => language.issues.sentence(issue))], figures: [] },
+    { id: 'assumed', heading: headings.assumed, sentences: [...words.assumed(facts), ...facts.notes.map((issue) => language.issues.sentence(issue, format.unit))], figures: [] },
     ...(tickets ? facts.forms.map((form, i) => ticket(form, i, language, format)) : []),
   ];
   return {

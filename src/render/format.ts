@@ -1,4 +1,5 @@
 import { MM_PER_INCH } from '../base/units.ts';
+import { JUDGE_TOLERANCE_MM } from '../layout/judge-tolerance.ts';
 
 /**
  * The one writer of figures for people. Thousands are set apart by a space in every language (SI brochure, 9th edition,
@@ -28,6 +29,13 @@ export type LengthUnit = 'mm' | 'in';
 /** Decimals shown of a length: a hundredth of a millimetre is finer than any die, a thousandth of an inch likewise. */
 const LENGTH_DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 2, in: 3 };
 
+/** Decimals of a length in its unit: as many as usual, and more where what the judge would not pass over would be shown as none. */
+export function lengthDecimals(mm: number, unit: LengthUnit): number {
+  const value = Math.abs(unit === 'mm' ? mm : mm / MM_PER_INCH);
+  const usual = LENGTH_DECIMALS[unit];
+  return Math.abs(mm) < JUDGE_TOLERANCE_MM || value >= 0.5 * 10 ** -usual ? usual : Math.ceil(-Math.log10(value));
+}
+
 export function createFormat(locale: string, unit: LengthUnit = 'mm'): Format {
   const decimalSign = new Intl.NumberFormat(locale).formatToParts(0.5).find(({ type }) => type === 'decimal')?.value ?? '.';
 
@@ -38,7 +46,7 @@ export function createFormat(locale: string, unit: LengthUnit = 'mm'): Format {
     return sign + groupThousands(whole) + (fraction && decimalSign + fraction);
   };
   const bareLength = (mm: number): string => {
-    const text = number(unit === 'mm' ? mm : mm / MM_PER_INCH, LENGTH_DECIMALS[unit]);
+    const text = number(unit === 'mm' ? mm : mm / MM_PER_INCH, lengthDecimals(mm, unit));
     // Sides of a sheet are written without a space by everyone: 1020, not 1 020.
     return Math.abs(mm) < 10_000 ? text.replace(' ', '') : text;
   };

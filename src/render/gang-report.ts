@@ -27,7 +27,7 @@ export function gangReport(facts: GangFacts, language: Language = englishLanguag
     { id: 'overs', heading: words.headings.overs, sentences: [], figures: ids.map((id, v) => ({ label: id, value: words.made(quantities[v]!, quantities[v]! + overs[v]!, overs[v]!, format), ...allowedOf(facts, v, words, format) })) },
     { id: 'separate', heading: words.headings.separate, sentences: words.separate(facts, format), figures: [] },
     { id: 'apart', heading: words.headings.apart, sentences: (facts.apart ?? []).map(words.apart), figures: [] },
-    { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => language.issues.sentence(issue)), figures: [] },
+    { id: 'assumed', heading: words.headings.assumed, sentences: (facts.notes ?? []).map((issue) => language.issues.sentence(issue, format.unit)), figures: [] },
   ];
   return {
     language: language.locale,

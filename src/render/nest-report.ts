@@ -21,7 +21,7 @@ export function nestReport(facts: NestFacts, language: Language = englishLanguag
     { id: 'board', heading: words.headings.board, sentences: [], figures: boardFigures(facts, language, format) },
     { id: 'bleed', heading: words.headings.bleed, sentences: [], figures: bleedFigures(facts, language, format) },
     { id: 'history', heading: words.headings.history, sentences: facts.history.map((step, i) => words.improvement(step, step.ups > (facts.history[i - 1]?.ups ?? 0), format)), figures: [] },
-    { id: 'assumed', heading: words.headings.assumed, sentences: facts.assumed.map((issue) => language.issues.sentence(issue)), figures: [] },
+    { id: 'assumed', heading: words.headings.assumed, sentences: facts.assumed.map((issue) => language.issues.sentence(issue, format.unit)), figures: [] },
   ];
   return {
     language: language.locale,

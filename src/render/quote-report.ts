@@ -24,7 +24,7 @@ export function quoteReport(facts: QuoteFacts, language: Language = englishLangu
     { id: 'buying', heading: headings.buying, sentences: buyingSentences(facts, words, format), figures: [] },
     { id: 'die', heading: headings.die, sentences: words.die(facts, format), figures: [] },
     { id: 'layouts', heading: headings.layouts, sentences: [], figures: (facts.layouts ?? []).map((_, index) => words.layout(facts, index, format)) },
-    { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => language.issues.sentence(issue))], figures: [] },
+    { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => language.issues.sentence(issue, format.unit))], figures: [] },
   ];
   return {
     language: language.locale,

@@ -1,4 +1,4 @@
-import { keepSigns } from './no-break.ts';
+import { keepTogether } from './no-break.ts';
 import { element, escapeXml } from './xml.ts';
 import type { Figure, Report, ReportSection, Table } from './report.ts';
 import { REPORT_CSS } from './report-css.ts';
@@ -72,7 +72,7 @@ function figureRow({ label, value, formula, note }: Figure): string {
   return `<tr><th scope="row">${prose(label)}</th><td><b>${prose(value)}</b>${shown}${meaning}</td></tr>`;
 }
 
-/** Text for the page; a figure and its unit, and the thousands of a figure, stay on one line. */
+/** Text for the page. */
 function prose(text: string): string {
-  return escapeXml(keepSigns(text).replace(/(\d) (?=%|(?:mm|cm|m|in|ft)²?(?![a-z]))/g, '$1\u00a0'));
+  return escapeXml(keepTogether(text));
 }

@@ -1,4 +1,4 @@
-import { keepSigns } from './no-break.ts';
+import { keepTogether } from './no-break.ts';
 import type { Figure, Report, ReportSection, Table } from './report.ts';
 
 /** How a terminal shows weight and colour; the command line brings its own or none. */
@@ -68,7 +68,7 @@ function hanging(start: string, text: string, look: (text: string) => string): s
 function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let current = '';
-  for (const word of keepSigns(text).split(' ')) {
+  for (const word of keepTogether(text).split(' ')) {
     if (current !== '' && current.length + 1 + word.length > width) {
       lines.push(current);
       current = word;

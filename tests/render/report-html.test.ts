@@ -26,7 +26,7 @@ describe('the report as a page', () => {
   test('a figure is never parted from its unit', () => {
     expect(html).toContain('66.0\u00a0%');
     expect(html).toContain('7\u00a0344.0\u00a0cm²');
-    expect(html).toContain('1020 × 720\u00a0mm');
+    expect(html).toContain('1020\u00a0×\u00a0720\u00a0mm');
   });
 
   test('names cannot break the markup', () => {

@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { keepSigns } from '../../src/render/no-break.ts';
 import { sheetThumbnails } from '../../src/render/sheet-thumbnails.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
 
@@ -14,6 +13,3 @@ test('a long caption takes more lines, in letters of the same size', () => {
   expect(lines.slice(0, lines.length / 4).map(({ text }) => text).join(' ')).toBe(caption.join(' '));
 });
 
-test('thousands of a figure stay on one line', () => {
-  expect(keepSigns('1 831 Bogen zu 1020 × 720, 1 234 567 m')).toBe('1\u00a0831 Bogen zu 1020 × 720, 1\u00a0234\u00a0567 m');
-});

@@ -1,5 +1,6 @@
 import type { Issue } from '../../base/issue.ts';
 import { STAGES } from '../../press/stages.ts';
+import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
 import type { MoneyFields } from '../job/job.ts';
@@ -94,7 +95,7 @@ function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {
   const { rows, missing, report, ratesName } = answer;
   return (
     <>
-      <p class="answer">{report.answer}</p>
+      <p class="answer">{keepTogether(report.answer)}</p>
       {ratesName !== undefined && <p class="invented">{say('rates-from', { name: ratesName })}</p>}
       <QuantitiesTable answer={answer} />
       {missing.length > 0 && <p class="warning">{say('missing-rates', { list: missing.join(', ') })}</p>}

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { keepTogether } from '../../render/no-break.ts';
 import { termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { Asked } from '../desk.ts';
@@ -50,7 +51,7 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
           <ul class="misses">
             {state.answer.found.map((miss, i) => (
               <li key={i}>
-                <span>{miss.sentence}: {say('ups', { ups: miss.ups })}</span>
+                <span>{keepTogether(miss.sentence)}: {say('ups', { ups: miss.ups })}</span>
                 <button type="button" class="small" onClick={() => show(miss)} aria-label={`${say('show-it')}: ${miss.sentence}`}>{say('show-it')}</button>
               </li>
             ))}

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { CompareFacts, ComparedSheetFacts } from '../../render/compare-facts.ts';
+import { keepTogether } from '../../render/no-break.ts';
 import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
@@ -74,7 +75,7 @@ function Board({ answer }: { readonly answer: CompareAnswer }) {
         <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
       </div>
       <GapOnItsWay />
-      <p class="answer" role="status">{report.answer}</p>
+      <p class="answer" role="status">{keepTogether(report.answer)}</p>
       {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
       <ol class={desk.comparison.value.next ? 'sheets outdated' : 'sheets'}>
         {shown.map((index) => (

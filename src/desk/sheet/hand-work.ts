@@ -20,7 +20,7 @@ export interface HandWork {
  */
 export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand | undefined): HandWork {
   let { id, file } = start;
-  const { say, issue } = wordsIn(desk.locale.value);
+  const { say, issue } = wordsIn(desk.locale.value, desk.unit.value);
   const keep = ({ layout, locked }: HandState, state: KeptLayout['state']) => {
     file = layout;
     desk.note((job) => {

@@ -8,6 +8,7 @@ import { englishDesk, type DeskWord } from '../../render/messages/english-desk.t
 import { englishHand } from '../../render/messages/english-hand.ts';
 import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
+import { keepTogether, keptTogether } from '../../render/no-break.ts';
 import { german } from '../../render/messages/german-catalogue.ts';
 import { germanReport } from '../../render/messages/german-report.ts';
 import { germanStyles } from '../../render/messages/german-styles.ts';
@@ -40,12 +41,15 @@ export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
   const catalogue = createCatalogue([table], { decimalSign: locale === 'de' ? ',' : '.' });
   return {
     locale,
-    format: createFormat(locale, unit),
-    say: (word, facts) => catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }),
+    format: keptTogether(createFormat(locale, unit)),
+    say: (word, facts) => keepTogether(catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }, unit)),
     styleText: (text) => (locale === 'de' ? (germanStyles[text] ?? text) : text),
     sourceName: (source) => (locale === 'de' ? sourceName(germanReport.sources, source) : source),
     roleName: (role) => (Object.hasOwn(table, `role-${role}`) ? table[`role-${role}` as DeskWord] : role),
-    issue: (issue) => (Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }) : ISSUES[locale].sentence(issue)).replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option),
+    issue: (issue) => {
+      const sentence = Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }, unit) : ISSUES[locale].sentence(issue, unit);
+      return keepTogether(sentence.replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option));
+    },
   };
 }
 

@@ -2,7 +2,7 @@ import type { MessageTable } from './catalogue.ts';
 
 /** Sheets, margins, machines, grain. */
 export const pressMessages: MessageTable = {
-  'bleeds-overlap': 'gap {gap} mm is under twice the bleed ({bleed} mm): the bleeds of neighbours would overlap. Give --gap {needed} or more, a smaller --bleed, or --bleed-meeting cut.',
+  'bleeds-overlap': 'gap {gap} mm is under twice the bleed ({bleed} mm): the bleeds of neighbours would overlap. Give --gap {needed:mm} or more, a smaller --bleed, or --bleed-meeting cut.',
   'nothing-left-of-sheet': 'nothing is left of the sheet {width} × {height} mm for blanks: side margins take {sides} mm, gripper, tail and bar take {ends} mm. Make the margins smaller or the sheet larger.',
   'margin-raised-for-bleed': '{edge} margin raised from {from} to {to} mm: ink keeps {ink} mm from the edge and the bleed needs {bleed} mm more.',
   'margin-raised-for-bar': '{edge} margin raised from {from} to {to} mm: ink margin {ink} mm, colour bar {bar} mm, and the bar keeps clear of the knives.',

@@ -2,10 +2,10 @@ import type { MessageTable } from './catalogue.ts';
 
 /** Remarks on marks, artwork and backs of a handover. */
 export const germanHandoverIssues: MessageTable = {
-  'artwork-bleed-missing': '{where}: An der Kante {edge} fehlen auf {lengthMm} mm von ({fromX}, {fromY}) bis ({toX}, {toY}) des Zuschnitts {missingMm} mm der {bleedMm} mm Beschnitt. Ziehen Sie den Druck bis dorthin.',
-  'artwork-text-near-knife': '{where}: Der Text „{text}“ bei ({x}, {y}) des Zuschnitts steht {mm} mm von einem Messer; {leastMm} mm sind das Mindeste, das Druck und Stanzung halten.',
-  'artwork-unread-text-near-knife': '{where}: Ein Text bei ({x}, {y}) des Zuschnitts steht {mm} mm von einem Messer; {leastMm} mm sind das Mindeste, das Druck und Stanzung halten.',
-  'artwork-area-near-knife': '{where}: Was bei ({x}, {y}) des Zuschnitts gedruckt ist, endet {mm} mm vor einem Messer. Halten Sie {leastMm} mm Abstand oder ziehen Sie es durch den Beschnitt.',
+  'artwork-bleed-missing': '{where}: An der Kante {edge} fehlen auf {lengthMm} mm von ({fromX:mm}, {fromY:mm}) bis ({toX:mm}, {toY:mm}) des Zuschnitts {missingMm} mm der {bleedMm} mm Beschnitt. Ziehen Sie den Druck bis dorthin.',
+  'artwork-text-near-knife': '{where}: Der Text „{text}“ bei ({x:mm}, {y:mm}) des Zuschnitts steht {mm} mm von einem Messer; {leastMm} mm sind das Mindeste, das Druck und Stanzung halten.',
+  'artwork-unread-text-near-knife': '{where}: Ein Text bei ({x:mm}, {y:mm}) des Zuschnitts steht {mm} mm von einem Messer; {leastMm} mm sind das Mindeste, das Druck und Stanzung halten.',
+  'artwork-area-near-knife': '{where}: Was bei ({x:mm}, {y:mm}) des Zuschnitts gedruckt ist, endet {mm} mm vor einem Messer. Halten Sie {leastMm} mm Abstand oder ziehen Sie es durch den Beschnitt.',
   'artwork-font-missing': '{where}: Die Schrift {font} ist nicht in der Datei. Der Text bleibt, wie er ist, und ein anderes Programm setzt ihn vielleicht anders. Betten Sie die Schrift ein oder wandeln Sie Texte in Pfade.',
   'artwork-holds-die-line': '{where} enthält die Stanzlinie. Ebenen, die so heißen, sind ausgeschaltet; eine Sonderfarbe dafür lässt die Druckvorstufe weg.',
   'artwork-missing': 'Für {design} gibt es keine Druckvorlage; seine Nutzen bleiben leer.',

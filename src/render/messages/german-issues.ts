@@ -72,7 +72,7 @@ export const germanIssues: MessageTable = {
   'fault-outline': 'Stand {stations}: Umriss und wahre Linien der Zeichnung weichen um {by} mm ab. Machen Sie den Standbogen neu aus der Zeichnung.',
 
   'style-dimension-missing': '{where} fehlt ({meaning}). Geben Sie es in mm an.',
-  'style-parameter-out-of-limits': '{where} {value} ({meaning}) liegt außerhalb: möglich sind {least} bis {most} mm.',
+  'style-parameter-out-of-limits': '{where} {value:mm} ({meaning}) liegt außerhalb: möglich sind {least} bis {most} mm.',
   'field-not-valid': '{where}: {reason}',
   'handover-faulty': 'Der Standbogen hat {faults} Fehler, darum wird nichts übergeben. Bessern Sie ihn zuerst aus.',
   'handover-unknown-rules': 'Zuschnitt {design}: Was {lines} seiner Linien sind ({metres} m auf dem Bogen), ist nicht bekannt, und nach einer Vermutung darf keine Stanzform gemacht werden. Sagen Sie es im Abschnitt Zeichnung.',
