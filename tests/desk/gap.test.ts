@@ -17,12 +17,12 @@ describe.skipIf(!browserIsHere())('the gap of compared sheets', { timeout: 150_0
     const upsNow = async () => (await board.locator('.card-ups').allTextContents()).reduce((sum, text) => sum + Number.parseInt(text, 10), 0);
     const tight = await upsNow();
     const gap = board.getByRole('slider', { name: 'Gap' });
-    expect(await gap.getAttribute('aria-valuetext')).toBe('6 mm');
+    expect(await gap.getAttribute('aria-valuetext')).toBe('6\u00a0mm');
 
     // Fourteen millimetres in many small steps: one answer, for where the slider stood still.
     await gap.focus();
     for (let step = 0; step < 16; step++) await page.keyboard.press('ArrowRight');
-    expect(await gap.getAttribute('aria-valuetext')).toBe('14 mm');
+    expect(await gap.getAttribute('aria-valuetext')).toBe('14\u00a0mm');
     await board.getByText('Still shown with a gap of 6 mm; 14 mm is being laid out').waitFor();
     await board.locator('.warning .state-out-of-date').waitFor();
     expect(await upsNow()).toBe(tight);
@@ -42,6 +42,6 @@ describe.skipIf(!browserIsHere())('the gap of compared sheets', { timeout: 150_0
     await goTo(page, 'Sheet');
     await gap.focus();
     await page.keyboard.press('Home');
-    expect(await gap.getAttribute('aria-valuetext')).toBe('8 mm');
+    expect(await gap.getAttribute('aria-valuetext')).toBe('8\u00a0mm');
   });
 });

@@ -55,13 +55,13 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     expect(await cards().count()).toBe(9);
     await search('62 × 31 × 118');
     await found('1 found');
-    expect(await cards().innerText()).toMatch(/Die\s+4711[\s\S]*rack C4[\s\S]*size as recorded, 0 mm off/);
+    expect(await cards().innerText()).toMatch(/Die\s+4711[\s\S]*rack C4[\s\S]*size as recorded, 0\smm off/);
     await search('gift');
     await found('1 found');
     await dialog().getByLabel('Kind').selectOption('Die');
     await dialog().getByRole('button', { name: 'Like the drawing on the desk' }).click();
     await found('1 with an outline like the one on the desk, within 1 mm');
-    expect(await cards().innerText()).toMatch(/4712[\s\S]*outline within 0 mm/);
+    expect(await cards().innerText()).toMatch(/4712[\s\S]*outline within 0\smm/);
     await picture(page, 'library-shape');
     await dialog().getByLabel('Within').fill('many');
     await search('gift');

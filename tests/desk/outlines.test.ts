@@ -35,7 +35,7 @@ describe.skipIf(!browserIsHere())('several outlines', { timeout: 150_000 }, () =
     await add();
     await seek('1');
     await picture(page, 'outlines');
-    const total = Number((await page.locator('.outline-plan .answer').innerText()).replaceAll(/[ \u202f]/g, '').match(/^\d+/)![0]);
+    const total = Number((await page.locator('.outline-plan .answer').innerText()).replaceAll(/\s/g, '').match(/^\d+/)![0]);
     const cards = await page.locator('.outline-forms .card').count();
     expect(cards).toBe(1);
     const coming = page.waitForEvent('download');

@@ -86,7 +86,7 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     const board = JSON.parse(readFileSync(join(root, 'samples', 'boards', 'folding-300.json'), 'utf8'));
     const job = { ups, sheet: '1020x720', board, quantities: [5000, 20000], colours: 4, varnishUnits: 0, stages: ['die-cutting', 'gluing'], rates: 'demo' };
     const quoted = await page.evaluate(() => [...document.querySelectorAll('main tbody tr')].map((row) => row.querySelectorAll('td')[0]?.textContent));
-    expect(quoted).toEqual((await sheetsByCommand(folder, job)).map((sheets) => String(sheets).replace(/\B(?=(\d{3})+$)/g, ' ')));
+    expect(quoted).toEqual((await sheetsByCommand(folder, job)).map((sheets) => String(sheets).replace(/\B(?=(\d{3})+$)/g, '\u00a0')));
   });
 
   test('sales: the same carton on a larger sheet, side by side with the first', async () => {
