@@ -128,11 +128,11 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
       return board.locator('.card.chosen').innerText();
     };
     const few = await winnerAfter('Home', /at 500 cartons/);
-    const many = await winnerAfter('End', /at 1 000 000 cartons/);
+    const many = await winnerAfter('End', /at 1\s000\s000 cartons/);
     await picture(page, 'sales-sheets');
     expect(many).not.toBe(few);
     const take = board.getByRole('button', { name: 'Take this sheet' }).first();
-    const size = (await take.getAttribute('aria-label'))!.replace(/.*: /, '').replace(/ mm|\s/g, '').replace('×', 'x');
+    const size = (await take.getAttribute('aria-label'))!.replace(/.*: /, '').replace(/\smm|\s/g, '').replace('×', 'x');
     await take.click();
     expect(await page.getByLabel('Sheet size').inputValue()).toBe(size);
   });
