@@ -25,7 +25,7 @@ export async function compareAllSheets(desk: Desk): Promise<void> {
   if (!ask || inputs === undefined) return;
   desk.comparison.value = { kind: 'waiting' };
   const answer = await latestOf(desk, ask);
-  if (answer) desk.comparison.value = { ...answer, inputs, gap: gapOnDesk(desk) };
+  if (answer) desk.comparison.value = { ...answer, inputs, quote: ask.quote, gap: gapOnDesk(desk) };
 }
 
 /** The same sheets with another gap, laid out anew. Only the last gap asked for is answered; where it cannot be, the old answer stays. */
@@ -35,7 +35,7 @@ export async function compareWithGap(desk: Desk, gap: number): Promise<void> {
   if (!ask || inputs === undefined) return;
   const answer = await latestOf(desk, { ...ask, job: { ...ask.job, settings: { ...ask.job.settings, gap } } });
   if (!answer) return;
-  desk.comparison.value = answer.kind === 'answer' ? { ...answer, inputs, gap } : { ...desk.comparison.value, next: { gap, issues: answer.issues } };
+  desk.comparison.value = answer.kind === 'answer' ? { ...answer, inputs, quote: ask.quote, gap } : { ...desk.comparison.value, next: { gap, issues: answer.issues } };
 }
 
 function compareAskOf(desk: Desk): CompareAsk | undefined {

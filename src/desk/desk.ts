@@ -2,7 +2,7 @@ import { computed, effect, signal, untracked, type ReadonlySignal, type Signal }
 import type { Issue } from '../base/issue.ts';
 import type { LengthUnit } from '../render/format.ts';
 import { createEngine, type Engine } from './engine/client.ts';
-import type { CompareAnswer, FrameAnswer, RawMachines, ReadAnswer } from './engine/protocol.ts';
+import type { CompareAnswer, FrameAnswer, QuoteAsk, RawMachines, ReadAnswer } from './engine/protocol.ts';
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
 import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
@@ -21,6 +21,8 @@ export type Asked<Answer> = { readonly kind: 'none' } | { readonly kind: 'waitin
 
 export type Compared = Asked<CompareAnswer> & {
   readonly inputs?: string | undefined;
+  /** Terms it was made for. */
+  readonly quote?: QuoteAsk;
   /** Gap it was laid out with, mm. */
   readonly gap?: number | undefined;
   /** What is wanted instead: on its way, or why it cannot be. Until then the old answer stays, out of date. */

@@ -55,7 +55,15 @@ export interface CompareFacts {
   readonly notes: readonly Issue[];
 }
 
-/** The winner at a quantity; undefined where nothing can be had in so small a lot. */
-export function winnerAt({ winners }: Pick<CompareFacts, 'winners'>, quantity: number): number | undefined {
-  return winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
+/**
+ * The sheet that wins at a quantity; undefined where nothing can be had in so small a lot. Near the quantity where two change
+ * places they take turns, since whole sheets are bought: where figures are known for the quantity itself, they decide.
+ */
+export function winnerAt({ winners, sheets, quantities, measure }: Pick<CompareFacts, 'winners' | 'sheets' | 'quantities' | 'measure'>, quantity: number): number | undefined {
+  const lasting = winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
+  const asked = quantities.indexOf(quantity);
+  if (lasting === undefined || asked < 0) return lasting;
+  const figures = sheets.map(({ costPerThousand, boardM2WithWaste, fromCartons = 0 }) => (measure === 'money' ? (costPerThousand[asked] ?? Infinity) : quantity < fromCartons ? Infinity : boardM2WithWaste[asked]!));
+  const least = Math.min(...figures);
+  return figures[lasting]! <= least ? lasting : figures.indexOf(least);
 }

@@ -1,5 +1,4 @@
 import { createFormat, type Format } from './format.ts';
-import { englishLanguage } from './messages/english-language.ts';
 import type { NearMissWords } from './messages/english-near-miss.ts';
 import type { Language } from './messages/language.ts';
 import type { NearMiss, NearMissFacts } from './near-miss-facts.ts';
@@ -10,7 +9,7 @@ import { sheetThumbnails } from './sheet-thumbnails.ts';
 export const NEAR_MISS_SECTION = 'near-misses';
 
 /** The section of a report: which single change brings the next up, and what it is worth. */
-export function nearMissSection(facts: NearMissFacts, { locale, nearMiss: words }: Language = englishLanguage, format: Format = createFormat(locale)): ReportSection {
+export function nearMissSection(facts: NearMissFacts, { locale, nearMiss: words }: Pick<Language, 'locale' | 'nearMiss'>, format: Format = createFormat(locale)): ReportSection {
   const counts = words.counts(facts, format);
   const sentences = [
     words.best(facts, format),
@@ -38,7 +37,7 @@ function tableOf({ found, currency }: NearMissFacts, words: NearMissWords, forma
 }
 
 /** The judged layouts behind the claims, small and at one scale; undefined where there is none. */
-export function nearMissPicture({ found }: NearMissFacts, { locale, nearMiss: words }: Language = englishLanguage, format: Format = createFormat(locale)): string | undefined {
+export function nearMissPicture({ found }: NearMissFacts, { locale, nearMiss: words }: Pick<Language, 'locale' | 'nearMiss'>, format: Format = createFormat(locale)): string | undefined {
   return found.length === 0 ? undefined : sheetThumbnails(words.picture, found.map((miss) => ({ layout: miss.layout, caption: words.thumbnail(miss, format), marked: false })));
 }
 

@@ -7,6 +7,7 @@ import { nearMisses, type NearMissTerms } from '../../src/pipeline/near-misses.t
 import { changesOf, type StyledSource } from '../../src/pipeline/near-miss-changes.ts';
 import { nest, type NestJob } from '../../src/pipeline/nest.ts';
 import type { NearMissFacts } from '../../src/render/near-miss-facts.ts';
+import { englishLanguage } from '../../src/render/messages/english-language.ts';
 import { nearMissSection } from '../../src/render/near-miss-section.ts';
 import { polyline } from '../../src/render/shapes.ts';
 
@@ -73,7 +74,7 @@ describe('a rectangle whose near misses are known', () => {
   });
 
   test('the section says bleeds are cut where the gap goes below twice the bleed, and how fine the search was', () => {
-    const { sentences, table } = nearMissSection(facts);
+    const { sentences, table } = nearMissSection(facts, englishLanguage);
     const rows = table!.rows.map(([change]) => change);
     expect(rows).toContain('gap 2.4 mm narrower (6 → 3.6 mm, bleeds cut at the middle (1.8 mm each))');
     expect(sentences.join(' ')).toContain('steps of 0.1 mm');

@@ -6,6 +6,7 @@ import type { CompareFacts, ComparedSheetFacts } from '../../src/render/compare-
 import { createFormat } from '../../src/render/format.ts';
 import { LANGUAGES } from '../../src/render/messages/languages.ts';
 import type { NearMiss, NearMissFacts } from '../../src/render/near-miss-facts.ts';
+import { englishLanguage } from '../../src/render/messages/english-language.ts';
 import { nearMissPicture, nearMissSection } from '../../src/render/near-miss-section.ts';
 import type { Report } from '../../src/render/report.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';
@@ -83,10 +84,10 @@ describe('near misses', () => {
   test.each(Object.keys(NEAR).flatMap((name) => OTHER_LANGUAGES.map((tag) => ({ name, tag }))))('$name, in $tag', ({ name, tag }) => {
     const facts = NEAR[name]!;
     const page = (language: string, section: Report['sections'][number]): Report => ({ language, title: '', answer: '', caution: { heading: '', text: '' }, sections: [section] });
-    const [english, own] = [page('en', nearMissSection(facts)), page(tag, nearMissSection(facts, LANGUAGES[tag]))];
+    const [english, own] = [page('en', nearMissSection(facts, englishLanguage)), page(tag, nearMissSection(facts, LANGUAGES[tag]))];
     expect(englishLeft(english, own, facts.currency)).toEqual([]);
     expect(saidIn(own).map(numbersIn)).toEqual(saidIn(english).map(numbersIn));
-    const [drawn, picture] = [nearMissPicture(facts), nearMissPicture(facts, LANGUAGES[tag])];
+    const [drawn, picture] = [nearMissPicture(facts, englishLanguage), nearMissPicture(facts, LANGUAGES[tag])];
     if (drawn) expect(englishLeft(asReport('en', drawn), asReport(tag, picture!), facts.currency)).toEqual([]);
   });
 

@@ -16,7 +16,8 @@ import type { CompareFacts } from '../../render/compare-facts.ts';
 import type { LengthUnit } from '../../render/format.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
-import type { Report, ReportSection } from '../../render/report.ts';
+import type { NearMissFacts } from '../../render/near-miss-facts.ts';
+import type { Report } from '../../render/report.ts';
 import type { Scene } from '../../render/scene.ts';
 import type { Control } from './search-control.ts';
 
@@ -32,9 +33,9 @@ export interface Questions {
   byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: never };
   picture: { ask: PictureAsk; answer: Scene; event: never };
   explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
-  nearMisses: { ask: NearMissAsk; answer: NearMissAnswer; event: never };
+  nearMisses: { ask: NearMissAsk; answer: NearMissFacts; event: never };
   compare: { ask: CompareAsk; answer: CompareAnswer; event: never };
-  recost: { ask: RecostAsk; answer: CompareAnswer; event: never };
+  recost: { ask: RecostAsk; answer: RecostAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
   pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
   /** Versions shared out over the stations of a layout. */
@@ -206,11 +207,6 @@ export interface NearMissAsk {
   readonly yearly: number | undefined;
 }
 
-export interface NearMissAnswer {
-  readonly section: ReportSection;
-  readonly found: readonly { readonly sentence: string; readonly ups: number; readonly layout: LayoutFile }[];
-}
-
 /** One design on every sheet of a list. */
 export interface CompareAsk {
   readonly job: SearchAsk['job'];
@@ -230,7 +226,12 @@ export interface RecostAsk {
 export interface CompareAnswer {
   readonly comparison: Comparison;
   readonly facts: CompareFacts;
-  readonly report: Report;
+}
+
+export interface RecostAnswer {
+  readonly facts: CompareFacts;
+  /** Which sheet wins, and by how much. */
+  readonly verdict: string;
 }
 
 /** A quote job as `quote` reads it from a file. */
@@ -253,8 +254,9 @@ export interface QuoteRow {
 export interface QuoteAnswer {
   readonly rows: readonly QuoteRow[];
   readonly currency: string;
+  /** Rates that nobody gave, in words. */
   readonly missing: readonly string[];
-  readonly notes: readonly Issue[];
+  /** In words, as the rates call themselves. */
   readonly ratesName: string | undefined;
   readonly report: Report;
 }

@@ -2,6 +2,7 @@ import type { LayoutFile } from '../../layout/layout-file.ts';
 import type { StopReason } from '../../layout/problem.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import type { Issue } from '../../base/issue.ts';
+import type { NearMiss } from '../../render/near-miss-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
 import { NO_OUTLINES, type Outlines } from './outlines.ts';
@@ -89,6 +90,8 @@ export interface KeptLayout {
   readonly source: string;
   /** Made or changed by hand. */
   readonly byHand?: boolean;
+  /** The single change that it shows. */
+  readonly changed?: Pick<NearMiss, 'thing' | 'from' | 'to'> | undefined;
   /** Numbers of placements that are locked under the hand. */
   readonly locked?: readonly number[];
   /** What it was made from: `inputsOf` of that moment. */

@@ -107,12 +107,12 @@ function SheetTable({ answer: { sheets, currency, total }, words: { say, format 
 /** The layout that a figure rests on, from the answers that are kept. */
 function KeptLayout({ library, name, answerKey, onPut }: { readonly library: ServedLibrary; readonly name: string; readonly answerKey: string; readonly onPut: () => void }) {
   const parts = useDesk();
-  const { say, format, locale } = useWords();
+  const { say, format } = useWords();
   const kept = useAnswer(async () => {
     const { layout, ups } = await library.answer(answerKey, name);
     const scene = await parts.desk.engine.ask('picture', { file: layout as never, grain: undefined, small: true });
     return { layout, ups, scene };
-  }, [answerKey, name, locale]);
+  }, [answerKey, name, format]);
   if (kept.kind === 'issues') return <IssueList issues={kept.issues} />;
   if (kept.kind !== 'answer') return <p>{say('drawing-picture')}</p>;
   const { layout, ups, scene } = kept.answer;

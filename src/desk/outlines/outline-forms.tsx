@@ -64,9 +64,9 @@ const LEAST_MONEY = 1e-6;
 
 function FormCard({ form, number, names }: { readonly form: OutlinesPlan['forms'][number]; readonly number: number; readonly names: readonly string[] }) {
   const { desk } = useDesk();
-  const { say, format, locale } = useWords();
+  const { say, format } = useWords();
   const { file, counts, pressings } = form;
-  const picture = useAnswer(() => desk.engine.ask('picture', { file, grain: undefined, small: true }), [file, locale]);
+  const picture = useAnswer(() => desk.engine.ask('picture', { file, grain: undefined, small: true }), [file, format]);
   const size = format.size(file.sheet.width, file.sheet.height);
   const heading = say('form-pressings', { number, pressings: format.number(pressings, 0) });
   return (

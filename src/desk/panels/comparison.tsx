@@ -33,14 +33,14 @@ export function Comparison() {
 
 function Small({ layout, name }: { readonly layout: KeptLayout; readonly name: string }) {
   const { desk } = useDesk();
-  const { say, format, locale } = useWords();
-  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout.file, grain: undefined, small: true }), [layout.file, locale]);
+  const { say, format } = useWords();
+  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout.file, grain: undefined, small: true }), [layout.file, format]);
   if (picture.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
   return <Picture still scene={picture.answer} name={name} label={say('picture-of-layout', { ups: upsOf(layout), size: format.size(layout.file.sheet.width, layout.file.sheet.height) })} />;
 }
 
 /** What sets a layout apart from the chosen one. */
-function differences(layout: KeptLayout, chosen: KeptLayout, { say, format, sourceName }: Words): string[] {
+function differences(layout: KeptLayout, chosen: KeptLayout, { say, format, foundBy }: Words): string[] {
   const more = upsOf(layout) - upsOf(chosen);
   const share = yieldOf(layout) - yieldOf(chosen);
   const steps = stepsOf(layout);
@@ -48,7 +48,7 @@ function differences(layout: KeptLayout, chosen: KeptLayout, { say, format, sour
     more === 0 ? say('as-many-ups') : say(more > 0 ? 'more-ups' : 'fewer-ups', { count: Math.abs(more) }),
     ...(share === 0 ? [] : [say('yield-differs', { by: `${share > 0 ? '+' : '−'}${format.percent(Math.abs(share))}` })]),
     say('steps-of-layout', steps),
-    say('found-by', { source: sourceName(layout.source) }),
+    say('found-by', { source: foundBy(layout) }),
   ];
 }
 

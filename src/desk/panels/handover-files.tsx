@@ -26,10 +26,10 @@ interface Missing {
 /** Everything that is handed over of a sound layout, and plainly what is not there. */
 export function HandoverFiles({ layout, details }: Props) {
   const { desk } = useDesk();
-  const { say, locale } = useWords();
+  const { say, locale, format } = useWords();
   const { versions, money } = desk.job.value;
   const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'));
-  const from = JSON.stringify([layout.id, layout.file.placements, details, onForms, money, locale]);
+  const from = JSON.stringify([layout.id, layout.file.placements, details, onForms, money, locale, format.unit]);
   // Nothing is offered before all of it is there, or a folder would lack its report.
   const answer = useAnswer(async () => {
     const pages = await pagesOf(desk, layout);

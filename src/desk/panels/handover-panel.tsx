@@ -10,7 +10,7 @@ import { StateMark } from './state-mark.tsx';
 
 export function HandoverPanel() {
   const { desk } = useDesk();
-  const { say, sourceName } = useWords();
+  const { say, foundBy } = useWords();
   const { handover } = desk.job.value;
   const chosen = desk.chosen.value;
   const state = desk.chosenState.value;
@@ -23,7 +23,7 @@ export function HandoverPanel() {
         <div class="handover">
           {chosen && state ? (
             <p>
-              {say('handed-over', { ups: chosen.file.placements.length, source: sourceName(chosen.source) })} <StateMark state={state} />
+              {say('handed-over', { ups: chosen.file.placements.length, source: foundBy(chosen) })} <StateMark state={state} />
             </p>
           ) : (
             <p class="empty">{say('nothing-found-yet')}</p>

@@ -74,7 +74,7 @@ function FaceChoice() {
 
 function Card({ layout }: { readonly layout: KeptLayout }) {
   const { desk } = useDesk();
-  const { say, format, sourceName } = useWords();
+  const { say, format, foundBy } = useWords();
   const { job } = desk;
   const isChosen = desk.chosen.value?.id === layout.id;
   const isBeside = job.value.beside.includes(layout.id);
@@ -89,7 +89,7 @@ function Card({ layout }: { readonly layout: KeptLayout }) {
         <span class="card-facts">
           {layout.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : say('not-proved')} · {format.percent(yieldOf(layout))}
         </span>
-        <span class="card-facts">{say('found-by', { source: sourceName(layout.source) })} · {size}</span>
+        <span class="card-facts">{say('found-by', { source: foundBy(layout) })} · {size}</span>
       </button>
       {!isChosen && <button type="button" class="small" aria-pressed={isBeside} onClick={compare}>{say(isBeside ? 'compare-off' : 'compare')}</button>}
     </li>

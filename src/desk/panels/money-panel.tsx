@@ -19,14 +19,14 @@ type NumberField = Exclude<MoneyFault, 'quantities'>;
 
 export function MoneyPanel() {
   const { desk } = useDesk();
-  const { say, issue: sentence } = useWords();
+  const { say, format, issue: sentence } = useWords();
   const { money } = desk.job.value;
   const chosen = desk.chosen.value;
   const asked = chosen && quoteOf(desk.job.value, desk.records.value, quotedOf(chosen));
   const faults = asked && 'faults' in asked ? asked.faults : [];
   const job = asked && 'job' in asked ? asked.job : undefined;
   const { inventedRates } = money;
-  const quote = useAnswer(job && (() => desk.engine.ask('quote', { job, inventedRates })), [JSON.stringify(job), inventedRates]);
+  const quote = useAnswer(job && (() => desk.engine.ask('quote', { job, inventedRates })), [JSON.stringify(job), inventedRates, format]);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
   const board = boardOf(desk.records.value, desk.job.value.sheet.board);
   const fromBoard: Partial<Record<NumberField, unknown>> = { grammage: board?.['grammage'], boardPrice: board?.['pricePerTonne'] };

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
-import { keepTogether } from '../../render/no-break.ts';
+import { nearMissSection } from '../../render/near-miss-section.ts';
+import type { NearMiss, NearMissFacts } from '../../render/near-miss-facts.ts';
 import { termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { Asked } from '../desk.ts';
-import type { NearMissAnswer } from '../engine/protocol.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { layoutFromFile } from '../job/layouts.ts';
 import { answered } from '../reading.ts';
@@ -16,9 +16,9 @@ import { SectionView } from './report-view.tsx';
 /** Which single small change would bring one more up; each can be looked at. */
 export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
   const { desk } = useDesk();
-  const { say } = useWords();
+  const { say, locale, format, nearMiss } = useWords();
   const [yearly, setYearly] = useState('');
-  const [state, setState] = useState<Asked<NearMissAnswer>>({ kind: 'none' });
+  const [state, setState] = useState<Asked<NearMissFacts>>({ kind: 'none' });
   const inDate = layout.inputs === desk.inputs.value && layout.state === 'sound';
   const find = async () => {
     const ask = searchOf(desk);
@@ -31,8 +31,8 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
     const cartons = Number(yearly.replace(/\s/g, ''));
     setState(await answered(() => desk.helper.ask('nearMisses', { job: ask.job, file: layout.file, style, quote, yearly: cartons > 0 ? Math.round(cartons) : undefined })));
   };
-  const show = ({ sentence, layout: file }: NearMissAnswer['found'][number]) => {
-    const kept = layoutFromFile(file, 'sound', sentence);
+  const show = ({ thing, from, to, layout: file }: NearMiss) => {
+    const kept: KeptLayout = { ...layoutFromFile(file, 'sound', ''), changed: { thing, ...(from !== undefined && to !== undefined && { from, to }) } };
     desk.change((job) => ({ ...job, layouts: [...job.layouts, kept], chosen: kept.id }));
     desk.panel.value = 'layouts';
   };
@@ -49,14 +49,17 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
       {state.kind === 'answer' && (
         <>
           <ul class="misses">
-            {state.answer.found.map((miss, i) => (
-              <li key={i}>
-                <span>{keepTogether(miss.sentence)}: {say('ups', { ups: miss.ups })}</span>
-                <button type="button" class="small" onClick={() => show(miss)} aria-label={`${say('show-it')}: ${miss.sentence}`}>{say('show-it')}</button>
-              </li>
-            ))}
+            {state.answer.found.map((miss, i) => {
+              const change = nearMiss.change(miss, format);
+              return (
+                <li key={i}>
+                  <span>{change}: {say('ups', { ups: miss.ups })}</span>
+                  <button type="button" class="small" onClick={() => show(miss)} aria-label={`${say('show-it')}: ${change}`}>{say('show-it')}</button>
+                </li>
+              );
+            })}
           </ul>
-          <SectionView section={state.answer.section} />
+          <SectionView section={nearMissSection(state.answer, { locale, nearMiss }, format)} />
         </>
       )}
     </Block>

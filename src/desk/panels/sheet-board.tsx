@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { CompareFacts, ComparedSheetFacts } from '../../render/compare-facts.ts';
+import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../../render/compare-facts.ts';
 import { keepTogether } from '../../render/no-break.ts';
 import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
@@ -29,7 +29,7 @@ export function SheetBoard() {
       {comparison.kind === 'waiting' && <p role="status">{say('comparing')}</p>}
       {comparison.kind === 'issues' && <IssueList issues={comparison.issues} />}
       {comparison.kind === 'answer' && comparison.inputs !== desk.inputs.value && !sameButSheet(comparison.inputs, desk.inputs.value) && <p class="warning">{say('comparison-out-of-date')}</p>}
-      {comparison.kind === 'answer' && <Board answer={comparison.answer} />}
+      {comparison.kind === 'answer' && comparison.quote && <Board answer={comparison.answer} quote={comparison.quote} />}
     </section>
   );
 }
@@ -51,17 +51,18 @@ const MOST_QUANTITY = 1_000_000;
 const FIRST_QUANTITY = 20_000;
 
 /** Sliders move the winner live: quantity and price are only counted anew, another gap is laid out anew. */
-function Board({ answer }: { readonly answer: CompareAnswer }) {
+function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quote: QuoteAsk }) {
   const { desk } = useDesk();
   const { say, format } = useWords();
   const [quantity, setQuantity] = useState(FIRST_QUANTITY);
   const [price, setPrice] = useState<number>();
   const [order, setOrder] = useState<Order>('cost');
   const [grain, setGrain] = useState<Grain>('');
-  const terms = termsOnDesk(desk);
-  const asked = useMemo(() => terms && withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
-  const recounted = useAnswer(asked && (() => desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked })), [answer, asked]);
-  const { facts, report } = recounted.kind === 'answer' ? recounted.answer : answer;
+  // While a money field cannot be read, what was compared stands.
+  const terms = termsOnDesk(desk) ?? quote;
+  const asked = useMemo(() => withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
+  const recounted = useAnswer(() => desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked }), [answer, asked, format]);
+  const { facts, verdict } = recounted.kind === 'answer' ? recounted.answer : { ...answer, verdict: '' };
   const { currency } = facts;
   const shown = [...facts.sheets.keys()].filter((index) => grain === '' || facts.sheets[index]!.grain === grain).toSorted(comparing(facts, order));
   const winner = winnerAt(facts, quantity);
@@ -75,7 +76,7 @@ function Board({ answer }: { readonly answer: CompareAnswer }) {
         <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
       </div>
       <GapOnItsWay />
-      <p class="answer" role="status">{keepTogether(report.answer)}</p>
+      <p class="answer" role="status">{keepTogether(verdict)}</p>
       {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
       <ol class={desk.comparison.value.next ? 'sheets outdated' : 'sheets'}>
         {shown.map((index) => (
@@ -133,10 +134,6 @@ function withTerms({ job, inventedRates }: QuoteAsk, quantity: number, price: nu
   return { inventedRates, job: { ...job, quantities: [quantity], ...(price !== undefined && { boardPricePerTonne: price }) } };
 }
 
-function winnerAt({ winners }: CompareFacts, quantity: number): number | undefined {
-  return winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
-}
-
 function comparing({ sheets }: CompareFacts, order: Order): (a: number, b: number) => number {
   const figure: Readonly<Record<Order, (sheet: ComparedSheetFacts) => number>> = {
     cost: (sheet) => sheet.costPerThousand[0] ?? sheet.boardM2PerThousand * 1e6,
@@ -158,7 +155,7 @@ function SheetCard({ facts, index, isWinner, onTake }: CardProps) {
   const { desk } = useDesk();
   const { say, format } = useWords();
   const { sheet, ups, boardM2PerThousand, costPerThousand, layout, upperBound, grain } = facts.sheets[index]!;
-  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout, grain, small: true }), [layout]);
+  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout, grain, small: true }), [layout, format]);
   const size = format.size(sheet.width, sheet.height);
   const cost = costPerThousand[0];
   return (

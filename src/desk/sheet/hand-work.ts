@@ -20,14 +20,14 @@ export interface HandWork {
  */
 export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand | undefined): HandWork {
   let { id, file } = start;
-  const { say, issue } = wordsIn(desk.locale.value, desk.unit.value);
+  const words = () => wordsIn(desk.locale.value, desk.unit.value);
   const keep = ({ layout, locked }: HandState, state: KeptLayout['state']) => {
     file = layout;
     desk.note((job) => {
       const before = job.layouts.find((one) => one.id === id) ?? start;
       const isNew = !before.byHand;
       if (isNew) id = crypto.randomUUID();
-      const kept: KeptLayout = { ...before, id, file: layout, locked, state, byHand: true, source: say('by-hand'), history: [], limits: [], seconds: undefined };
+      const kept: KeptLayout = { ...before, id, file: layout, locked, state, byHand: true, changed: undefined, history: [], limits: [], seconds: undefined };
       const layouts = isNew ? [...job.layouts, kept] : job.layouts.map((one) => (one.id === id ? kept : one));
       return { ...job, layouts, chosen: id };
     });
@@ -48,8 +48,8 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
       desk.helper.tell('begin');
       const worked = await answered(() => desk.helper.ask('byHand', { layout, locked, wish, effort: desk.job.value.effort }));
       hand()?.update({ busy: false });
-      if (worked.kind === 'issues') desk.notice.value = worked.issues.map(issue).join(' ');
-      else if (worked.kind === 'answer' && hand()?.judged === 'sound' && worked.answer.layout.placements.length < layout.placements.length) desk.notice.value = say('rest-no-better');
+      if (worked.kind === 'issues') desk.notice.value = worked.issues.map(words().issue).join(' ');
+      else if (worked.kind === 'answer' && hand()?.judged === 'sound' && worked.answer.layout.placements.length < layout.placements.length) desk.notice.value = words().say('rest-no-better');
       else hand()?.update({ layout: worked.answer.layout, locked: worked.answer.locked, done: wish });
     },
   };

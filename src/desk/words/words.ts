@@ -2,14 +2,17 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import { createCatalogue, type Catalogue } from '../../render/messages/catalogue.ts';
 import type { Issue } from '../../base/issue.ts';
+import type { KeptLayout } from '../job/job.ts';
 import { createFormat, type Format, type LengthUnit } from '../../render/format.ts';
 import { english } from '../../render/messages/english.ts';
 import { englishDesk, type DeskWord } from '../../render/messages/english-desk.ts';
 import { englishHand } from '../../render/messages/english-hand.ts';
+import { englishNearMiss, type NearMissWords } from '../../render/messages/english-near-miss.ts';
 import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
 import { keepTogether, keptTogether } from '../../render/no-break.ts';
 import { german } from '../../render/messages/german-catalogue.ts';
+import { germanNearMiss } from '../../render/messages/german-near-miss.ts';
 import { germanReport } from '../../render/messages/german-report.ts';
 import { germanStyles } from '../../render/messages/german-styles.ts';
 import { sourceName } from '../../render/messages/source-name.ts';
@@ -28,8 +31,9 @@ export interface Words {
   issue(issue: Issue): string;
   /** A word or sentence that stands with a style of blank. */
   styleText(text: string): string;
-  /** How a layout was found, in the person's words. */
-  sourceName(source: string): string;
+  /** How a layout came about, in the person's words. */
+  foundBy(layout: Pick<KeptLayout, 'source' | 'byHand' | 'changed' | 'file'>): string;
+  readonly nearMiss: NearMissWords;
   /** A role in the person's words; one without words keeps its ISO 19593-1 name. */
   roleName(role: string): string;
 }
@@ -38,13 +42,20 @@ const TABLES: Readonly<Record<Locale, Readonly<Record<DeskWord, string>>>> = { e
 
 export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
   const table = TABLES[locale];
+  const format = keptTogether(createFormat(locale, unit));
+  const nearMiss = NEAR_MISSES[locale];
   const catalogue = createCatalogue([table], { decimalSign: locale === 'de' ? ',' : '.' });
   return {
     locale,
-    format: keptTogether(createFormat(locale, unit)),
+    format,
+    nearMiss,
     say: (word, facts) => keepTogether(catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }, unit)),
     styleText: (text) => (locale === 'de' ? (germanStyles[text] ?? text) : text),
-    sourceName: (source) => (locale === 'de' ? sourceName(germanReport.sources, source) : source),
+    foundBy: ({ source, byHand, changed, file }) => {
+      if (byHand) return table['by-hand'];
+      if (changed) return nearMiss.change({ ...changed, layout: file }, format);
+      return locale === 'de' ? sourceName(germanReport.sources, source) : source;
+    },
     roleName: (role) => (Object.hasOwn(table, `role-${role}`) ? table[`role-${role}` as DeskWord] : role),
     issue: (issue) => {
       const sentence = Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }, unit) : ISSUES[locale].sentence(issue, unit);
@@ -65,6 +76,7 @@ function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): str
   return word && `“${table[word]}”`;
 }
 
+const NEAR_MISSES: Readonly<Record<Locale, NearMissWords>> = { en: englishNearMiss, de: germanNearMiss };
 const ISSUES: Readonly<Record<Locale, Catalogue>> = { en: english, de: german };
 const HAND: Readonly<Record<Locale, HandWords>> = { en: englishHand, de: germanHand };
 

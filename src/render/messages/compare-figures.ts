@@ -35,7 +35,9 @@ export function verdictOf(facts: CompareFacts): Verdict {
   const quantity = quantities.at(-1);
   const best = quantity === undefined ? leastBoard : winnerAt(facts, quantity);
   if (best === undefined) return { kind: 'none', quantity, range: undefined };
-  const range = quantity === undefined ? undefined : winningRange(winners, winners.findLastIndex(({ fromQuantity }) => fromQuantity <= quantity));
+  const at = quantity === undefined ? -1 : winners.findLastIndex(({ fromQuantity }) => fromQuantity <= quantity);
+  // Where two sheets take turns, no range can be named for the one that wins just here.
+  const range = winners[at]?.candidate === best ? winningRange(winners, at) : undefined;
   const [usual, winner] = [sheets[0]!, sheets[best]!];
   if (best === 0) return { kind: sheets.length === 1 ? 'only' : 'usual', winner, quantity, range };
   const figures = figuresOf(facts, quantity, measure);

@@ -1,11 +1,13 @@
 import { inputError } from '../../../base/issue.ts';
-import { compareSheets, type Comparison, type CompareJob } from '../../../pipeline/compare.ts';
+import { compareSheets, type CompareJob } from '../../../pipeline/compare.ts';
 import { compareCosts, type CostTerms } from '../../../pipeline/compare-costs.ts';
-import { factsOfComparison, showComparison } from '../../../pipeline/compare-showing.ts';
+import { factsOfComparison } from '../../../pipeline/compare-showing.ts';
 import { readRecord } from '../../../press/records.ts';
 import { listedCandidates, listedRanges, sheetListSchema } from '../../../press/sheet-candidates.ts';
+import { createFormat } from '../../../render/format.ts';
 import type { Host } from '../host.ts';
-import type { CompareAnswer, CompareAsk, QuoteAsk, RecostAsk } from '../protocol.ts';
+import type { CompareAnswer, CompareAsk, QuoteAsk, RecostAnswer, RecostAsk } from '../protocol.ts';
+import { languageOf } from './language-of.ts';
 import { machinesOf } from './machines-of.ts';
 import { quoteJobOf } from './quote.ts';
 
@@ -22,17 +24,14 @@ export async function compare({ job, sheets, effort, quote }: CompareAsk, { cont
   if (candidates.length === 0) throw inputError('no-sheets-listed', { where: 'sheets' });
   const compareJob: CompareJob = { ...laying, machines, candidates, ranges: listedRanges(list, machines), terms: termsOf(quote), toleranceMm: list.toleranceMm ?? 0 };
   const comparison = await compareSheets(compareJob, { effort, seed: 1, runner: pool, stop: () => (control.stopped() ? 'interrupted' : undefined) });
-  return shown(job.id, compareJob, comparison);
+  return { comparison, facts: factsOfComparison(job.id, compareJob, comparison, []) };
 }
 
-export function recost({ name, comparison, quote }: RecostAsk): CompareAnswer {
+export function recost({ name, comparison, quote }: RecostAsk, { locale, unit }: Pick<Host<'recost'>, 'locale' | 'unit'>): RecostAnswer {
   const terms = termsOf(quote);
-  return shown(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) });
-}
-
-function shown(name: string, job: CompareJob, comparison: Comparison): CompareAnswer {
-  const facts = factsOfComparison(name, job, comparison, []);
-  return { comparison, facts, report: showComparison(facts).report };
+  const facts = factsOfComparison(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) }, []);
+  const language = languageOf(locale);
+  return { facts, verdict: language.compare.sentence(facts, createFormat(language.locale, unit)) };
 }
 
 /** The money panel's terms, ups and sheet left out; the grammage may be open here, then board decides. */

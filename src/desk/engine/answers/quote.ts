@@ -5,7 +5,17 @@ import { readQuoteJob, type QuoteJob } from '../../../pipeline/quote-job.ts';
 import { DEMO_RATES, type Rates } from '../../../press/rates.ts';
 import { customerReport, quoteReport } from '../../../render/quote-report.ts';
 import { reportHtml } from '../../../render/report-html.ts';
+import { createFormat } from '../../../render/format.ts';
+import type { Host } from '../host.ts';
 import type { OutputFile, QuoteAnswer, QuoteAsk } from '../protocol.ts';
+import { languageOf } from './language-of.ts';
+
+type Asking = Pick<Host<'quote'>, 'locale' | 'unit'>;
+
+function spoken({ locale, unit }: Asking) {
+  const language = languageOf(locale);
+  return { language, format: createFormat(language.locale, unit) };
+}
 
 /** A page has no files beside the job: everything stands in it. */
 function noFiles(path: string): never {
@@ -23,8 +33,10 @@ function joined(first: Rates, second: Rates): Rates {
   return { ...first, ...second, press: { ...first.press, ...second.press }, cutter: { ...first.cutter, ...second.cutter } };
 }
 
-export function quote(ask: QuoteAsk): QuoteAnswer {
+export function quote(ask: QuoteAsk, person: Asking): QuoteAnswer {
   const facts = makeQuote(quoteJobOf(ask));
+  const { language, format } = spoken(person);
+  const { named } = language.quote(facts.product);
   const valueOf = (figure: Figure | undefined) => figure?.value ?? null;
   return {
     rows: facts.quantities.map(({ quantity, needed, boardWeight, boardCostPerThousand, pressHours, costPerThousand, pricePerThousand }) => ({
@@ -37,16 +49,16 @@ export function quote(ask: QuoteAsk): QuoteAnswer {
       pricePerThousand: valueOf(pricePerThousand),
     })),
     currency: facts.currency,
-    missing: facts.missing,
-    notes: facts.notes,
-    ratesName: facts.ratesName,
-    report: quoteReport(facts),
+    missing: facts.missing.map(named),
+    ratesName: facts.ratesName === undefined ? undefined : named(facts.ratesName),
+    report: quoteReport(facts, language, format),
   };
 }
 
 /** The inside page, and the customer's where every price is known. */
-export function pages(ask: QuoteAsk): OutputFile[] {
+export function pages(ask: QuoteAsk, person: Asking): OutputFile[] {
   const facts = makeQuote(quoteJobOf(ask));
+  const { language, format } = spoken(person);
   const priced = facts.quantities.every(({ pricePerThousand }) => pricePerThousand?.value != null);
-  return [{ name: 'quote.html', content: reportHtml(quoteReport(facts)) }, ...(priced ? [{ name: 'quote-customer.html', content: reportHtml(customerReport(facts)) }] : [])];
+  return [{ name: 'quote.html', content: reportHtml(quoteReport(facts, language, format)) }, ...(priced ? [{ name: 'quote-customer.html', content: reportHtml(customerReport(facts, language, format)) }] : [])];
 }
