@@ -10,6 +10,7 @@ import { LimitsPanel } from './panels/limits-panel.tsx';
 import { MoneyPanel } from './panels/money-panel.tsx';
 import { SheetPanel } from './panels/sheet-panel.tsx';
 import { WhyPanel } from './panels/why-panel.tsx';
+import { SilentThreads } from './head/silent-threads.tsx';
 import { Ticket } from './head/ticket.tsx';
 import { takeFile } from './taking.ts';
 import { wordsIn, WordsContext } from './words/words.ts';
@@ -41,6 +42,7 @@ export function App({ parts }: { readonly parts: DeskParts }) {
     <DeskContext.Provider value={parts}>
       <WordsContext.Provider value={words}>
         <Head />
+        <SilentThreads />
         <div class="desk">
           <Ticket />
           <main id="panel" tabIndex={-1}>

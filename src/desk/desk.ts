@@ -71,6 +71,8 @@ export interface Desk {
   readonly outlinesRun: Signal<OutlinesRun>;
   /** What is said once, at the foot of the page and to a screen reader. */
   readonly notice: Signal<string>;
+  /** Counts how often the person asked again for what a stopped thread left open. */
+  readonly again: Signal<number>;
 
   readonly reading: Signal<Asked<ReadAnswer>>;
   readonly frame: Signal<Asked<FrameAnswer>>;
@@ -162,6 +164,7 @@ export function createDesk(locale: Locale): Desk {
     face: signal<Face>('layouts'),
     outlinesRun: signal<OutlinesRun>({ phase: 'idle', issues: [] }),
     notice,
+    again: signal(0),
     reading,
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
     search,

@@ -2,12 +2,12 @@ import { computed } from '@preact/signals';
 import { InputError, type Issue } from '../base/issue.ts';
 import type { Desk } from './desk.ts';
 import { whenChanged } from './desk.ts';
-import { EngineLost } from './engine/client.ts';
+import { EngineLost, EngineStopped } from './engine/client.ts';
 
 /** Keeps the read drawing and the empty sheet in step with what is on the desk. */
 export function keepReading(desk: Desk): void {
   let asked = 0;
-  const source = computed(() => ({ drawing: desk.job.value.drawing, remembered: desk.remembered.value, locale: desk.locale.value }));
+  const source = computed(() => ({ drawing: desk.job.value.drawing, remembered: desk.remembered.value, locale: desk.locale.value, again: desk.again.value }));
   let before: typeof source.value['drawing'];
   whenChanged(source, 0, async ({ drawing, remembered }) => {
     const number = ++asked;
@@ -40,8 +40,14 @@ export async function answered<Answer>(ask: () => Promise<Answer>): Promise<{ ki
   } catch (error) {
     if (error instanceof InputError) return { kind: 'issues', issues: error.issues };
     if (!(error instanceof EngineLost)) throw error;
-    return { kind: 'issues', issues: [ENGINE_LOST] };
+    return { kind: 'issues', issues: [lostIssue(error)] };
   }
 }
 
-export const ENGINE_LOST: Issue = { code: 'engine-lost', severity: 'error' };
+/** Why there is no answer, and what to do. */
+export function lostIssue(error: EngineLost): Issue {
+  return error instanceof EngineStopped ? { code: STOPPED, severity: 'note' } : { code: 'engine-lost', severity: 'error' };
+}
+
+/** A question that can be asked again as it stands. */
+export const STOPPED = 'engine-stopped';

@@ -3,6 +3,7 @@ import type { Desk } from './desk.ts';
 import { whenChanged } from './desk.ts';
 import { EMPTY_JOB, type Job } from './job/job.ts';
 import { openKeep, type Keep, type StoredJob } from './job/keep.ts';
+import { newId } from './new-id.ts';
 
 export type SavingState = 'saved' | 'saving' | 'changed elsewhere' | 'not kept';
 
@@ -110,8 +111,4 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
 
 function idInAddress(): string | undefined {
   return /^#job=([\w-]{1,40})$/.exec(location.hash)?.[1];
-}
-
-function newId(): string {
-  return crypto.randomUUID();
 }

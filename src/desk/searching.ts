@@ -2,11 +2,11 @@ import { InputError } from '../base/issue.ts';
 import { mirrorBlank } from '../dieline/mirror-blank.ts';
 import type { Blank } from '../dieline/dieline.ts';
 import { whenChanged, type Desk } from './desk.ts';
-import { EngineLost } from './engine/client.ts';
+import { EngineLost, EngineStopped } from './engine/client.ts';
 import type { FoundLayout, LimitFacts, SearchAnswer, SearchAsk, SearchEvent } from './engine/protocol.ts';
 import type { Job, KeptLayout } from './job/job.ts';
 import { inOrder, samePlacements } from './job/layouts.ts';
-import { ENGINE_LOST } from './reading.ts';
+import { lostIssue } from './reading.ts';
 import type { Improvement, LimitStep } from '../render/nest-facts.ts';
 
 /** Begins a search when the inputs have stood still for so long, milliseconds. */
@@ -51,13 +51,13 @@ export function keepSearching(desk: Desk): Searching {
     } catch (error) {
       if (number !== run) return;
       // A thread that broke down (for want of memory, say) is replaced once; the search is made anew from the same seed.
-      if (!(error instanceof InputError) && attempt === 0) {
+      if (!(error instanceof InputError || error instanceof EngineStopped) && attempt === 0) {
         desk.searcher.restart();
         return start(1);
       }
       desk.search.value = { phase: 'failed', seconds: desk.search.value.seconds, inputs };
       if (!(error instanceof InputError || error instanceof EngineLost)) throw error;
-      desk.searchIssues.value = error instanceof InputError ? error.issues : [ENGINE_LOST];
+      desk.searchIssues.value = error instanceof InputError ? error.issues : [lostIssue(error)];
     } finally {
       clearInterval(clock);
     }

@@ -1,5 +1,6 @@
 import { config } from 'zod';
 import { InputError } from '../../base/issue.ts';
+import { createBeats } from './beats.ts';
 import { createBreathing } from './breathing.ts';
 import { createLanePool, defaultThreads, LaneLost } from './lane-pool.ts';
 import { holdLifeline } from './lifeline.ts';
@@ -20,8 +21,15 @@ type Answers = { readonly [Kind in Question]: () => Promise<(ask: Ask<Kind>, hos
 
 // The content security policy forbids making functions from text, which the library would try.
 config({ jitless: true });
-const control = createSearchControl(createBreathing());
-const pool = createLanePool(defaultThreads(), control);
+const beat = createBeats(() => scope.postMessage({ beat: true }));
+/** The work goes on while all of it does: one thread that is stuck is not hidden by the others. */
+const goesOn = () => {
+  if (pool.silence() < STUCK_MS) beat();
+};
+/** Longer than threads of a search ever go without a check on a machine that is not overloaded, milliseconds. */
+const STUCK_MS = 10_000;
+const control = createSearchControl(createBreathing(), goesOn);
+const pool = createLanePool(defaultThreads(), control, goesOn);
 
 /** Loaded when first asked for: a first look at a drawing needs neither PDF nor solver. */
 const answers: Answers = {
@@ -48,7 +56,7 @@ const answers: Answers = {
 /** Questions that may come to linear programs. */
 const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'outlines', 'weigh', 'handover']);
 
-holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
+const held = holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
 scope.onmessage = async ({ data }) => {
   if ('control' in data) {
     control.tell(data.control);
@@ -61,6 +69,7 @@ scope.onmessage = async ({ data }) => {
     return;
   }
   const { id, kind, ask, locale, unit } = data;
+  await held;
   try {
     // Whoever needs the solver waits for it; nobody else does.
     if (SOLVING.has(kind)) void prepareSolver();

@@ -3,10 +3,13 @@ import type { TaskRunner } from '../../nesting/tasks.ts';
 import type { LaneMessage, LaneReply } from './lane-worker.ts';
 import { watchLifeline } from './lifeline.ts';
 import type { Control, SearchControl } from './search-control.ts';
+import { newId } from '../new-id.ts';
 
 export interface LanePool extends TaskRunner {
   /** Hands on to the threads what the search was told. */
   tell(control: Control): void;
+  /** For how long the most silent thread at work has given no sign, milliseconds. */
+  silence(): number;
   close(): void;
 }
 
@@ -20,18 +23,22 @@ export function defaultThreads(): number {
 /** A thread of the search has gone. The others go on with what is no longer wanted: whoever started them ends as well. */
 export class LaneLost extends Error {}
 
-/** Spreads tasks over Web Workers, started when they are first needed: the page's counterpart of the command line's pool. */
-export function createLanePool(width: number, control: SearchControl): LanePool {
+/**
+ * Spreads tasks over Web Workers, started when they are first needed: the page's counterpart of the command line's pool.
+ * `onSign` hears every sign of life of a thread.
+ */
+export function createLanePool(width: number, control: SearchControl, onSign: () => void): LanePool {
   const lanes: Lane[] = [];
   return {
     breathe: control.breathe,
     run: (tasks) => {
-      while (lanes.length < Math.min(width, tasks.length)) lanes.push(startLane());
+      while (lanes.length < Math.min(width, tasks.length)) lanes.push(startLane(onSign));
       return spread(tasks, lanes);
     },
     tell: (told) => {
       for (const lane of lanes) lane.tell(told);
     },
+    silence: () => Math.max(0, ...lanes.map((lane) => lane.silence())),
     close: () => {
       for (const lane of lanes.splice(0)) lane.end();
     },
@@ -40,11 +47,12 @@ export function createLanePool(width: number, control: SearchControl): LanePool 
 
 interface Lane extends Thread {
   tell(control: Control): void;
+  silence(): number;
   end(): void;
 }
 
-function startLane(): Lane {
-  const name = crypto.randomUUID();
+function startLane(onSign: () => void): Lane {
+  const name = newId();
   const worker = new Worker(new URL('lane-worker.js', location.href), { type: 'module', name });
   const post = (message: LaneMessage) => worker.postMessage(message);
   let gone: LaneLost | undefined;
@@ -54,10 +62,24 @@ function startLane(): Lane {
     listener?.fail(gone);
   };
   const life = watchLifeline(name, () => lose('a thread of the search ended without a word'));
-  worker.onmessage = ({ data }: MessageEvent<LaneReply>) => ('alive' in data ? life.held() : listener?.take(data));
+  let isAtWork = false;
+  let heardAt = 0;
+  worker.onmessage = ({ data }: MessageEvent<LaneReply>) => {
+    heardAt = performance.now();
+    if ('alive' in data) life.held();
+    else if ('index' in data) {
+      isAtWork = false;
+      listener?.take(data);
+    }
+    onSign();
+  };
   worker.onerror = (event) => lose(event.message);
   return {
-    post: (order) => post({ order }),
+    post: (order) => {
+      isAtWork = true;
+      heardAt = performance.now();
+      post({ order });
+    },
     listen: (take, fail) => {
       listener = { take, fail };
       // Whoever listens is told after it has begun.
@@ -65,6 +87,7 @@ function startLane(): Lane {
       return () => (listener = undefined);
     },
     tell: (control) => post({ control }),
+    silence: () => (isAtWork ? performance.now() - heardAt : 0),
     end: () => {
       life.end();
       worker.terminate();

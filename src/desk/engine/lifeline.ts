@@ -10,11 +10,22 @@ export interface Lifeline {
   end(): void;
 }
 
-/** In the thread; `held` tells whoever started it. */
-export function holdLifeline(name: string, held: () => void): void {
-  void navigator.locks.request(name, () => {
-    held();
-    return new Promise<never>(() => {});
+/**
+ * Locks are missing on a page that a server hands out over plain HTTP: there a silent end is told of like a thread that is
+ * caught in a loop.
+ */
+const locks = (globalThis.navigator as { locks?: LockManager }).locks;
+
+/** In the thread; `held` tells whoever started it. Work that never pauses must not begin before it is told. */
+export function holdLifeline(name: string, held: () => void): Promise<void> {
+  return new Promise((resolve) => {
+    const hold = () => {
+      held();
+      resolve();
+      return new Promise<never>(() => {});
+    };
+    if (locks) void locks.request(name, hold);
+    else void hold();
   });
 }
 
@@ -28,7 +39,7 @@ export function watchLifeline(name: string, onGone: () => void): Lifeline {
     held: () => {
       clearTimeout(loading);
       // The lock asked for before the thread has it would come at once.
-      void navigator.locks.request(name, { signal: watch.signal }, onGone).catch(() => undefined);
+      void locks?.request(name, { signal: watch.signal }, onGone).catch(() => undefined);
     },
     end: () => {
       clearTimeout(loading);

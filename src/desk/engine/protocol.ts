@@ -64,6 +64,8 @@ export type ToEngine = ({ readonly id: number; readonly kind: Question; readonly
 export type FromEngine =
   /** The thread holds its lifeline. */
   | { readonly alive: true }
+  /** Its work goes on. */
+  | { readonly beat: true }
   /** It cannot go on: a thread of its own has gone. */
   | { readonly lost: string }
   | { readonly id: number; readonly answer: unknown }

@@ -9,12 +9,16 @@ export interface SearchControl {
   breathe(): Promise<void>;
 }
 
-export function createSearchControl(breathe: () => Promise<void>): SearchControl {
+/** `onCheck` is called whenever the search asks what it was told: it is at work. */
+export function createSearchControl(breathe: () => Promise<void>, onCheck: () => void): SearchControl {
   let stopped = false;
   let release = () => {};
   let paused: Promise<void> | undefined;
   return {
-    stopped: () => stopped,
+    stopped: () => {
+      onCheck();
+      return stopped;
+    },
     tell: (control) => {
       stopped = control === 'stop' || (stopped && control !== 'begin');
       if (control === 'pause') paused ??= new Promise((resolve) => (release = resolve));
@@ -24,6 +28,7 @@ export function createSearchControl(breathe: () => Promise<void>): SearchControl
       }
     },
     breathe: async () => {
+      onCheck();
       await breathe();
       while (paused) await paused;
     },

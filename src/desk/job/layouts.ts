@@ -1,4 +1,5 @@
 import type { KeptLayout } from './job.ts';
+import { newId } from '../new-id.ts';
 
 export type LayoutState = 'not judged' | 'sound' | 'faulty' | 'out of date';
 
@@ -46,5 +47,5 @@ function ringAreaMm2(ring: readonly (readonly [number, number])[]): number {
 
 /** A layout that stands for itself: from a file, from a comparison, from a near miss. */
 export function layoutFromFile(file: KeptLayout['file'], state: KeptLayout['state'], source: string): KeptLayout {
-  return { id: crypto.randomUUID(), file, state, source, inputs: FROM_FILE, limit: undefined, stopped: 'effort', seconds: undefined, notes: [], history: [], limits: [] };
+  return { id: newId(), file, state, source, inputs: FROM_FILE, limit: undefined, stopped: 'effort', seconds: undefined, notes: [], history: [], limits: [] };
 }

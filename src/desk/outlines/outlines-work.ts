@@ -6,6 +6,7 @@ import type { Job } from '../job/job.ts';
 import { layoutFromFile } from '../job/layouts.ts';
 import { MOST_OUTLINES, outlinesJobOf, type Outlines, type OutlinesPlan } from '../job/outlines.ts';
 import { nameOfDrawing } from '../taking.ts';
+import { newId } from '../new-id.ts';
 
 /** A step of the person; `kind` joins quick changes of one kind. */
 export function changeOutlines(desk: Desk, edit: (outlines: Outlines) => Outlines, kind = ''): void {
@@ -23,7 +24,7 @@ export function addFile(desk: Desk, name: string, bytes: Uint8Array): void {
 }
 
 function addOutline(desk: Desk, name: string, source: DrawingSource, drawnFrom: Job['drawnFrom']): void {
-  changeOutlines(desk, (now) => ({ ...now, list: [...now.list, { id: crypto.randomUUID(), name, quantity: '', source, drawnFrom }].slice(0, MOST_OUTLINES) }));
+  changeOutlines(desk, (now) => ({ ...now, list: [...now.list, { id: newId(), name, quantity: '', source, drawnFrom }].slice(0, MOST_OUTLINES) }));
 }
 
 /** What is asked as the desk stands; undefined while sheet or limits cannot be read. */

@@ -1,4 +1,6 @@
 import type { Issue } from '../../base/issue.ts';
+import { useDesk } from '../desk-context.ts';
+import { STOPPED } from '../reading.ts';
 import { useWords } from '../words/words.ts';
 
 interface Props {
@@ -26,9 +28,21 @@ export function IssueList({ issues, numbers, onGoTo, actions }: Props) {
           ) : (
             <p>{sentence(issue)}</p>
           )}
+          {issue.code === STOPPED && <AskAgain />}
           {actions?.(issue)}
         </li>
       ))}
     </ul>
   );
+}
+
+/** Asks anew what the stopped thread left open. */
+function AskAgain() {
+  const { desk, searching } = useDesk();
+  const { say } = useWords();
+  const again = () => {
+    desk.again.value++;
+    if (desk.search.value.phase === 'failed') searching.start();
+  };
+  return <button type="button" onClick={again}>{say('ask-again')}</button>;
 }

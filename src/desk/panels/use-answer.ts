@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Asked } from '../desk.ts';
+import { useDesk } from '../desk-context.ts';
 import { answered } from '../reading.ts';
 
 const LEFT = -1;
@@ -9,6 +10,7 @@ const LEFT = -1;
  * of those that come meanwhile (a slider moves) only the latest is asked.
  */
 export function useAnswer<Answer>(ask: (() => Promise<Answer>) | undefined, depends: readonly unknown[]): Asked<Answer> {
+  const again = useDesk().desk.again.value;
   const [state, setState] = useState<Asked<Answer>>({ kind: 'none' });
   const question = useRef(ask);
   const latest = useRef(0);
@@ -29,7 +31,7 @@ export function useAnswer<Answer>(ask: (() => Promise<Answer>) | undefined, depe
     question.current = ask;
     latest.current++;
     if (!isAsking.current) void askAll();
-  }, depends);
+  }, [...depends, again]);
   useEffect(() => () => {
     latest.current = LEFT;
   }, []);

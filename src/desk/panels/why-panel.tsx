@@ -2,6 +2,7 @@ import { useDesk } from '../desk-context.ts';
 import type { ExplainAsk } from '../engine/protocol.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { useWords } from '../words/words.ts';
+import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
 import { NearMisses } from './near-misses.tsx';
 import { ReportView } from './report-view.tsx';
@@ -14,6 +15,7 @@ export function WhyPanel() {
   const chosen = desk.chosen.value;
   const answer = useAnswer(chosen && (() => desk.engine.ask('explain', explainAskOf(chosen))), [chosen, format]);
   if (!chosen) return <p class="empty">{say('nothing-found-yet')}</p>;
+  if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
   if (answer.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
   const { report, waste } = answer.answer;
   return (

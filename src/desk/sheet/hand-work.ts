@@ -3,6 +3,7 @@ import type { Hand, HandState } from '../hand/hand.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { answered } from '../reading.ts';
 import { wordsIn } from '../words/words.ts';
+import { newId } from '../new-id.ts';
 
 /** What the desk does for the hand that works on one layout. */
 export interface HandWork {
@@ -26,7 +27,7 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
     desk.note((job) => {
       const before = job.layouts.find((one) => one.id === id) ?? start;
       const isNew = !before.byHand;
-      if (isNew) id = crypto.randomUUID();
+      if (isNew) id = newId();
       const kept: KeptLayout = { ...before, id, file: layout, locked, state, byHand: true, changed: undefined, history: [], limits: [], seconds: undefined };
       const layouts = isNew ? [...job.layouts, kept] : job.layouts.map((one) => (one.id === id ? kept : one));
       return { ...job, layouts, chosen: id };

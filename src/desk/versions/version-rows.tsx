@@ -3,6 +3,7 @@ import { letterOf, MOST_VERSIONS, pastedRows, type VersionFault, type VersionFie
 import { useWords } from '../words/words.ts';
 import { changeVersions } from './versions-work.ts';
 import { Swatch } from './version-looks.tsx';
+import { newId } from '../new-id.ts';
 
 /** The versions with their quantities, one row each; a list can be pasted. */
 export function VersionRows({ faults }: { readonly faults: readonly VersionFault[] }) {
@@ -44,5 +45,5 @@ export function VersionRows({ faults }: { readonly faults: readonly VersionFault
 }
 
 function newRow(name: string, quantity: string): VersionFields {
-  return { id: crypto.randomUUID(), name, quantity };
+  return { id: newId(), name, quantity };
 }

@@ -12,4 +12,13 @@ export const englishWarnings = {
   'replace-files': 'Replace them',
   'leave-files': 'Save nothing',
   'issue-handover-unknown-rules': 'What {lines} lines of {design} are ({metres} m on the sheet) is not known, and a die must not be made from a guess. Say it in the panel Drawing; the layouts are then found anew.',
+  'silent-engine': 'The thread that reads, judges and draws has shown no sign of life for {time}.',
+  'silent-searcher': 'The search has shown no sign of life for {time}.',
+  'silent-helper': 'The thread that compares sheets and fills the rest has shown no sign of life for {time}.',
+  'silent-planner': 'The thread that shares out stations and forms has shown no sign of life for {time}.',
+  'silent-thread': 'It may be long at work, or caught in a loop. Stopped, it is started anew; the drawing, the layouts found and all that you typed stay.',
+  'start-anew': 'Stop it and start anew',
+  'wait-on': 'Go on waiting',
+  'ask-again': 'Ask again',
+  'issue-engine-stopped': 'You had the thread stopped that was at work on this. What was found before is still here.',
 } as const;

@@ -14,4 +14,13 @@ export const germanWarnings: Readonly<Record<keyof typeof englishWarnings, strin
   'replace-files': 'Ersetzen',
   'leave-files': 'Nichts speichern',
   'issue-handover-unknown-rules': 'Was {lines} Linien von {design} sind ({metres} m auf dem Bogen), ist nicht bekannt, und ein Werkzeug darf nicht auf Verdacht gebaut werden. Sagen Sie es unter Zeichnung; die Standbögen werden dann neu gesucht.',
+  'silent-engine': 'Der Strang des Rechenwerks, der liest, prüft und zeichnet, gibt seit {time} kein Lebenszeichen.',
+  'silent-searcher': 'Die Suche gibt seit {time} kein Lebenszeichen.',
+  'silent-helper': 'Der Strang des Rechenwerks, der Bogen vergleicht und den Rest füllt, gibt seit {time} kein Lebenszeichen.',
+  'silent-planner': 'Der Strang des Rechenwerks, der Plätze und Formen verteilt, gibt seit {time} kein Lebenszeichen.',
+  'silent-thread': 'Er arbeitet vielleicht lange, oder er steckt in einer Schleife. Abgebrochen wird er neu gestartet; Zeichnung, gefundene Standbögen und alles Getippte bleiben.',
+  'start-anew': 'Abbrechen und neu starten',
+  'wait-on': 'Weiter warten',
+  'ask-again': 'Noch einmal fragen',
+  'issue-engine-stopped': 'Sie haben den Strang abgebrochen, der hieran arbeitete. Was vorher gefunden war, ist noch da.',
 };
