@@ -11,7 +11,7 @@ import { solve } from '../../nesting/solve.ts';
 import { limitHolds } from '../verify-limit.ts';
 import { coverShares } from './cover-shares.ts';
 import { better, chooseForms, partitionedForms, weighForms, type ChosenForms } from './choose-forms.ts';
-import { improveForms, type FormsBudget } from './improve-forms.ts';
+import { improveForms, type FormsBudget, type FormsSearch } from './improve-forms.ts';
 import { createPool, type LayoutPool, type MixedLayout } from './layout-pool.ts';
 import { createMaster, type Master } from './master.ts';
 import { createMaker, seekLayouts } from './seek-layouts.ts';
@@ -43,40 +43,40 @@ const BUDGETS: Readonly<Record<Effort, FormsBudget>> = {
   normal: { rounds: 24, tasks: 4, work: 6e6 },
   thorough: { rounds: 250, tasks: 4, work: 1e7 },
 };
-/** Each design by itself need not be searched longer than the mixture. */
-const EFFORT_ALONE: Readonly<Record<Effort, Effort>> = { quick: 'quick', normal: 'quick', thorough: 'normal' };
+/** Each design by itself need not be searched longer than the mixture. Absent: as the lighter effort found it. */
+const EFFORT_ALONE: Readonly<Partial<Record<Effort, Effort>>> = { quick: 'quick', thorough: 'normal' };
+/** A deeper effort begins with all that the lighter ones do: with its own finer tables and other starts it may miss what they found. */
+const PASSES: Readonly<Record<Effort, readonly Effort[]>> = { quick: ['quick'], normal: ['quick', 'normal'], thorough: ['quick', 'normal', 'thorough'] };
 
 /**
  * Counts and layouts together for designs that may share a form: layouts found one by one at the prices of a master
  * program (Gilmore and Gomory's column generation, the pricing step being the search for layouts), forms chosen among them
- * with whole pressings, then counts sought that would save more. Same problem, effort and seed, same plans.
+ * with whole pressings, then counts sought that would save more. Same problem, effort and seed, same plans; a deeper effort
+ * goes on where a lighter one ends, and no plan or bound of it is worse.
  */
 export async function planOutlines(problem: Problem, wanted: Wanted, mostForms: number, settings: OutlineSettings): Promise<OutlinePlans> {
   await prepareLinearPrograms();
-  const designs = problem.parts.length;
   const { straight } = settings;
-  const alone = straight ? cutAlone(problem) : await layAlone(problem, settings);
-  const room = await roomOf(problem, wanted.least, alone, settings);
   const master = createMaster(wanted.least);
   try {
-    const pool = createPool(designs, master);
-    for (const { placements, source } of alone) if (straight?.(placements) ?? true) pool.add(placements, source);
+    const pool = createPool(problem.parts.length, master);
     const maker = createMaker(problem, pool, straight);
-    const stopped = () => settings.stop() !== undefined;
-    seekLayouts(maker, pool, master, room, wanted, stopped);
-    const bounds = boundsFor(room, wanted.least, mostForms, straight && boundByCuts(problem, master, wanted.least));
-    const found: (ChosenForms | undefined)[] = [undefined];
-    for (let forms = 1; forms <= mostForms; forms++) {
-      const before = found[forms - 1];
-      // From the plan with a form less, the best known with so many, and one in which each form has its own designs.
-      const apart = partitionedForms(pool, wanted.least, forms);
-      const starts = [before, chooseForms(pool, master, wanted, forms), apart && weighForms(pool, master, wanted, apart)].filter((start) => start !== undefined);
-      // The last and largest number of forms is what is asked for; the others only break ties and weigh costs.
-      const rounds = Math.ceil(BUDGETS[settings.effort].rounds / (forms === mostForms ? starts.length : 3 * starts.length));
-      const budget = { ...BUDGETS[settings.effort], rounds, ...(straight && { tasks: 0 }) };
-      let best = before;
-      for (const start of starts) best = better(best, await improveForms({ problem, pool, master, maker, room, wanted, settings, enough: bounds[forms]! }, forms, budget, start));
-      found.push(best);
+    const found: (ChosenForms | undefined)[] = Array.from({ length: mostForms + 1 }, () => undefined);
+    let alone: readonly Alone[] = [];
+    let covers: readonly (readonly number[])[] = [];
+    let [room, bounds]: [FormRoom, number[]] = [{ shares: areaShares(problem, grant(problem)), alone: [] }, []];
+    for (const effort of PASSES[settings.effort]) {
+      const depth = EFFORT_ALONE[effort];
+      if (depth) alone = straight ? cutAlone(problem) : moreOf(alone, await layAlone(problem, { ...settings, effort: depth }));
+      // Straight cuts have exact bounds of their own.
+      if (!straight && problem.parts.length > 1) covers = [...covers, ...coverShares(problem, wanted.least, alone.map(({ most }) => most), { ...settings, effort })];
+      room = { shares: room.shares, alone: alone.map(({ most }) => most), covers };
+      if (depth) {
+        for (const { placements, source } of alone) if (straight?.(placements) ?? true) pool.add(placements, source);
+        seekLayouts(maker, pool, master, room, wanted, () => settings.stop() !== undefined);
+      }
+      bounds = boundsFor(room, wanted.least, mostForms, straight && boundByCuts(problem, master, wanted.least));
+      await improvePlans({ problem, pool, master, maker, room, wanted, settings }, found, bounds, { ...BUDGETS[effort], ...(straight && { tasks: 0 }) });
     }
     return { plans: found.map((chosen) => chosen && planOf(chosen, pool)), bounds, byArea: wanted.least.reduce((sum, quantity, d) => sum + quantity * room.shares[d]!, 0), alone: alone.map(({ placements }, d) => aloneOf(placements.length, wanted.least[d]!)) };
   } finally {
@@ -84,10 +84,30 @@ export async function planOutlines(problem: Problem, wanted: Wanted, mostForms: 
   }
 }
 
-/** Straight cuts have exact bounds of their own. */
-async function roomOf(problem: Problem, quantities: readonly number[], alone: readonly Alone[], { effort, seed, straight, stop }: OutlineSettings): Promise<FormRoom> {
-  const room: FormRoom = { shares: areaShares(problem, grant(problem)), alone: alone.map(({ most }) => most) };
-  return straight || problem.parts.length === 1 ? room : { ...room, covers: coverShares(problem, quantities, room.alone, { effort, seed, stop }) };
+/** Goes on from the plans found so far, `found[k]` on at most k forms, and puts better ones in their place. */
+async function improvePlans(search: Omit<FormsSearch, 'enough'>, found: (ChosenForms | undefined)[], bounds: readonly number[], budget: FormsBudget): Promise<void> {
+  const { pool, master, wanted } = search;
+  const mostForms = found.length - 1;
+  for (let forms = 1; forms <= mostForms; forms++) {
+    const before = found[forms - 1];
+    // From the plan with a form less, the best known with so many, and one in which each form has its own designs.
+    const apart = partitionedForms(pool, wanted.least, forms);
+    const starts = [before, chooseForms(pool, master, wanted, forms, found[forms]?.layouts), apart && weighForms(pool, master, wanted, apart)].filter((start) => start !== undefined);
+    // The last and largest number of forms is what is asked for; the others only break ties and weigh costs.
+    const rounds = Math.ceil(budget.rounds / (forms === mostForms ? starts.length : 3 * starts.length));
+    let best = better(found[forms], before);
+    for (const start of starts) best = better(best, await improveForms({ ...search, enough: bounds[forms]! }, forms, { ...budget, rounds }, start));
+    // A plan that came to need fewer forms than it was given counts for these too.
+    for (let fewer = best?.layouts.length ?? forms; fewer <= forms; fewer++) found[fewer] = better(found[fewer], best);
+  }
+}
+
+/** The better of each design by itself: more ups laid, fewer possible. */
+function moreOf(known: readonly Alone[], found: readonly Alone[]): Alone[] {
+  return found.map((one, d) => {
+    const before = known[d];
+    return before ? { ...(before.placements.length >= one.placements.length ? before : one), most: Math.min(before.most, one.most) } : one;
+  });
 }
 
 function aloneOf(ups: number, quantity: number) {
@@ -105,7 +125,7 @@ async function layAlone(problem: Problem, settings: OutlineSettings): Promise<Al
   const found: Alone[] = [];
   for (const [d, part] of problem.parts.entries()) {
     const alone: Problem = { ...problem, parts: [part], demand: { kind: 'most' } };
-    const { best, limit } = await solve(alone, { ...settings, effort: EFFORT_ALONE[settings.effort], verifyLimit: (one) => limitHolds(alone, one) });
+    const { best, limit } = await solve(alone, { ...settings, verifyLimit: (one) => limitHolds(alone, one) });
     found.push({ placements: best?.placements.map((placement) => ({ ...placement, part: d })) ?? [], source: best?.source ?? '', most: limit?.ups ?? Infinity });
   }
   return found;
