@@ -26,6 +26,9 @@ import { GERMAN_TABLE, wasteTableSchema, type WasteTable } from '../press/waste-
 export const MOST_CARTONS = 1e9;
 const MOST_UPS = 100_000;
 
+/** ISO 4217, in capitals however it was typed. */
+export const currencyField = z.string().regex(/^[A-Za-z]{3}$/, 'a currency of three letters is wanted, such as EUR').transform((code) => code.toUpperCase());
+
 const text = z.string().max(500);
 const quantity = z.int().min(1, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
 const jobSchema = z.object({
@@ -52,7 +55,7 @@ const jobSchema = z.object({
   varnishUnits: z.int().min(0).max(5).default(0),
   stages: z.array(z.string()).max(20).default([]),
   boardPricePerTonne: tonnePrice.optional(),
-  currency: z.string().regex(/^[A-Za-z]{3}$/, 'a currency of three letters is wanted, such as EUR').default('EUR'),
+  currency: currencyField.default('EUR'),
   rates: recordOrFile.optional(),
   waste: recordOrFile.optional(),
   packing: recordOrFile.optional(),
@@ -159,7 +162,7 @@ export function readQuoteJob(json: unknown, where: string, load: LoadJson, rates
       inks: job.inks?.map(({ coverage, ...ink }) => ({ ...ink, inkedM2: inkedOnBlank(coverage, layout, blankM2) })),
       packing: packing && packingTerms(packing, { isGlued: route.stages.includes('gluing'), caliperMm, blankM2, grammage: grams }, typeof job.packing === 'string' ? job.packing : `${where}: packing`),
       pricePerTonne: job.boardPricePerTonne ?? board.pricePerTonne,
-      currency: job.currency.toUpperCase(),
+      currency: job.currency,
       waste,
       rates: withMachines(rates, press, cutter),
       ownDie: job.ownDie,

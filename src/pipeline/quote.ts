@@ -8,6 +8,7 @@ import { figure, given } from '../estimate/figure.ts';
 import { quoteQuantity, type QuantityQuote } from '../estimate/quote.ts';
 import { sheetsNeeded } from '../estimate/sheets-needed.ts';
 import { judge } from '../layout/judge.ts';
+import { holdsRates } from '../press/rates.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import type { QuoteFacts } from '../render/quote-facts.ts';
 import { MOST_CARTONS, type QuoteJob } from './quote-job.ts';
@@ -29,6 +30,7 @@ export function makeQuote(job: QuoteJob): QuoteFacts {
     currency: terms.currency,
     waste: terms.waste,
     ratesName: terms.rates.name,
+    anyRates: holdsRates(terms.rates),
     ups: terms.route.ups,
     sheet,
     grammage: terms.board.grammage,

@@ -46,6 +46,11 @@ export const ratesSchema = z.strictObject({
 });
 export type Rates = z.infer<typeof ratesSchema>;
 
+/** Whether anything costs something: machines known only by their speed and makeready do not. */
+export function holdsRates(rates: Rates): boolean {
+  return Object.values(rates).some((rate) => typeof rate === 'number' || (typeof rate === 'object' && rate.hourlyRate !== undefined));
+}
+
 /** Invented, for trying out; named so in every report. */
 export const DEMO_RATES: Rates = {
   name: 'invented demonstration rates',

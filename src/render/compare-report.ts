@@ -2,6 +2,7 @@ import type { CompareFacts, ComparedSheetFacts } from './compare-facts.ts';
 import { winnerAt } from './compare-facts.ts';
 import { createFormat, type Format } from './format.ts';
 import type { CompareWords } from './messages/english-compare.ts';
+import { ROUTE_ASSUMED } from './messages/compare-figures.ts';
 import { englishLanguage } from './messages/english-language.ts';
 import type { Language } from './messages/language.ts';
 import type { Report, ReportSection, Table } from './report.ts';
@@ -73,7 +74,7 @@ function sheetTable(facts: CompareFacts, words: CompareWords, format: Format): T
       const sheet = sheets[index]!;
       const { sheetToOrder, boardM2PerThousand, ups, upperBound, searched } = sheet;
       const toOrder = `${format.number(sheetToOrder.width, 1).replace(' ', '')} × ${format.number(sheetToOrder.height, 1).replace(' ', '')}`;
-      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, ...(anyLooked ? [mayHoldMore(sheet) ? words.searched[searched] : ''] : [])];
+      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, ...(anyLooked ? [ups >= upperBound ? words.limitReached : words.searched[searched]] : [])];
     }),
     wordColumns: 2,
     marked: [order.indexOf(leastBoard)],
@@ -100,6 +101,7 @@ function assumed(facts: CompareFacts, { compare: words, issues }: Language, form
     ...(sheets.some((sheet) => mayHoldMore(sheet) && !sheet.die) ? [words.looks] : []),
     ...(quantities.length === 0 ? [] : [words.route(facts), words.rates(facts) ?? '', ...(winners.length > 1 ? [words.breakEven] : [])].filter(Boolean)),
     ...(facts.skipped > 0 ? [words.skipped(facts.skipped)] : []),
-    ...facts.notes.map((issue) => issues.sentence(issue, format.unit)),
+    // What was assumed of the route stands in the sentence on it.
+    ...facts.notes.filter(({ code }) => code !== ROUTE_ASSUMED).map((issue) => issues.sentence(issue, format.unit)),
   ];
 }

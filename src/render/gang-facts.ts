@@ -11,6 +11,8 @@ export interface GangFacts {
   readonly forms: readonly GangForm[];
   readonly formsAllowed: number;
   readonly costs: { readonly form: number; readonly pressing: number } | undefined;
+  /** Of the costs, where the job names it. */
+  readonly currency?: string | undefined;
   readonly pressings: number;
   readonly cost: number | undefined;
   /** In pressings, or in money where costs were given. */

@@ -18,6 +18,8 @@ export interface QuoteFacts {
   readonly currency: string;
   readonly waste: WasteTable;
   readonly ratesName: string | undefined;
+  /** Whether any price or hourly rate was given, board aside. */
+  readonly anyRates: boolean;
   readonly product: Product;
   readonly ups: number;
   readonly sheet: { readonly width: number; readonly height: number };

@@ -16,6 +16,11 @@ function run(content: object, ...options: string[]) {
   return { status, stdout, stderr };
 }
 
+/** The report's first sentence, its lines joined. */
+function said(stdout: string): string {
+  return stdout.split('\n\n')[0]!.replaceAll('\n', ' ').trim();
+}
+
 const flavours = { stations: 9, versions: [250, 255, 260, 500, 500, 800, 1100].map((quantity, i) => ({ id: `v${i + 1}`, quantity })), forms: 2 };
 
 describe('gang', () => {
@@ -35,7 +40,9 @@ describe('gang', () => {
     const covers = { stations: 4, versions: [4500, 9000, 16000].map((quantity, i) => ({ id: `cover ${i + 1}`, quantity })), forms: 3, costs: { form: 18676, pressing: 13.44 } };
     const { status, stdout } = run(covers);
     expect(status).toBe(0);
-    expect(stdout.startsWith('7 375 pressings on 2 forms, cost 136 472.00; nothing costs less with 3 forms allowed.')).toBe(true);
+    expect(said(stdout)).toBe('7 375 pressings on 2 forms, cost 136 472 in units of the job’s costs; nothing costs less with 3 forms allowed.');
+    expect(said(run({ ...covers, currency: 'eur' }).stdout)).toBe('7 375 pressings on 2 forms, cost 136 472 EUR; nothing costs less with 3 forms allowed.');
+    expect(said(run({ ...covers, currency: 'EUR', costs: { form: 2.5, pressing: 0.01 } }).stdout)).toMatch(/ cost \d+\.\d\d EUR;/);
   });
 
   test('greatest overs for all, least overs for one version; what was allowed stands beside what is over', () => {

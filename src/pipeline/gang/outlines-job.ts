@@ -8,7 +8,7 @@ import { guillotineSchema, INVENTED_GUILLOTINE, type Guillotine } from '../../pr
 import { boardSchema, camelCase, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
 import { checkStraightEdges } from '../guillotine.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type PreparedSheet } from '../laying.ts';
-import { readSize } from '../quote-job.ts';
+import { currencyField, readSize } from '../quote-job.ts';
 import { createRecordReader, recordOrFile, type LoadJson } from '../record-reader.ts';
 import { groupDesigns, inksOf, SHARED_FIELDS, type Grouped, type Sharing } from './may-share.ts';
 import { checkDistinct, gangCosts, oversField, oversLimits, quantityField } from './versions-job.ts';
@@ -43,6 +43,7 @@ const schema = z.strictObject({
   designs: z.array(design).min(1, 'at least one design is wanted').max(MOST_DESIGNS),
   forms: z.int().min(1).max(MOST_FORMS),
   costs: gangCosts.optional(),
+  currency: currencyField.optional(),
   cut: z.enum(['die', 'guillotine']).default('die'),
   guillotine: recordOrFile.optional(),
   bleedMeeting: z.enum(['apart', 'cut']).optional(),
@@ -61,6 +62,7 @@ export interface OutlinesJob {
   readonly grouped: Grouped;
   readonly forms: number;
   readonly costs: { readonly form: number; readonly pressing: number } | undefined;
+  readonly currency: string | undefined;
   /** Where the sheets are cut apart by straight cuts. */
   readonly guillotine: Guillotine | undefined;
   /** Fields of the records that were left aside. */
@@ -111,7 +113,7 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     ids,
     quantities: job.designs.map(({ quantity }) => quantity),
     overs: job.designs.map(({ overs }) => oversLimits(overs)),
-    prepared, sheet, grouped, forms: job.forms, costs: job.costs, doubtful, notes,
+    prepared, sheet, grouped, forms: job.forms, costs: job.costs, currency: job.currency, doubtful, notes,
     guillotine: job.cut === 'die' ? undefined : (createRecordReader(where, files.json).read(guillotineSchema, job.guillotine, 'guillotine') ?? INVENTED_GUILLOTINE),
   };
 }

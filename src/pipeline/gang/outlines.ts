@@ -59,6 +59,7 @@ function factsOf(job: OutlinesJob, groups: readonly Group[], seed: number): Gang
     forms,
     formsAllowed: job.forms,
     costs,
+    currency: job.currency,
     pressings,
     cost: costs && value,
     lowerBound,

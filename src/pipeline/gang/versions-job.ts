@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { inputError, InputError, type Issue } from '../../base/issue.ts';
 import type { VersionsTask } from '../../estimate/gang/plan-versions.ts';
 import { readNoted } from '../../press/known-fields.ts';
-import { MOST_CARTONS } from '../quote-job.ts';
+import { currencyField, MOST_CARTONS } from '../quote-job.ts';
 
 const MOST_STATIONS = 400;
 const MOST_VERSIONS = 400;
@@ -27,6 +27,7 @@ const schema = z.looseObject({
   versions: z.array(z.looseObject({ id: z.string().min(1), quantity: quantityField, overs: oversField })).min(1).max(MOST_VERSIONS),
   forms: z.int().min(1).max(50),
   costs: gangCosts.optional(),
+  currency: currencyField.optional(),
   /** For versions that name none of their own. */
   overs: oversField,
 });
@@ -34,6 +35,7 @@ const schema = z.looseObject({
 export interface VersionsJob {
   readonly ids: readonly string[];
   readonly task: VersionsTask;
+  readonly currency: string | undefined;
   /** Fields left aside. */
   readonly notes: readonly Issue[];
 }
@@ -47,7 +49,7 @@ export function readVersionsJob(json: unknown, where: string): VersionsJob {
   if (versions.length > forms * stations) throw inputError('versions-over-stations', { where, facts: { versions: versions.length, forms, stations, needed: Math.ceil(versions.length / stations) } });
   const limits = versions.map((version) => oversLimits(version.overs ?? overs));
   const isLimited = limits.some(({ least, greatest }) => least > 0 || greatest < Infinity);
-  return { ids, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs, ...(isLimited && { oversLimits: limits }) }, notes };
+  return { ids, currency: record.currency, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs, ...(isLimited && { oversLimits: limits }) }, notes };
 }
 
 export function checkDistinct(ids: readonly string[], where: string): void {

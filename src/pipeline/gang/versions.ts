@@ -5,7 +5,7 @@ import type { GangFacts } from '../../render/gang-facts.ts';
 import type { VersionsJob } from './versions-job.ts';
 
 /** The best plan for versions on equal stations, its forms in the order in which fewest plates change. */
-export function gangVersions({ ids, task, notes }: VersionsJob): GangFacts {
+export function gangVersions({ ids, task, currency, notes }: VersionsJob): GangFacts {
   const { forms, pressings, cost, lowerBound, optimal, overs } = planVersions(task);
   const order = fewestChanges(forms);
   return {
@@ -15,6 +15,7 @@ export function gangVersions({ ids, task, notes }: VersionsJob): GangFacts {
     forms: order.map((form, f) => ({ ...form, changes: f === 0 ? undefined : stationsThatChange(order[f - 1]!, form) })),
     formsAllowed: task.forms,
     costs: task.costs,
+    currency,
     pressings,
     cost,
     lowerBound,

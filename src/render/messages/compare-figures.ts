@@ -8,6 +8,14 @@ export function comparedSize({ sheet, grain }: Pick<ComparedSheetFacts, 'sheet' 
   return `${format.bareLength(sheet.width)}${mark('x')} × ${format.bareLength(sheet.height)}${mark('y')}`;
 }
 
+/** Issue code: colours or stages were not given. */
+export const ROUTE_ASSUMED = 'compare-route-assumed';
+
+/** Puts `word` behind that of colours and stages which nobody gave. */
+export function routeWord(notes: CompareFacts['notes'], word: string): (what: 'colours' | 'stages') => string {
+  return (what) => (notes.some(({ code, facts }) => code === ROUTE_ASSUMED && facts?.['what'] === what) ? word : '');
+}
+
 interface Won<Kind extends string> {
   readonly kind: Kind;
   readonly winner: ComparedSheetFacts;

@@ -1,6 +1,7 @@
 import type { CompareFacts, ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
-import { comparedSize as size, verdictOf, type Verdict } from './compare-figures.ts';
+import { comparedSize as size, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
+import { counted } from './english-counted.ts';
 import { englishQuantities } from './english-quote.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
@@ -47,7 +48,8 @@ export const englishCompare = {
         return 'stock';
     }
   },
-  searched: { 'few-rows': 'a few rows only', rows: 'rows only', patterns: 'quick look', full: '', die: 'as on the die' },
+  searched: { 'few-rows': 'a few rows only', rows: 'rows only', patterns: 'quick look', full: 'searched', die: 'as on the die' },
+  limitReached: 'limit reached',
   madeFrom: (cartons: number, format: Format) => `from ${whole(cartons, format)}`,
   head: { sheet: 'sheet, mm', origin: 'bought as', ups: 'ups', limit: 'limit', board: 'm²/1000', toOrder: 'least to order, mm', search: 'search', quantity: (quantity: number, format: Format) => `at ${whole(quantity, format)}` },
   costUnit: (currency: string) => `${currency} per 1000`,
@@ -59,8 +61,13 @@ export const englishCompare = {
     `${capital(named(sheet, format))} has no room for sheets that come ${format.length(toleranceMm)} short: ask the merchant for them full, or plan with larger margins.`,
   missing: (name: string) => `${name}: not given, so the costs that need it are left open.`,
   skipped: (count: number) => `${count} ${count === 1 ? 'sheet holds' : 'sheets hold'} no blank and ${count === 1 ? 'was' : 'were'} left out.`,
-  looks: 'The usual sheet and the best were searched as nest does. Where “search” names less, the sheet had a quick look with regular patterns, and may hold more.',
-  route: ({ route, wasteTable }: CompareFacts) => `Counted with ${route.colours} colours, ${route.varnishUnits} varnish units, ${route.stages.length === 0 ? 'no further stages' : route.stages.join(', ')}; waste: ${wasteTable}.`,
+  looks: 'Search: at “limit reached” no more ups are possible; the usual sheet and the best are “searched” as nest does; the others had a quicker look with regular patterns, and may hold more.',
+  route: ({ route, wasteTable, notes }: CompareFacts) => {
+    const assumed = routeWord(notes, ' (assumed)');
+    const colours = `${counted(route.colours, 'colour')}${assumed('colours')}`;
+    const stages = `${route.stages.length === 0 ? 'no further stages' : route.stages.join(', ')}${assumed('stages')}`;
+    return `Counted with ${colours}, ${counted(route.varnishUnits, 'varnish unit')}, ${stages}; waste: ${wasteTable}.`;
+  },
   rates: ({ ratesName }: CompareFacts) => (ratesName === undefined ? undefined : `Rates: ${ratesName}.`),
   breakEven: 'Whole sheets are bought, so near a break-even two sheets take turns; the quantity named is the one from which the new one stays ahead.',
   leastToOrder: ({ toleranceMm }: CompareFacts, format: Format) =>

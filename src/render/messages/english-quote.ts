@@ -34,21 +34,23 @@ export function englishQuantities(winners: readonly { readonly fromQuantity: num
 const quoteWords = (product: Product) => ({
   title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Quote${name === undefined ? '' : ` ${name}`}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}`,
   answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
-    const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
-      const money = costPerThousand.value !== null ? `${format.money(costPerThousand.value, currency)} per 1000` : boardCostPerThousand.value !== null ? `board ${format.money(boardCostPerThousand.value, currency)} per 1000` : 'cost open';
+    const each = ({ quantity, needed, costPerThousand, boardCostPerThousand, pricePerThousand }: QuantityQuote) => {
+      const cost = costPerThousand.value !== null ? `cost ${format.money(costPerThousand.value, currency)} per 1000` : boardCostPerThousand.value !== null ? `board ${format.money(boardCostPerThousand.value, currency)} per 1000` : 'cost open';
+      const money = pricePerThousand?.value == null ? cost : `price ${format.money(pricePerThousand.value, currency)} per 1000, cost ${format.money(costPerThousand.value!, currency)}`;
       return `${counted(quantity, product, format)} ${quantity === 1 ? 'takes' : 'take'} ${counted(needed.sheets, 'sheet', format)}, ${money}`;
     };
     return `${quantities.map(each).join('; ')}.`;
   },
   headings: { overview: 'At a glance', missing: 'Rates that are missing', inks: 'Ink zones', food: 'Food record: kept as given, not judged', buying: 'To order', die: 'The die that stands against a new one', layouts: `Which layout, from how many ${product}s on`, assumed: 'What was assumed', caution: 'Before it is promised', prices: 'Prices', packing: 'How it is packed', terms: 'Terms' },
   quantity: (quantity: number, format: Format) => counted(quantity, product, format),
-  overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
+  overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pricePerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
     [
       `${counted(needed.sheets, 'sheet', format)} (+${format.percent(needed.sheets / needed.netSheets - 1)} over ${whole(needed.netSheets, format)} net)`,
       `${format.number(boardWeight.value ?? 0, 2, true)} kg board`,
       boardCostPerThousand.value === null ? 'board cost open' : `board ${format.money(boardCostPerThousand.value, currency)} per 1000`,
       pressHours && (pressHours.value === null ? 'press hours open' : `press ${format.number(pressHours.value, 2)} h`),
       costPerThousand.value === null ? 'cost per 1000 open' : `cost ${format.money(costPerThousand.value, currency)} per 1000`,
+      pricePerThousand?.value != null && `price ${format.money(pricePerThousand.value, currency)} per 1000`,
     ]
       .filter(Boolean)
       .join(', '),
@@ -90,7 +92,7 @@ const quoteWords = (product: Product) => ({
   },
   convention: ({ waste }: QuoteFacts) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
-  rates: ({ ratesName }: QuoteFacts) => (ratesName === undefined ? 'Rates: as given with the job.' : `Rates: ${ratesName}.`),
+  rates: ({ ratesName, anyRates }: QuoteFacts) => (ratesName !== undefined ? `Rates: ${ratesName}.` : anyRates ? 'Rates: as given with the job.' : 'Rates: none given.'),
   caution: 'Planning figures. Waste, speeds and prices are the shop’s own to confirm before a price is promised or board is ordered.',
   customer: {
     title: ({ name }: QuoteFacts) => `Quotation${name === undefined ? '' : ` ${name}`}`,

@@ -1,6 +1,6 @@
 import type { ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
-import { comparedSize as size, verdictOf, type Verdict } from './compare-figures.ts';
+import { comparedSize as size, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
 import type { CompareWords } from './english-compare.ts';
 import { figureName } from './figure-names.ts';
 import { frenchCounted } from './french-counted.ts';
@@ -53,7 +53,8 @@ export const frenchCompare: CompareWords = {
         return 'du stock';
     }
   },
-  searched: { 'few-rows': 'quelques rangées seulement', rows: 'rangées seulement', patterns: 'coup d’œil', full: '', die: 'comme sur la forme' },
+  searched: { 'few-rows': 'quelques rangées seulement', rows: 'rangées seulement', patterns: 'coup d’œil', full: 'fouillée', die: 'comme sur la forme' },
+  limitReached: 'limite atteinte',
   madeFrom: (cartons, format) => `dès ${whole(cartons, format)}`,
   head: { sheet: 'feuille, mm', origin: 'achetée comme', ups: 'poses', limit: 'limite', board: 'm²/1000', toOrder: 'au moins, mm', search: 'recherche', quantity: (quantity, format) => `à ${whole(quantity, format)}` },
   costUnit: (currency) => `${currency} le mille`,
@@ -64,9 +65,12 @@ export const frenchCompare: CompareWords = {
   tooTight: (sheet, { toleranceMm }, format) => `La feuille ${named(sheet, format)} n’a pas de place pour des feuilles plus courtes de ${format.length(toleranceMm)} : exigez le format plein du marchand, ou prévoyez des marges plus larges.`,
   missing: (name) => `${figure(name)} : non donné ; les coûts qui en dépendent restent ouverts.`,
   skipped: (count) => (count === 1 ? '1 feuille ne porte aucune pose et a été écartée.' : `${count} feuilles ne portent aucune pose et ont été écartées.`),
-  looks: 'L’habituelle et la meilleure ont été fouillées comme le fait nest. Là où « recherche » en dit moins, seuls des motifs réguliers ont été essayés ; il peut en tenir davantage.',
-  route: ({ route, wasteTable }) =>
-    `Compté avec ${frenchCounted(route.colours, 'couleur')}, ${frenchCounted(route.varnishUnits, 'groupe vernis', 'groupes vernis')}, ${route.stages.length === 0 ? 'sans autre étape' : route.stages.map((stage) => FRENCH_STAGES[stage][1]).join(', ')} ; gâche : ${figure(wasteTable)}.`,
+  looks: 'Recherche : à « limite atteinte », il n’en tient pas plus ; l’habituelle et la meilleure sont « fouillées » comme le fait nest ; pour les autres, seuls des motifs réguliers ont été essayés plus vite : il peut en tenir davantage.',
+  route: ({ route, wasteTable, notes }) => {
+    const assumed = routeWord(notes, ' (supposé)');
+    const stages = route.stages.length === 0 ? 'sans autre étape' : route.stages.map((stage) => FRENCH_STAGES[stage][1]).join(', ');
+    return `Compté avec ${frenchCounted(route.colours, 'couleur')}${assumed('colours')}, ${frenchCounted(route.varnishUnits, 'groupe vernis', 'groupes vernis')}, ${stages}${assumed('stages')} ; gâche : ${figure(wasteTable)}.`;
+  },
   rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Tarifs : ${figure(ratesName)}.`),
   breakEven: 'On achète des feuilles entières : près du seuil, deux feuilles se relaient ; le tirage nommé est celui à partir duquel la nouvelle reste devant.',
   leastToOrder: ({ toleranceMm }, format) =>

@@ -1,4 +1,5 @@
 import type { Format } from '../format.ts';
+import { gangSum } from '../gang-sum.ts';
 import type { GangWords } from './english-gang.ts';
 import { frenchCounted } from './french-counted.ts';
 
@@ -10,9 +11,9 @@ const fields = { board: 'carton', sheetGrain: 'sens des fibres de la feuille', c
 /** Un tour de presse imprime une feuille d’une forme. */
 export const frenchGang: GangWords = {
   title: ({ ids, stations }) => (stations === undefined ? `Amalgame de ${frenchCounted(ids.length, 'modèle')}` : `Amalgame de ${frenchCounted(ids.length, 'version')}, ${stations} poses`),
-  answer: ({ forms, pressings, cost, costs, lowerBound, optimal, formsAllowed }, format) => {
-    const got = `${tours(pressings, format)} sur ${formes(forms.length)}${cost === undefined ? '' : `, coût ${format.number(cost, 2, true)}`}`;
-    const bound = optimal ? `avec ${formes(formsAllowed)} au plus, rien ${costs ? 'ne coûte' : 'n’en demande'} moins` : `au moins ${format.number(lowerBound, costs ? 2 : 0)}, c’est prouvé ; s’il y a moins reste ouvert`;
+  answer: ({ forms, pressings, cost, costs, currency, lowerBound, optimal, formsAllowed }, format) => {
+    const got = `${tours(pressings, format)} sur ${formes(forms.length)}${cost === undefined ? '' : `, coût ${gangSum(cost, currency, format)}${currency === undefined ? ' comme les compte le dossier' : ''}`}`;
+    const bound = optimal ? `avec ${formes(formsAllowed)} au plus, rien ${costs ? 'ne coûte' : 'n’en demande'} moins` : `au moins ${costs ? gangSum(lowerBound, currency, format, Math.floor) : whole(lowerBound, format)}, c’est prouvé ; s’il y a moins reste ouvert`;
     return `${got} ; ${bound}.`;
   },
   headings: { overs: 'Commandé, fabriqué, surplus', separate: 'Face à des tirages séparés', apart: 'Pourquoi tout ne va pas ensemble', assumed: 'Ce qui a été supposé', caution: 'Avant d’amalgamer' },
@@ -26,12 +27,12 @@ export const frenchGang: GangWords = {
   ups: (count) => frenchCounted(count, 'pose'),
   made: (ordered, made, over, format) => `${whole(ordered, format)} commandés, ${whole(made, format)} fabriqués, ${whole(over, format)} en surplus`,
   allowed: ({ least, greatest }, format) => (greatest === Infinity ? `permis : à partir de ${whole(least, format)} en surplus` : `permis : de ${whole(least, format)} à ${whole(greatest, format)} en surplus`),
-  separate: ({ separate, forms, pressings, cost }, format) => {
+  separate: ({ separate, forms, pressings, cost, currency }, format) => {
     if (!separate) return [];
-    const apart = `Chaque modèle à part : ${tours(separate.pressings, format)} sur ${formes(separate.forms)}${separate.cost === undefined ? '' : `, coût ${format.number(separate.cost, 2, true)}`}`;
+    const apart = `Chaque modèle à part : ${tours(separate.pressings, format)} sur ${formes(separate.forms)}${separate.cost === undefined ? '' : `, coût ${gangSum(separate.cost, currency, format)}`}`;
     const less = (saved: number, what: string) => (saved === 0 ? [] : [`${what} de ${saved > 0 ? 'moins' : 'plus'}`]);
     const by = [...less(separate.pressings - pressings, tours(Math.abs(separate.pressings - pressings), format)), ...less(separate.forms - forms.length, formes(Math.abs(separate.forms - forms.length)))];
-    const money = cost === undefined || separate.cost === undefined ? '' : `, pour un coût ${cost <= separate.cost ? 'inférieur' : 'supérieur'} de ${format.number(Math.abs(separate.cost - cost), 2, true)}`;
+    const money = cost === undefined || separate.cost === undefined ? '' : `, pour un coût ${cost <= separate.cost ? 'inférieur' : 'supérieur'} de ${gangSum(Math.abs(separate.cost - cost), currency, format)}`;
     return [`${apart}. L’amalgame demande ${by.length > 0 ? by.join(' et ') : 'autant'}${money}.`];
   },
   caution: 'Seuls des travaux de mêmes carton, sens des fibres, vernis, couleurs, classe alimentaire et livraison peuvent partager une forme. Les feuilles de calage et les plaques de chaque forme de plus s’ajoutent aux tours de presse.',

@@ -51,8 +51,9 @@ export function frenchQuote(product: Product): QuoteWords {
   return {
     title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Devis${name === undefined ? '' : ` ${name}`} : ${counted(ups, UPS)} sur ${format.size(sheet.width, sheet.height)}`,
     answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
-      const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
-        const money = costPerThousand.value !== null ? `${format.money(costPerThousand.value, currency)} le mille` : boardCostPerThousand.value !== null ? `carton ${format.money(boardCostPerThousand.value, currency)} le mille` : 'coût ouvert';
+      const each = ({ quantity, needed, costPerThousand, boardCostPerThousand, pricePerThousand }: QuantityQuote) => {
+        const cost = costPerThousand.value !== null ? `coût ${format.money(costPerThousand.value, currency)} le mille` : boardCostPerThousand.value !== null ? `carton ${format.money(boardCostPerThousand.value, currency)} le mille` : 'coût ouvert';
+        const money = pricePerThousand?.value == null ? cost : `prix ${format.money(pricePerThousand.value, currency)} le mille, coût ${format.money(costPerThousand.value!, currency)}`;
         return `${made(quantity, format)} ${quantity < 2 ? 'demande' : 'demandent'} ${counted(needed.sheets, SHEETS, format)}, ${money}`;
       };
       return `${quantities.map(each).join(' ; ')}.`;
@@ -62,13 +63,14 @@ export function frenchQuote(product: Product): QuoteWords {
       layouts: `Quelle implantation, à partir de combien ${product === 'blank' ? 'de ' : 'd’'}${products[1]}`, assumed: 'Ce qui a été supposé', caution: 'Avant de promettre', prices: 'Prix', packing: 'Conditionnement', terms: 'Conditions',
     },
     quantity: made,
-    overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
+    overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pricePerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
       [
         `${counted(needed.sheets, SHEETS, format)} (gâche +${format.percent(needed.sheets / needed.netSheets - 1)} sur ${whole(needed.netSheets, format)} net)`,
         `${format.number(boardWeight.value ?? 0, 2, true)} kg de carton`,
         boardCostPerThousand.value === null ? 'coût du carton ouvert' : `carton ${format.money(boardCostPerThousand.value, currency)} le mille`,
         pressHours && (pressHours.value === null ? 'heures de presse ouvertes' : `presse ${format.number(pressHours.value, 2)} h`),
         costPerThousand.value === null ? 'coût au mille ouvert' : `coût ${format.money(costPerThousand.value, currency)} le mille`,
+        pricePerThousand?.value != null && `prix ${format.money(pricePerThousand.value, currency)} le mille`,
       ].filter(Boolean).join(', '),
     missing: (name: string) => `${named(name)} : non donné ; les chiffres qui en dépendent restent ouverts.`,
     stage: ({ stage, counts }: StageNeed) => `${counts === 'cartons' ? products[1] : SHEETS[1]} ${FRENCH_STAGES[stage].join('')}`,
@@ -110,7 +112,7 @@ export function frenchQuote(product: Product): QuoteWords {
     },
     convention: ({ waste }: QuoteFacts) =>
       `Gâche : ${named(waste.name)}. Chaque étape couvre aussi ce que perdent toutes les suivantes : divisé par (1 − gâche de roulage), arrondi au-dessus, puis la gâche de calage ajoutée, de la dernière étape à la première.`,
-    rates: ({ ratesName }: QuoteFacts) => (ratesName === undefined ? 'Tarifs : donnés avec le dossier.' : `Tarifs : ${named(ratesName)}.`),
+    rates: ({ ratesName, anyRates }: QuoteFacts) => (ratesName !== undefined ? `Tarifs : ${named(ratesName)}.` : anyRates ? 'Tarifs : donnés avec le dossier.' : 'Tarifs : aucun n’est donné.'),
     caution: 'Chiffres prévisionnels. Gâche, vitesses et prix sont à confirmer par l’atelier avant de promettre un prix ou de commander le carton.',
     customer: {
       title: ({ name }: QuoteFacts) => `Offre${name === undefined ? '' : ` ${name}`}`,

@@ -1,6 +1,6 @@
 import type { ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
-import { comparedSize as size, verdictOf, type Verdict } from './compare-figures.ts';
+import { comparedSize as size, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
 import type { CompareWords } from './english-compare.ts';
 import { germanCounted } from './german-counted.ts';
 import { figureName } from './figure-names.ts';
@@ -52,7 +52,8 @@ export const germanCompare: CompareWords = {
         return 'Lager';
     }
   },
-  searched: { 'few-rows': 'nur wenige Reihen', rows: 'nur Reihen', patterns: 'kurzer Blick', full: '', die: 'wie auf der Form' },
+  searched: { 'few-rows': 'nur wenige Reihen', rows: 'nur Reihen', patterns: 'kurzer Blick', full: 'durchsucht', die: 'wie auf der Form' },
+  limitReached: 'Grenze erreicht',
   madeFrom: (cartons, format) => `ab ${whole(cartons, format)}`,
   head: { sheet: 'Bogen, mm', origin: 'bezogen als', ups: 'Nutzen', limit: 'Grenze', board: 'm²/1000', toOrder: 'mindestens, mm', search: 'Suche', quantity: (quantity, format) => `bei ${whole(quantity, format)}` },
   costUnit: (currency) => `${currency} je 1000`,
@@ -63,9 +64,12 @@ export const germanCompare: CompareWords = {
   tooTight: (sheet, { toleranceMm }, format) => `Der ${named(sheet, format)} hat keinen Platz für Bogen, die ${format.length(toleranceMm)} kürzer kommen: Verlangen Sie volles Maß vom Händler, oder planen Sie größere Ränder.`,
   missing: (name) => `${figure(name)}: nicht angegeben; die Kosten, die davon abhängen, bleiben offen.`,
   skipped: (count) => (count === 1 ? '1 Bogen fasst keinen Nutzen und ist weggelassen.' : `${count} Bogen fassen keinen Nutzen und sind weggelassen.`),
-  looks: 'Der übliche Bogen und der beste sind so durchsucht, wie es nest tut. Wo „Suche“ weniger nennt, sind nur regelmäßige Muster kurz versucht; dort kann mehr passen.',
-  route: ({ route, wasteTable }) =>
-    `Gerechnet mit ${germanCounted(route.colours, 'Farbe', 'Farben')}, ${germanCounted(route.varnishUnits, 'Lackwerk', 'Lackwerken')}, ${route.stages.length === 0 ? 'keinen weiteren Stufen' : route.stages.map((stage) => GERMAN_STAGES[stage]).join(', ')}; Zuschuss: ${figure(wasteTable)}.`,
+  looks: 'Suche: Bei „Grenze erreicht“ ist nicht mehr möglich; der übliche Bogen und der beste sind „durchsucht“, wie es nest tut; bei den anderen sind nur regelmäßige Muster kürzer versucht, dort kann mehr passen.',
+  route: ({ route, wasteTable, notes }) => {
+    const assumed = routeWord(notes, ' (angenommen)');
+    const stages = route.stages.length === 0 ? 'keinen weiteren Stufen' : route.stages.map((stage) => GERMAN_STAGES[stage]).join(', ');
+    return `Gerechnet mit ${germanCounted(route.colours, 'Farbe', 'Farben')}${assumed('colours')}, ${germanCounted(route.varnishUnits, 'Lackwerk', 'Lackwerken')}, ${stages}${assumed('stages')}; Zuschuss: ${figure(wasteTable)}.`;
+  },
   rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Sätze: ${figure(ratesName)}.`),
   breakEven: 'Gekauft werden ganze Bogen, darum wechseln sich nahe der Grenzauflage zwei Bogen ab; genannt ist die Auflage, ab der der neue vorn bleibt.',
   leastToOrder: ({ toleranceMm }, format) =>

@@ -49,8 +49,9 @@ export function germanQuote(product: Product): QuoteWords {
   return {
     title: ({ name, ups, sheet }: QuoteFacts, format: Format) => `Kalkulation${name === undefined ? '' : ` ${name}`}: ${ups} Nutzen auf ${format.size(sheet.width, sheet.height)}`,
     answer: ({ quantities, currency }: QuoteFacts, format: Format) => {
-      const each = ({ quantity, needed, costPerThousand, boardCostPerThousand }: QuantityQuote) => {
-        const money = costPerThousand.value !== null ? `${format.money(costPerThousand.value, currency)} je 1000` : boardCostPerThousand.value !== null ? `Karton ${format.money(boardCostPerThousand.value, currency)} je 1000` : 'Kosten offen';
+      const each = ({ quantity, needed, costPerThousand, boardCostPerThousand, pricePerThousand }: QuantityQuote) => {
+        const cost = costPerThousand.value !== null ? `Kosten ${format.money(costPerThousand.value, currency)} je 1000` : boardCostPerThousand.value !== null ? `Karton ${format.money(boardCostPerThousand.value, currency)} je 1000` : 'Kosten offen';
+        const money = pricePerThousand?.value == null ? cost : `Preis ${format.money(pricePerThousand.value, currency)} je 1000, Kosten ${format.money(costPerThousand.value!, currency)}`;
         return `${made(quantity, format)} ${quantity === 1 ? 'braucht' : 'brauchen'} ${counted(needed.sheets, SHEETS, format)}, ${money}`;
       };
       return `${quantities.map(each).join('; ')}.`;
@@ -60,13 +61,14 @@ export function germanQuote(product: Product): QuoteWords {
       layouts: `Welche Anordnung, ab wie vielen ${product === 'blank' ? 'Zuschnitten' : products[1]}`, assumed: 'Was angenommen wurde', caution: 'Bevor es zugesagt wird', prices: 'Preise', packing: 'Wie verpackt wird', terms: 'Bedingungen',
     },
     quantity: made,
-    overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
+    overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pricePerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
       [
         `${counted(needed.sheets, SHEETS, format)} (+${format.percent(needed.sheets / needed.netSheets - 1)} Zuschuss auf ${whole(needed.netSheets, format)} netto)`,
         `${format.number(boardWeight.value ?? 0, 2, true)} kg Karton`,
         boardCostPerThousand.value === null ? 'Kartonkosten offen' : `Karton ${format.money(boardCostPerThousand.value, currency)} je 1000`,
         pressHours && (pressHours.value === null ? 'Druckstunden offen' : `Druck ${format.number(pressHours.value, 2)} h`),
         costPerThousand.value === null ? 'Kosten je 1000 offen' : `Kosten ${format.money(costPerThousand.value, currency)} je 1000`,
+        pricePerThousand?.value != null && `Preis ${format.money(pricePerThousand.value, currency)} je 1000`,
       ].filter(Boolean).join(', '),
     missing: (name: string) => `${named(name)}: nicht angegeben; die Zahlen, die davon abhängen, bleiben offen.`,
     stage: ({ stage, counts }: StageNeed) => `${counts === 'cartons' ? products[1] : 'Bogen'} zum ${GERMAN_STAGES[stage]}`,
@@ -108,7 +110,7 @@ export function germanQuote(product: Product): QuoteWords {
     },
     convention: ({ waste }: QuoteFacts) =>
       `Zuschuss: ${named(waste.name)}. Jede Stufe deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Rüstzuschuss dazu, von der letzten Stufe zurück zur ersten.`,
-    rates: ({ ratesName }: QuoteFacts) => (ratesName === undefined ? 'Sätze: wie mit dem Auftrag angegeben.' : `Sätze: ${named(ratesName)}.`),
+    rates: ({ ratesName, anyRates }: QuoteFacts) => (ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
     caution: 'Planzahlen. Zuschuss, Geschwindigkeiten und Preise bestätigt das eigene Haus, bevor ein Preis zugesagt oder Karton bestellt wird.',
     customer: {
       title: ({ name }: QuoteFacts) => `Angebot${name === undefined ? '' : ` ${name}`}`,
