@@ -78,7 +78,7 @@ describe('quote', () => {
     const [cost, price] = (({ quantities: [{ costPerThousand, pricePerThousand }] }) => [costPerThousand.toFixed(2), pricePerThousand.toFixed(2)])(JSON.parse(readFileSync(join(folder, 'en.json'), 'utf8')));
     const german = run({ ...job, locale: 'en' }, '--rates', 'demo', '--language', 'de', '--customer', 'kunde.html', '--json', 'de.json');
     expect(german.stdout.startsWith(`5 000 Faltschachteln brauchen 672 Bogen, Preis ${price.replace('.', ',')} EUR je 1000, Kosten ${cost.replace('.', ',')} EUR`)).toBe(true);
-    const customer = readFileSync(join(folder, 'kunde.html'), 'utf8');
+    const customer = readFileSync(join(folder, 'kunde.html'), 'utf8').replaceAll('\u00a0', ' ');
     expect(customer).toContain('<html lang="de">');
     expect(customer).toContain(`${price.replace('.', ',')} EUR je 1000`);
     expect(readFileSync(join(folder, 'de.json'), 'utf8')).toBe(readFileSync(join(folder, 'en.json'), 'utf8'));
