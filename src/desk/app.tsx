@@ -8,6 +8,7 @@ import { HandoverPanel } from './panels/handover-panel.tsx';
 import { LayoutsPanel } from './panels/layouts-panel.tsx';
 import { LimitsPanel } from './panels/limits-panel.tsx';
 import { MoneyPanel } from './panels/money-panel.tsx';
+import { OtherDrawing } from './panels/other-drawing.tsx';
 import { SheetPanel } from './panels/sheet-panel.tsx';
 import { WhyPanel } from './panels/why-panel.tsx';
 import { SilentThreads } from './head/silent-threads.tsx';
@@ -25,6 +26,9 @@ const BODIES: Readonly<Record<Panel, () => preact.JSX.Element>> = {
   money: MoneyPanel,
   handover: HandoverPanel,
 };
+
+/** Panels that show or use the chosen layout. */
+const JUDGED: ReadonlySet<Panel> = new Set(['layouts', 'why', 'money', 'handover']);
 
 export function App({ parts }: { readonly parts: DeskParts }) {
   const { desk } = parts;
@@ -47,6 +51,7 @@ export function App({ parts }: { readonly parts: DeskParts }) {
           <Ticket />
           <main id="panel" tabIndex={-1}>
             <h2>{words.say(`panel-${panel}`)}</h2>
+            {JUDGED.has(panel) && <OtherDrawing />}
             <Body />
           </main>
         </div>

@@ -6,7 +6,7 @@ import type { CompareAnswer, FrameAnswer, QuoteAsk, RawMachines, ReadAnswer } fr
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
 import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
-import { inOrder, stateOf, type LayoutState } from './job/layouts.ts';
+import { inOrder, NO_KIN, stateOf, type Kin, type LayoutState } from './job/layouts.ts';
 import { NO_RECORDS, type Records } from './job/records.ts';
 import { wordsIn, type Locale } from './words/words.ts';
 
@@ -89,6 +89,9 @@ export interface Desk {
   readonly layouts: ReadonlySignal<readonly KeptLayout[]>;
   readonly chosen: ReadonlySignal<KeptLayout | undefined>;
   readonly chosenState: ReadonlySignal<LayoutState | undefined>;
+  /** What layouts from files are to the drawing on the desk. */
+  readonly kin: Signal<Kin>;
+  stateOf(layout: KeptLayout): LayoutState;
 
   /** Answers questions at once. */
   readonly engine: Engine;
@@ -132,7 +135,9 @@ export function createDesk(locale: Locale): Desk {
   const machines = computed(() => machinesOf(job.value, records.value));
   const laying = computed(() => layingOf(job.value, machines.value));
   const inputs = computed(() => inputsOf(reading.value, job.value, laying.value));
-  const layouts = computed(() => inOrder(job.value.layouts, inputs.value));
+  const kin = signal<Kin>(NO_KIN);
+  const layouts = computed(() => inOrder(job.value.layouts, inputs.value, kin.value));
+  const stateNow = (layout: KeptLayout) => stateOf(layout, inputs.value, kin.value);
   const chosen = computed(() => layouts.value.find(({ id }) => id === job.value.chosen) ?? layouts.value[0]);
   return {
     job,
@@ -176,7 +181,9 @@ export function createDesk(locale: Locale): Desk {
     inputs,
     layouts,
     chosen,
-    chosenState: computed(() => chosen.value && stateOf(chosen.value, inputs.value)),
+    chosenState: computed(() => chosen.value && stateNow(chosen.value)),
+    kin,
+    stateOf: stateNow,
     engine: startEngine(),
     searcher: startEngine(),
     helper: startEngine(),

@@ -5,6 +5,7 @@ import { pageFiles } from './files/page-files.ts';
 import { servedFiles } from './files/served-files.ts';
 import { servedLibrary } from './library/served-library.ts';
 import { keepJudging } from './judging.ts';
+import { keepKin } from './kin.ts';
 import { keepReading } from './reading.ts';
 import { keepSaving } from './saving.ts';
 import { keepSearching } from './searching.ts';
@@ -24,6 +25,7 @@ desk.panel.value = PANELS.find((panel) => desk.chosen.value && panel === 'layout
 keepReading(desk);
 whenChanged(desk.notice, NOTICE_MS, () => (desk.notice.value = ''));
 keepJudging(desk);
+keepKin(desk);
 const searching = keepSearching(desk);
 render(<App parts={{ desk, searching, saving, files, library }} />, document.getElementById('desk')!);
 // Thread and code are there before the first drawing is.

@@ -76,7 +76,7 @@ export function keepSearching(desk: Desk): Searching {
     if (known.some(isFinished)) {
       end();
       desk.search.value = { phase: 'idle', seconds: 0, inputs };
-      desk.note((job) => (known.some(({ id }) => id === job.chosen) ? job : { ...job, chosen: inOrder(known, inputs)[0]?.id }));
+      desk.note((job) => (known.some(({ id }) => id === job.chosen) ? job : { ...job, chosen: inOrder(known, inputs, desk.kin.value)[0]?.id }));
     } else void start();
   });
 

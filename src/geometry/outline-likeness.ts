@@ -55,7 +55,7 @@ function sidesWithin(a: Box, b: Box, most: number): boolean {
  * are, so an outline farther than (1 + √2) · within there is given up at once.
  */
 function leastDistance(a: Ring, b: Ring, within: number): number {
-  const at = (shift: Point, cap: number) => hausdorff(a, shiftRing(b, shift), cap);
+  const at = (shift: Point, cap: number) => outlineDistance(a, shiftRing(b, shift), cap);
   let shift: Point = { x: 0, y: 0 };
   let least = at(shift, (1 + Math.SQRT2) * within);
   if (least === Infinity) return Infinity;
@@ -68,8 +68,8 @@ function leastDistance(a: Ring, b: Ring, within: number): number {
   return least;
 }
 
-/** Infinity where it is above `cap`. */
-function hausdorff(a: Ring, b: Ring, cap: number): number {
+/** Hausdorff distance of two outlines as they lie, µm; infinity where it is above `cap`. */
+export function outlineDistance(a: Ring, b: Ring, cap: number): number {
   const one = farthest(a, b, 0, cap);
   return one === Infinity ? Infinity : farthest(b, a, one, cap);
 }

@@ -1,10 +1,11 @@
 import type { Issue } from '../../base/issue.ts';
-import type { Dieline } from '../../dieline/dieline.ts';
+import type { Blank, Dieline } from '../../dieline/dieline.ts';
 import type { Values } from '../../dieline/styles/parameter.ts';
 import type { Printed } from '../../estimate/gang/deal-stations.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Judgement } from '../../layout/judge.ts';
-import type { LayoutFile, MmArea } from '../../layout/layout-file.ts';
+import type { Kinship } from '../../layout/kinship.ts';
+import type { Design, LayoutFile, MmArea } from '../../layout/layout-file.ts';
 import type { BoundName, StopReason } from '../../layout/problem.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import type { Comparison } from '../../pipeline/compare.ts';
@@ -29,6 +30,10 @@ export interface Questions {
   judge: { ask: LayoutFile; answer: Judgement; event: never };
   /** A layout file from anyone. */
   layout: { ask: LayoutAsk; answer: FoundLayout; event: never };
+  /** What layouts are to the drawing on the desk. */
+  kinship: { ask: KinshipAsk; answer: readonly Kinship[]; event: never };
+  /** A design of a layout as a drawing of its own. */
+  ownDrawing: { ask: Design; answer: string; event: never };
   /** Goes on from a layout made by hand. */
   byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: never };
   picture: { ask: PictureAsk; answer: Scene; event: never };
@@ -156,6 +161,15 @@ export interface SearchAnswer {
 export interface LayoutAsk {
   readonly name: string;
   readonly bytes: Uint8Array;
+}
+
+export interface KinshipAsk {
+  /** Of each layout. */
+  readonly designs: readonly (readonly Design[])[];
+  /** The blank on the desk, as seen on the printed side, and its drawing. */
+  readonly blank: Blank;
+  readonly name: string;
+  readonly fingerprint: string;
 }
 
 export interface ByHandAsk {

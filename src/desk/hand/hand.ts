@@ -57,6 +57,8 @@ export interface HandUpdate {
   readonly done?: 'solve-rest' | 'tidy' | 'replace';
   /** Of the revision it was made for; an old one is passed over. */
   readonly judged?: { readonly revision: number; readonly judgement: Judgement };
+  /** Made for another drawing, sheet or limits than those on the desk: it is not called sound then. */
+  readonly outdated?: boolean;
   /** While the page works on what was asked: those buttons rest. */
   readonly busy?: boolean;
   readonly words?: HandWords;
@@ -93,6 +95,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   let revision = 0;
   let judgedRevision = -1;
   let judgement: Judgement | undefined;
+  let isOutdated = false;
   const memory = input.memory && isOf(input.memory, input, frame) ? input.memory : undefined;
   let situation: Situation = { ...beginSituation(memory?.history.present ?? documentOf(input.layout, frame, input.locked), frame, NO_VIEW), ...memory };
 
@@ -129,7 +132,8 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   function draw(): void {
     picture.show(situation);
     bar.show(restingCommands(situation, busy), pressedCommands(situation, isWhole));
-    status.show(situation, { judged: judgedNow(), busy }, words, lengths);
+    const judged = judgedNow();
+    status.show(situation, { judged: isOutdated && judged === 'sound' ? 'out of date' : judged, busy }, words, lengths);
     root.dataset['doing'] = situation.interaction.kind;
   }
 
@@ -195,8 +199,9 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   draw();
 
   return {
-    update: ({ layout, locked, done = 'replace', judged, busy: isBusy, words: newWords, lengths: newLengths }) => {
+    update: ({ layout, locked, done = 'replace', judged, outdated = isOutdated, busy: isBusy, words: newWords, lengths: newLengths }) => {
       if (isBusy !== undefined) busy = isBusy;
+      isOutdated = outdated;
       if (newWords || newLengths) {
         [words, lengths] = [newWords ?? words, newLengths ?? lengths];
         picture.useLanguage({ words, format: lengths });

@@ -1,22 +1,40 @@
-import type { KeptLayout } from './job.ts';
+import type { Kinship } from '../../layout/kinship.ts';
 import { newId } from '../new-id.ts';
+import type { KeptLayout } from './job.ts';
 
 export type LayoutState = 'not judged' | 'sound' | 'faulty' | 'out of date';
 
-/** The inputs of a layout that came as a file: it stands for itself, whatever lies on the desk. */
+/** The inputs of a layout that came as a file: sheet and limits are its own, its blank must be the one on the desk. */
 export const FROM_FILE = 'file';
+/** Of a form of several outlines: it stands for itself, whatever lies on the desk. */
+const FROM_OUTLINES = 'outlines';
 
-/** A layout made from other inputs than those on the desk is out of date, whatever the judge said of it. */
-export function stateOf(layout: KeptLayout, inputs: string | undefined): LayoutState {
-  return inputs !== undefined && layout.inputs !== FROM_FILE && layout.inputs !== inputs ? 'out of date' : layout.state;
+/** What is known of the layouts that came as files: what each is to the drawing on the desk, by its id. */
+export interface Kin {
+  /** Whether there is a drawing that they can be held against. */
+  readonly drawn: boolean;
+  readonly known: ReadonlyMap<string, Kinship>;
+}
+
+export const NO_KIN: Kin = { drawn: false, known: new Map() };
+
+/** A layout made from other inputs than those on the desk, or for another blank, is out of date, whatever the judge said of it. */
+export function stateOf(layout: KeptLayout, inputs: string | undefined, kin: Kin): LayoutState {
+  if (!isCurrent(layout, inputs, kin)) return 'out of date';
+  return layout.inputs === FROM_FILE && kin.drawn && !kin.known.has(layout.id) ? 'not judged' : layout.state;
+}
+
+export function isCurrent({ id, inputs: own }: KeptLayout, inputs: string | undefined, { known }: Kin): boolean {
+  if (own === FROM_FILE) return (known.get(id) ?? 'same') === 'same';
+  return inputs === undefined || own === FROM_OUTLINES || own === inputs;
 }
 
 /** Layouts of earlier inputs that are kept for comparison. */
 const KEPT_OLD = 3;
 
 /** Best first: sound ones, most ups, then as the search ranked them; those of earlier inputs come last. */
-export function inOrder(layouts: readonly KeptLayout[], inputs: string | undefined): KeptLayout[] {
-  const now = layouts.filter((layout) => inputs === undefined || layout.inputs === inputs || layout.inputs === FROM_FILE);
+export function inOrder(layouts: readonly KeptLayout[], inputs: string | undefined, kin: Kin): KeptLayout[] {
+  const now = layouts.filter((layout) => isCurrent(layout, inputs, kin));
   const old = layouts.filter((layout) => !now.includes(layout));
   const rank = ({ state }: KeptLayout) => (state === 'faulty' ? 1 : 0);
   return [...now.toSorted((a, b) => rank(a) - rank(b) || upsOf(b) - upsOf(a)), ...old.slice(-KEPT_OLD)];
@@ -45,7 +63,12 @@ function ringAreaMm2(ring: readonly (readonly [number, number])[]): number {
   }, 0) / 2);
 }
 
-/** A layout that stands for itself: from a file, from a comparison, from a near miss. */
+/** A layout that no search of this job made: from a file, from a comparison, from a near miss. */
 export function layoutFromFile(file: KeptLayout['file'], state: KeptLayout['state'], source: string): KeptLayout {
   return { id: newId(), file, state, source, inputs: FROM_FILE, limit: undefined, stopped: 'effort', seconds: undefined, notes: [], history: [], limits: [] };
+}
+
+/** One form of several outlines. */
+export function layoutOfForm(file: KeptLayout['file'], source: string): KeptLayout {
+  return { ...layoutFromFile(file, 'sound', source), inputs: FROM_OUTLINES };
 }

@@ -3,7 +3,7 @@ import type { Desk } from '../desk.ts';
 import { EngineLost } from '../engine/client.ts';
 import type { DrawingSource } from '../engine/protocol.ts';
 import type { Job } from '../job/job.ts';
-import { layoutFromFile } from '../job/layouts.ts';
+import { layoutOfForm } from '../job/layouts.ts';
 import { MOST_OUTLINES, outlinesJobOf, type Outlines, type OutlinesPlan } from '../job/outlines.ts';
 import { nameOfDrawing } from '../taking.ts';
 import { newId } from '../new-id.ts';
@@ -66,7 +66,7 @@ export function stopSeeking(desk: Desk): void {
 
 /** A form becomes one of the layouts on the desk, and is shown. */
 export function takeForm(desk: Desk, { file }: OutlinesPlan['forms'][number]): void {
-  const layout = layoutFromFile(file, 'sound', String(file.result?.['source'] ?? ''));
+  const layout = layoutOfForm(file, String(file.result?.['source'] ?? ''));
   desk.change((job) => ({ ...job, layouts: [...job.layouts, layout], chosen: layout.id }));
   desk.face.value = 'layouts';
 }

@@ -3,7 +3,7 @@ import { faultIssue } from '../../layout/fault-issue.ts';
 import { FACES } from '../desk.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
-import { stateOf, upsOf, yieldOf } from '../job/layouts.ts';
+import { upsOf, yieldOf } from '../job/layouts.ts';
 import { HandSheet } from '../sheet/hand-sheet.tsx';
 import { OutlinesFace } from '../outlines/outlines-face.tsx';
 import { takeFile } from '../taking.ts';
@@ -85,7 +85,7 @@ function Card({ layout }: { readonly layout: KeptLayout }) {
     <li class={isChosen ? 'card chosen' : 'card'}>
       <button type="button" class="card-main" aria-pressed={isChosen} onClick={choose}>
         <span class="card-ups">{say('ups', { ups: upsOf(layout) })}</span>
-        <StateMark state={stateOf(layout, desk.inputs.value)} />
+        <StateMark state={desk.stateOf(layout)} />
         <span class="card-facts">
           {layout.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : say('not-proved')} · {format.percent(yieldOf(layout))}
         </span>

@@ -10,6 +10,7 @@ import { createHandWork, type HandWork } from './hand-work.ts';
 export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; readonly goTo?: { readonly place: readonly [number, number] } | undefined }) {
   const { desk } = useDesk();
   const { locale, format, say } = useWords();
+  const outdated = desk.stateOf(layout) === 'out of date';
   const host = useRef<HTMLDivElement>(null);
   const present = useRef<{ hand: Hand; work: HandWork } | undefined>(undefined);
   /** So that the page's own Undo goes through the hand's steps first. */
@@ -42,6 +43,7 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
       const { file, locked = [] } = layout;
       const hand = mountHand(host.current, { layout: file, locked, memory: memories.get(layout.id), words: handWordsIn(locale), lengths: format, onChange: (state) => { tellSteps(); work.changed(state); }, onAsk: work.asked });
       present.current = { hand, work };
+      hand.update({ outdated: desk.stateOf(layout) === 'out of date' });
       tellSteps();
       if (file.placements.length > 0) void desk.engine.ask('judge', file).then((judgement) => hand.update({ judged: { revision: hand.state.revision, judgement } }), () => undefined);
     };
@@ -57,6 +59,7 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
     const now = desk.job.value.layouts.find(({ id }) => id === work?.id());
     if (hand && work && now && !samePlacements(work.file(), now.file)) hand.update({ layout: now.file, locked: now.locked ?? [] });
   }, [layout.file]);
+  useEffect(() => present.current?.hand.update({ outdated }), [outdated]);
   useEffect(() => present.current?.hand.update({ words: handWordsIn(locale), lengths: format }), [format]);
   useEffect(() => {
     if (goTo) present.current?.hand.goTo(goTo.place, FAULT_VIEW_MM);

@@ -4,7 +4,7 @@ import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { printedRows, versionsJobOf } from '../job/versions.ts';
 import { NO_OVERS } from '../job/overs.ts';
-import { stateOf, upsOf } from '../job/layouts.ts';
+import { upsOf } from '../job/layouts.ts';
 import { Block, TextField } from '../panels/fields.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
 import { OversFields } from '../panels/overs-fields.tsx';
@@ -45,7 +45,7 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
   return (
     <>
       <Block title={say('versions')}>
-        <p>{say('ups', { ups: stations })}, {format.size(layout.file.sheet.width, layout.file.sheet.height)} <StateMark state={stateOf(layout, desk.inputs.value)} /></p>
+        <p>{say('ups', { ups: stations })}, {format.size(layout.file.sheet.width, layout.file.sheet.height)} <StateMark state={desk.stateOf(layout)} /></p>
         <p class="hint">{say('hint-versions')}</p>
         <VersionRows faults={faults} />
         {typed && (has('name') || has('quantity')) && <p class="hint">{say('version-faults')}</p>}

@@ -21,4 +21,9 @@ export const englishWarnings = {
   'wait-on': 'Go on waiting',
   'ask-again': 'Ask again',
   'issue-engine-stopped': 'You had the thread stopped that was at work on this. What was found before is still here.',
+  'layout-of-other': 'This layout is of another drawing ({name}, {size}) than the one on the desk ({deskName}, {deskSize}).',
+  'layout-of-revision': 'This layout is of another state of the drawing ({name}, {size}): outline or lines differ from those on the desk ({deskName}, {deskSize}).',
+  'lay-out-its-own': 'Lay out with its own outline',
+  'put-aside': 'Keep the drawing, put the layout aside',
+  'layout-put-aside': 'The layout was put aside. Undo brings it back.',
 } as const;

@@ -23,4 +23,9 @@ export const germanWarnings: Readonly<Record<keyof typeof englishWarnings, strin
   'wait-on': 'Weiter warten',
   'ask-again': 'Noch einmal fragen',
   'issue-engine-stopped': 'Sie haben den Strang abgebrochen, der hieran arbeitete. Was vorher gefunden war, ist noch da.',
+  'layout-of-other': 'Dieser Standbogen gehört zu einer anderen Zeichnung ({name}, {size}) als der auf dem Pult ({deskName}, {deskSize}).',
+  'layout-of-revision': 'Dieser Standbogen gehört zu einem anderen Stand der Zeichnung ({name}, {size}): Umriss oder Linien sind anders als auf dem Pult ({deskName}, {deskSize}).',
+  'lay-out-its-own': 'Mit seinem eigenen Umriss weiterarbeiten',
+  'put-aside': 'Zeichnung behalten, Standbogen weglegen',
+  'layout-put-aside': 'Der Standbogen wurde weggelegt. Rückgängig holt ihn zurück.',
 };
