@@ -147,7 +147,7 @@ function inkByInk(inks: readonly QuotedInk[], sheets: number, { route, rates, cu
 }
 
 /** Cases, pallets and freight of what is packed: their rates are asked for. */
-function packedDelivery(quantity: number, { cases, pallets, grossWeight }: Packed, { rates, currency }: QuoteTerms): Figure[] {
+export function packedDelivery(quantity: number, { cases, pallets, grossWeight }: Packed, { rates, currency }: QuoteTerms): Figure[] {
   return [
     rates.packingPerThousand === undefined
       ? figure('packing material', currency, 'cases × case price', { cases, 'case price': given(rates.casePrice, 'case price') })
@@ -160,7 +160,7 @@ function packedDelivery(quantity: number, { cases, pallets, grossWeight }: Packe
 }
 
 /** Packing material and freight, counted only where the shop has rates for them. */
-function delivery(quantity: number, kg: Figure, { rates, currency }: QuoteTerms): Figure[] {
+export function delivery(quantity: number, kg: Figure, { rates, currency }: QuoteTerms): Figure[] {
   return [
     ...(rates.packingPerThousand === undefined ? [] : [figure('packing material', currency, 'quantity × packing per thousand ÷ 1000', { quantity, 'packing per thousand': rates.packingPerThousand })]),
     ...(rates.freightPerTonne === undefined ? [] : [figure('freight', currency, 'board weight × freight per tonne ÷ 1000', { 'board weight': kg, 'freight per tonne': rates.freightPerTonne })]),

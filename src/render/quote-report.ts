@@ -103,9 +103,12 @@ export function shownFigure(one: Estimated, currency: string, words: QuoteWords,
   return { label: one.label === undefined ? words.named(one.name) : `${words.named(one.name)}, ${one.label}`, value, formula: numbers, note: formula(words.named) };
 }
 
+/** A thousand in a formula is that of “a thousand cartons”, written 1000. */
+const GROUPED_FROM = 10_000;
+
 /** A number of the formula itself, with the decimal sign of the language. */
 function constant(token: string, format: Format): string {
-  return token.includes('.') ? format.number(Number(token), 6) : token;
+  return token.includes('.') ? format.number(Number(token), 6) : Number(token) < GROUPED_FROM ? token : format.number(Number(token), 0);
 }
 
 function inNumbers(value: number | null, format: Format): string {

@@ -57,6 +57,21 @@ describe('gang', () => {
     expect(stdout).toContain('allowed: 2 to 30 over');
   });
 
+  test('with the terms of a quote the run is priced: forms with their waste, what each version bears; an open rate asks', () => {
+    const quote = { sheet: '1020x720', grammage: 300, colours: 4, varnishUnits: 1, stages: ['die-cutting', 'gluing'], boardPricePerTonne: 900, rates: 'demo' };
+    const { status, stdout } = run({ ...flavours, quote }, '--json', 'money.json');
+    expect(status).toBe(0);
+    expect(said(stdout)).toMatch(/The whole run: price [\d ]+\.\d\d EUR \([\d ]+\.\d\d EUR per 1000\), cost /);
+    const { money, forms } = JSON.parse(readFileSync(join(folder, 'money.json'), 'utf8'));
+    expect(money.forms.map(({ pressings }: { pressings: number }) => pressings)).toEqual(forms.map(({ pressings }: { pressings: number }) => pressings));
+    const versions = Object.values(money.versions as Record<string, { cost: number }>);
+    expect(versions.reduce((sum, { cost }) => sum + cost, 0)).toBeCloseTo(money.cost, 6);
+    expect(run({ ...flavours, quote: { ...quote, rates: {} } }).status).toBe(1);
+    const without = run({ ...flavours, quote: { ...quote, grammage: undefined } });
+    expect(without.status).toBe(2);
+    expect(without.stderr).toContain('quote');
+  });
+
   test('a field of the job’s own is noted', () => {
     expect(run({ ...flavours, remark: 'for May' }).stdout).toContain('the field "remark" is not known');
   });

@@ -3,10 +3,12 @@ import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
 import { gangOutlines } from '../../pipeline/gang/outlines.ts';
 import { isOutlinesJob, readOutlinesJob, type OutlinesJob } from '../../pipeline/gang/outlines-job.ts';
 import { gangVersions } from '../../pipeline/gang/versions.ts';
-import { readVersionsJob } from '../../pipeline/gang/versions-job.ts';
+import { priceRun } from '../../pipeline/gang/price-run.ts';
+import { readQuoteOfRun, readVersionsJob } from '../../pipeline/gang/versions-job.ts';
 import type { GangFacts } from '../../render/gang-facts.ts';
 import { gangJson } from '../../render/gang-json.ts';
 import { formSvg, gangPictures, gangReport } from '../../render/gang-report.ts';
+import { withRun } from '../../render/run-report.ts';
 import { reportHtml } from '../../render/report-html.ts';
 import { action, ASKS, DONE, type RegisterCommand } from '../command.ts';
 import { nameOf, refuseOverwrite, writeAll, type Output } from '../files.ts';
@@ -36,7 +38,7 @@ export const registerGang: RegisterCommand = (program) => {
     .option('--html <file>', 'write the report as a page')
     .option('--svg <file>', 'write a picture of each form: out.svg becomes out-1.svg, out-2.svg, …')
     .option('--language <tag>', `language of report and pictures: ${LANGUAGE_TAGS}`, 'en')
-    .addHelpText('after', '\nEffort, seconds, seed and workers are for drawings; versions on equal stations are worked out exactly.\nExit code 0: done; 1: done, but a drawing is in doubt or the run was interrupted; 2: the job cannot be used, or nothing is possible.')
+    .addHelpText('after', '\nEffort, seconds, seed and workers are for drawings; versions on equal stations are worked out exactly.\nExit code 0: done; 1: done, but a drawing is in doubt, a rate of the job’s quote is missing or the run was interrupted; 2: the job cannot be used, or nothing is possible.')
     .action(action(runGang));
 };
 
@@ -49,17 +51,19 @@ async function runGang(path: string, raw: RawOptions): Promise<number> {
   const drawing = (file: string) => readDrawing(files.resolve(file), DEFAULT_READ_OPTIONS);
   const outlines = isOutlinesJob(files.json) ? await readOutlinesJob(files.json, path, { json: files.load, drawing, nameOf }) : undefined;
   const versions = outlines ? undefined : readVersionsJob(files.json, path);
+  const quote = versions && readQuoteOfRun(files.json, path, files.load, versions);
   refuseOverwrite(files.read, [raw.json, raw.html, raw.svg, ...(raw.svg === undefined ? [] : Array.from({ length: outlines?.forms ?? 0 }, (_, form) => numbered(raw.svg!, form)))]);
   const { facts, interrupted } = outlines ? await searched(outlines, effort) : { facts: gangVersions(versions!), interrupted: false };
-  const report = gangReport(facts, language);
+  const money = quote && (await priceRun({ ids: facts.ids, quantities: facts.quantities, counts: facts.forms.map(({ counts }) => counts), planned: facts.forms.map(({ pressings }) => pressings), limits: facts.oversLimits }, quote));
+  const report = withRun(gangReport(facts, language), money, language);
   const outputs: Output[] = [];
-  if (raw.json !== undefined) outputs.push({ path: raw.json, content: gangJson(facts) });
+  if (raw.json !== undefined) outputs.push({ path: raw.json, content: gangJson(facts, money) });
   if (raw.html !== undefined) outputs.push({ path: raw.html, content: reportHtml(report, gangPictures(facts, language)) });
   if (raw.svg !== undefined) facts.forms.forEach((form, number) => outputs.push(...[formSvg(form, language)].flatMap((content) => (content === undefined ? [] : [{ path: numbered(raw.svg!, number), content }]))));
   writeAll(outputs);
   if (raw.json !== '-') printReport(report);
   for (const file of outlines?.doubtful ?? []) process.stderr.write(`${file}: the drawing was repaired or is in doubt; blankwright read says how.\n`);
-  return interrupted || (outlines?.doubtful.length ?? 0) > 0 ? ASKS : DONE;
+  return interrupted || (outlines?.doubtful.length ?? 0) > 0 || (money?.missing.length ?? 0) > 0 ? ASKS : DONE;
 }
 
 async function searched(job: OutlinesJob, { effort, seed, seconds, workers }: EffortOptions): Promise<{ facts: GangFacts; interrupted: boolean }> {

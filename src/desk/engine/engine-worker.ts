@@ -47,6 +47,7 @@ const answers: Answers = {
   compare: async () => (await import('./answers/compare.ts')).compare,
   recost: async () => (await import('./answers/compare.ts')).recost,
   quote: async () => (await import('./answers/quote.ts')).quote,
+  run: async () => (await import('./answers/run.ts')).run,
   pages: async () => (await import('./answers/quote.ts')).pages,
   versions: async () => (await import('./answers/versions.ts')).shareOut,
   outlines: async () => (await import('./answers/outlines.ts')).gangDrawings,
@@ -56,7 +57,7 @@ const answers: Answers = {
 };
 
 /** Questions that may come to linear programs. */
-const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'outlines', 'weigh', 'handover']);
+const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'outlines', 'weigh', 'run', 'handover']);
 
 const held = holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
 scope.onmessage = async ({ data }) => {

@@ -9,6 +9,7 @@ import type { Design, LayoutFile, MmArea } from '../../layout/layout-file.ts';
 import type { BoundName, StopReason } from '../../layout/problem.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import type { Comparison } from '../../pipeline/compare.ts';
+import type { RunToPrice } from '../../pipeline/gang/price-run.ts';
 import type { SettledForms, WeighedForms } from '../../pipeline/gang/weigh-stations.ts';
 import type { LayingSettings } from '../../pipeline/laying.ts';
 import type { StyledSource } from '../../pipeline/near-miss-changes.ts';
@@ -42,6 +43,8 @@ export interface Questions {
   compare: { ask: CompareAsk; answer: CompareAnswer; event: never };
   recost: { ask: RecostAsk; answer: RecostAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
+  /** Versions on their stations in money. */
+  run: { ask: RunAsk; answer: RunAnswer; event: never };
   pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
   /** Versions shared out over the stations of a layout. */
   versions: { ask: VersionsAsk; answer: VersionsAnswer; event: never };
@@ -275,6 +278,17 @@ export interface QuoteAnswer {
   /** In words, as the rates call themselves. */
   readonly ratesName: string | undefined;
   readonly report: Report;
+}
+
+/** Versions whose stations are settled, and the terms they are quoted on; the quantities are theirs. */
+export interface RunAsk {
+  readonly run: RunToPrice;
+  readonly quote: QuoteAsk;
+}
+
+export interface RunAnswer {
+  readonly report: Report;
+  readonly ratesName: string | undefined;
 }
 
 /** A gang job for equal stations, as `gang` reads it from a file. */

@@ -13,6 +13,7 @@ import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
 import { MoneyChart } from './money-chart.tsx';
 import { ReportView } from './report-view.tsx';
+import { RunMoney } from './run-money.tsx';
 import { useAnswer } from './use-answer.ts';
 
 type NumberField = Exclude<MoneyFault, 'quantities'>;
@@ -26,6 +27,10 @@ export function MoneyPanel() {
   const faults = asked && 'faults' in asked ? asked.faults : [];
   const job = asked && 'job' in asked ? asked.job : undefined;
   const { inventedRates } = money;
+  const withVersions = desk.job.value.versions.list.length > 0;
+  // The versions bring quantities of their own: the field does not matter to them.
+  const ofRun = chosen && quoteOf({ ...desk.job.value, money: { ...money, quantities: '1' } }, desk.records.value, quotedOf(chosen));
+  const terms = ofRun && 'job' in ofRun ? { job: ofRun.job, inventedRates } : undefined;
   const quote = useAnswer(job && (() => desk.engine.ask('quote', { job, inventedRates })), [JSON.stringify(job), inventedRates, format]);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
   const board = boardOf(desk.records.value, desk.job.value.sheet.board);
@@ -78,7 +83,8 @@ export function MoneyPanel() {
         <div class="money">
           {!chosen && <p class="empty">{say('nothing-found-yet')}</p>}
           {quote.kind === 'issues' && (quote.issues.every(isOpen) ? quote.issues.map((issue) => <p key={issue.code} class="empty">{sentence(issue)}</p>) : <IssueList issues={quote.issues} />)}
-          {quote.kind === 'answer' && <QuoteView answer={quote.answer} />}
+          {chosen && <RunMoney layout={chosen} quote={terms} />}
+          {quote.kind === 'answer' && (withVersions ? <details><summary>{say('as-one-version')}</summary><QuoteView answer={quote.answer} /></details> : <QuoteView answer={quote.answer} />)}
         </div>
       }
     />

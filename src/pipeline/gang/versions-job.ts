@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { inputError, InputError, type Issue } from '../../base/issue.ts';
 import type { VersionsTask } from '../../estimate/gang/plan-versions.ts';
 import { readNoted } from '../../press/known-fields.ts';
-import { currencyField, MOST_CARTONS } from '../quote-job.ts';
+import { currencyField, MOST_CARTONS, readQuoteJob, type QuoteJob } from '../quote-job.ts';
+import { recordOrFile, type LoadJson } from '../record-reader.ts';
 
 const MOST_STATIONS = 400;
 const MOST_VERSIONS = 400;
@@ -28,6 +29,8 @@ const schema = z.looseObject({
   forms: z.int().min(1).max(50),
   costs: gangCosts.optional(),
   currency: currencyField.optional(),
+  /** Terms to price the run on: fields of a quote job, or the file of one. */
+  quote: recordOrFile.optional(),
   /** For versions that name none of their own. */
   overs: oversField,
 });
@@ -50,6 +53,14 @@ export function readVersionsJob(json: unknown, where: string): VersionsJob {
   const limits = versions.map((version) => oversLimits(version.overs ?? overs));
   const isLimited = limits.some(({ least, greatest }) => least > 0 || greatest < Infinity);
   return { ids, currency: record.currency, task: { stations, quantities: versions.map(({ quantity }) => quantity), forms, costs, ...(isLimited && { oversLimits: limits }) }, notes };
+}
+
+/** The terms on which the run is priced, its stations and quantities put in; undefined where the job names none. */
+export function readQuoteOfRun(json: unknown, where: string, load: LoadJson, { task }: VersionsJob): QuoteJob | undefined {
+  const { quote } = json as { quote?: unknown };
+  if (quote === undefined) return undefined;
+  const terms = (typeof quote === 'string' ? load(quote) : quote) as object;
+  return readQuoteJob({ ...terms, ups: task.stations, quantities: [...new Set(task.quantities)] }, typeof quote === 'string' ? quote : `${where}: quote`, load);
 }
 
 export function checkDistinct(ids: readonly string[], where: string): void {

@@ -90,9 +90,9 @@ const quoteWords = (product: Product) => ({
     const what = own ? 'this layout' : ownDie ? `the die that stands${name === undefined ? '' : ` (${name})`}` : name ?? counted(ups, 'up');
     return { label: englishQuantities(layouts, index, format), value: `${what}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
   },
-  convention: ({ waste }: QuoteFacts) =>
+  convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
-  rates: ({ ratesName, anyRates }: QuoteFacts) => (ratesName !== undefined ? `Rates: ${ratesName}.` : anyRates ? 'Rates: as given with the job.' : 'Rates: none given.'),
+  rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Rates: ${ratesName}.` : anyRates ? 'Rates: as given with the job.' : 'Rates: none given.'),
   caution: 'Planning figures. Waste, speeds and prices are the shop’s own to confirm before a price is promised or board is ordered.',
   customer: {
     title: ({ name }: QuoteFacts) => `Quotation${name === undefined ? '' : ` ${name}`}`,

@@ -60,5 +60,11 @@ export const englishVersions = {
   'form-idle': 'This form is not needed: the others make everything.',
   'issue-versions-over-stations': '{versions} versions are more than {forms} forms of {stations} stations hold. Allow {needed} forms or more.',
   'versions-not-handed-over': 'The stations leave a version out, or a quantity is missing: the files for versions wait. See Layouts found, Versions.',
+  'run-in-money': 'The whole run: versions on their stations',
+  'run-has-faults': 'A name, a quantity or another field of the versions cannot be read.',
+  'run-not-shared-out': 'The stations are not shared out over the versions yet.',
+  'run-leaves-out': 'No station prints one of the versions.',
+  'to-versions': 'To the versions',
+  'as-one-version': 'As if every station printed the same, by quantity',
   'versions-summary': '{ups} ups, {count} versions',
 } as const;

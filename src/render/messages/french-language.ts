@@ -8,6 +8,7 @@ import { frenchDrawingIssues } from './french-drawing-issues.ts';
 import { frenchDrawing } from './french-drawing.ts';
 import { frenchFood } from './french-food.ts';
 import { frenchGang } from './french-gang.ts';
+import { frenchRun } from './french-run.ts';
 import { frenchHandoverIssues } from './french-handover-issues.ts';
 import { frenchIssues, frenchTerms } from './french-issues.ts';
 import { frenchHandover } from './french-handover.ts';
@@ -20,4 +21,4 @@ import type { Language } from './language.ts';
 
 const issues = createCatalogue([frenchDrawingIssues, frenchHandoverIssues, frenchIssues], { otherwise: english, terms: frenchTerms, decimalSign: ',' });
 
-export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, day: frenchDay, food: frenchFood, reel: frenchReel, batch: frenchBatch, drawing: frenchDrawing, compare: frenchCompare, nearMiss: frenchNearMiss, quote: frenchQuote };
+export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, run: frenchRun, day: frenchDay, food: frenchFood, reel: frenchReel, batch: frenchBatch, drawing: frenchDrawing, compare: frenchCompare, nearMiss: frenchNearMiss, quote: frenchQuote };

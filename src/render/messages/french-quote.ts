@@ -110,9 +110,9 @@ export function frenchQuote(product: Product): QuoteWords {
       const what = own ? 'cette implantation' : ownDie ? `la forme existante${name === undefined ? '' : ` (${name})`}` : name ?? 'une autre';
       return { label: frenchQuantities(layouts, index, format), value: `${what} : ${counted(ups, UPS)} sur ${format.size(sheet.width, sheet.height)}${ownDie ? ', pas de forme à payer' : ''}` };
     },
-    convention: ({ waste }: QuoteFacts) =>
+    convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Gâche : ${named(waste.name)}. Chaque étape couvre aussi ce que perdent toutes les suivantes : divisé par (1 − gâche de roulage), arrondi au-dessus, puis la gâche de calage ajoutée, de la dernière étape à la première.`,
-    rates: ({ ratesName, anyRates }: QuoteFacts) => (ratesName !== undefined ? `Tarifs : ${named(ratesName)}.` : anyRates ? 'Tarifs : donnés avec le dossier.' : 'Tarifs : aucun n’est donné.'),
+    rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Tarifs : ${named(ratesName)}.` : anyRates ? 'Tarifs : donnés avec le dossier.' : 'Tarifs : aucun n’est donné.'),
     caution: 'Chiffres prévisionnels. Gâche, vitesses et prix sont à confirmer par l’atelier avant de promettre un prix ou de commander le carton.',
     customer: {
       title: ({ name }: QuoteFacts) => `Offre${name === undefined ? '' : ` ${name}`}`,

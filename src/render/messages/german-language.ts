@@ -6,6 +6,7 @@ import { germanDay } from './german-day.ts';
 import { germanDrawing } from './german-drawing.ts';
 import { germanFood } from './german-food.ts';
 import { germanGang } from './german-gang.ts';
+import { germanRun } from './german-run.ts';
 import { germanHandover } from './german-handover.ts';
 import { germanNearMiss } from './german-near-miss.ts';
 import { germanPicture } from './german-picture.ts';
@@ -14,4 +15,4 @@ import { germanReel } from './german-reel.ts';
 import { germanReport } from './german-report.ts';
 import type { Language } from './language.ts';
 
-export const germanLanguage: Language = { locale: 'de', issues: german, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, day: germanDay, food: germanFood, reel: germanReel, batch: germanBatch, drawing: germanDrawing, compare: germanCompare, nearMiss: germanNearMiss, quote: germanQuote };
+export const germanLanguage: Language = { locale: 'de', issues: german, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, run: germanRun, day: germanDay, food: germanFood, reel: germanReel, batch: germanBatch, drawing: germanDrawing, compare: germanCompare, nearMiss: germanNearMiss, quote: germanQuote };

@@ -108,9 +108,9 @@ export function germanQuote(product: Product): QuoteWords {
       const what = own ? 'diese Anordnung' : ownDie ? `die vorhandene Stanzform${name === undefined ? '' : ` (${name})`}` : name ?? 'eine andere';
       return { label: germanQuantities(layouts, index, format), value: `${what}: ${ups} Nutzen auf ${format.size(sheet.width, sheet.height)}${ownDie ? ', keine Stanzform zu bezahlen' : ''}` };
     },
-    convention: ({ waste }: QuoteFacts) =>
+    convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Zuschuss: ${named(waste.name)}. Jede Stufe deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Rüstzuschuss dazu, von der letzten Stufe zurück zur ersten.`,
-    rates: ({ ratesName, anyRates }: QuoteFacts) => (ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
+    rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
     caution: 'Planzahlen. Zuschuss, Geschwindigkeiten und Preise bestätigt das eigene Haus, bevor ein Preis zugesagt oder Karton bestellt wird.',
     customer: {
       title: ({ name }: QuoteFacts) => `Angebot${name === undefined ? '' : ` ${name}`}`,

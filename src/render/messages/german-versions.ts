@@ -62,5 +62,11 @@ export const germanVersions: Readonly<Record<keyof typeof englishVersions, strin
   'form-idle': 'Diese Form ist nicht nötig: die anderen machen alles.',
   'issue-versions-over-stations': '{versions} Sorten sind mehr, als {forms} Formen mit {stations} Plätzen fassen. {needed} Formen oder mehr erlauben.',
   'versions-not-handed-over': 'Auf den Plätzen fehlt eine Sorte, oder eine Menge fehlt: die Dateien der Sorten warten. Siehe Gefundene Standbögen, Sorten.',
+  'run-in-money': 'Die ganze Auflage: Sorten auf ihren Plätzen',
+  'run-has-faults': 'Ein Name, eine Menge oder ein anderes Feld der Sorten ist nicht lesbar.',
+  'run-not-shared-out': 'Die Plätze sind noch nicht auf die Sorten verteilt.',
+  'run-leaves-out': 'Eine der Sorten druckt kein Platz.',
+  'to-versions': 'Zu den Sorten',
+  'as-one-version': 'Als druckten alle Plätze dasselbe, nach Menge',
   'versions-summary': '{ups} Nutzen, {count} Sorten',
 };

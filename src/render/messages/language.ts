@@ -10,6 +10,7 @@ import type { HandoverWords } from './english-handover.ts';
 import type { NearMissWords } from './english-near-miss.ts';
 import type { QuoteWords } from './english-quote.ts';
 import type { Product } from '../quote-facts.ts';
+import type { RunWords } from './english-run.ts';
 import type { ReelWords } from './english-reel.ts';
 import type { PictureWords, ReportWords } from './words.ts';
 
@@ -23,6 +24,7 @@ export interface Language {
   readonly cutting: CuttingWords;
   readonly handover: HandoverWords;
   readonly gang: GangWords;
+  readonly run: RunWords;
   readonly day: DayWords;
   readonly food: FoodWords;
   readonly reel: ReelWords;
