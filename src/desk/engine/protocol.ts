@@ -360,6 +360,8 @@ export interface VersionsOnForms {
   readonly lowerBound: number | undefined;
   /** What is written for a station that prints nothing. */
   readonly empty: string;
+  /** Of the costs. */
+  readonly currency: string;
 }
 
 export interface HandoverAnswer {

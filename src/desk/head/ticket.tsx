@@ -53,8 +53,10 @@ function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
       return layout ? say(job.value.versions.list.length > 1 ? 'versions-summary' : 'ups', { ups: upsOf(layout), count: job.value.versions.list.length }) : '';
     case 'why':
       return layout?.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : '';
-    case 'money':
-      return job.value.money.quantities;
+    case 'money': {
+      const { versions: { list }, money } = job.value;
+      return list.length > 0 ? list.map(({ quantity }) => quantity).join(', ') : money.quantities;
+    }
     case 'handover':
       return job.value.handover.layoutNumber;
   }

@@ -81,12 +81,12 @@ export function printedRows({ list, plan }: Versions, stations: number): (number
 }
 
 /** What is handed over of the versions; undefined where there is no plan, or where it leaves a version out. */
-export function versionsOnForms(versions: Versions, stations: number, empty: string): VersionsOnForms | undefined {
+export function versionsOnForms(versions: Versions, stations: number, empty: string, currency: string): VersionsOnForms | undefined {
   const job = versionsJobOf(versions, stations);
   const forms = printedRows(versions, stations);
   if (!('ask' in job) || forms.length === 0 || versions.list.some((_, row) => !forms.some((form) => form.includes(row)))) return undefined;
   const { plan } = versions;
-  return { ask: job.ask, letters: versions.list.map((_, row) => letterOf(row)), forms, lowerBound: plan?.asked === JSON.stringify(job.ask) ? plan.lowerBound : undefined, empty };
+  return { ask: job.ask, letters: versions.list.map((_, row) => letterOf(row)), forms, lowerBound: plan?.asked === JSON.stringify(job.ask) ? plan.lowerBound : undefined, empty, currency };
 }
 
 /** The other way round. */

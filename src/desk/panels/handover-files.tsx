@@ -28,7 +28,7 @@ export function HandoverFiles({ layout, details }: Props) {
   const { desk } = useDesk();
   const { say, locale, format } = useWords();
   const { versions, money } = desk.job.value;
-  const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'));
+  const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'), money.currency || 'EUR');
   const from = JSON.stringify([layout.id, layout.file.placements, details, onForms, money, locale, format.unit]);
   // Nothing is offered before all of it is there, or a folder would lack its report.
   const answer = useAnswer(async () => {

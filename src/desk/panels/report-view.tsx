@@ -27,13 +27,13 @@ export function SectionView({ section: { heading, sentences, figures, table } }:
   );
 }
 
-function TableView({ table: { head, rows, wordColumns = 0 }, name }: { readonly table: Table; readonly name: string }) {
+function TableView({ table: { head, rows, wordColumns = 0, marked = [] }, name }: { readonly table: Table; readonly name: string }) {
   const look = (column: number) => (column < wordColumns ? '' : 'number');
   return (
     <div class="scrolls" tabIndex={0} role="region" aria-label={name}>
       <table>
         <thead><tr>{head.map((title, column) => <th key={column} scope="col" class={look(column)}>{keepTogether(title)}</th>)}</tr></thead>
-        <tbody>{rows.map((cells, row) => <tr key={row}>{cells.map((cell, column) => <td key={column} class={look(column)}>{keepTogether(cell)}</td>)}</tr>)}</tbody>
+        <tbody>{rows.map((cells, row) => <tr key={row} class={marked.includes(row) ? 'marked' : ''}>{cells.map((cell, column) => <td key={column} class={look(column)}>{keepTogether(cell)}</td>)}</tr>)}</tbody>
       </table>
     </div>
   );

@@ -54,7 +54,7 @@ export async function versionFiles(sound: SoundLayout, details: HandoverDetails,
 const MOST_CELLS = 8;
 
 /** Forms that nothing needs are left out. What is proved of a plan no longer asked for is what holds for every plan. */
-async function factsOf({ ask, forms: printed, lowerBound, empty }: VersionsOnForms): Promise<GangFacts> {
+async function factsOf({ ask, forms: printed, lowerBound, empty, currency }: VersionsOnForms): Promise<GangFacts> {
   const ids = ask.versions.map(({ id }) => id);
   const quantities = ask.versions.map(({ quantity }) => quantity);
   const counts = countStations(printed, ids.length);
@@ -70,5 +70,5 @@ async function factsOf({ ask, forms: printed, lowerBound, empty }: VersionsOnFor
   const worth = (count: number, runs: number) => (ask.costs ? count * ask.costs.form + runs * ask.costs.pressing : runs);
   const value = worth(forms.length, total);
   const bound = Math.min(value, lowerBound ?? worth(Math.ceil(ids.length / ask.stations), pressingsByQuantity({ stations: ask.stations, quantities })));
-  return { ids, quantities, stations: ask.stations, forms, formsAllowed: Math.max(ask.forms, forms.length), costs: ask.costs, pressings: total, cost: ask.costs && value, lowerBound: bound, optimal: bound === value && forms.length <= ask.forms, overs, oversLimits };
+  return { ids, quantities, stations: ask.stations, forms, formsAllowed: Math.max(ask.forms, forms.length), costs: ask.costs, currency, pressings: total, cost: ask.costs && value, lowerBound: bound, optimal: bound === value && forms.length <= ask.forms, overs, oversLimits };
 }
