@@ -2,7 +2,7 @@ import { computed } from '@preact/signals';
 import type { Design } from '../layout/layout-file.ts';
 import { whenChanged, type Desk } from './desk.ts';
 import type { KeptLayout } from './job/job.ts';
-import { FROM_FILE, NO_KIN } from './job/layouts.ts';
+import { isForeign, NO_KIN } from './job/layouts.ts';
 import { answered } from './reading.ts';
 import { chosenBlank } from './searching.ts';
 import { wordsIn } from './words/words.ts';
@@ -10,19 +10,19 @@ import { wordsIn } from './words/words.ts';
 /** Holds every layout that came as a file against the drawing on the desk, as soon as either changes. */
 export function keepKin(desk: Desk): void {
   let asked = 0;
-  const given = computed(() => desk.job.value.layouts.filter(({ inputs }) => inputs === FROM_FILE).map(({ id }) => id).join());
+  const given = computed(() => desk.job.value.layouts.filter(isForeign).map(({ id }) => id).join());
   const held = computed(() => ({ ids: given.value, reading: desk.reading.value, drawnFrom: desk.job.value.drawnFrom, drawing: desk.job.value.drawing }));
   whenChanged(held, 0, async ({ reading }) => {
     const number = ++asked;
     const blank = chosenBlank(desk);
-    const layouts = desk.job.value.layouts.filter(({ inputs }) => inputs === FROM_FILE);
+    const layouts = desk.job.value.layouts.filter(isForeign);
     if (!blank || reading.kind !== 'answer' || layouts.length === 0) {
       desk.kin.value = { ...NO_KIN, drawn: blank !== undefined };
       return;
     }
     desk.kin.value = { ...desk.kin.value, drawn: true };
     const { name, dieline: { fingerprint } } = reading.answer;
-    const found = await answered(() => desk.engine.ask('kinship', { designs: layouts.map(({ file }) => file.designs), blank, name, fingerprint }));
+    const found = await answered(() => desk.engine.ask('kinship', { designs: layouts.map(({ file }) => file.designs), drawing: { blank, name, fingerprint } }));
     if (number !== asked || found.kind !== 'answer') return;
     desk.kin.value = { drawn: true, known: new Map(layouts.map(({ id }, i) => [id, found.answer[i]!])) };
   });

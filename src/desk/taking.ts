@@ -2,9 +2,11 @@ import type { Desk } from './desk.ts';
 import type { Files } from './files/files.ts';
 import type { Job } from './job/job.ts';
 import { layoutFromFile } from './job/layouts.ts';
+import { nameOfDrawing, stem } from './job/name-of-drawing.ts';
 import { jobFromFile } from './job/job-file.ts';
 import { joinRecords, kindOfRecord, type RecordKind, type Records } from './job/records.ts';
 import { answered } from './reading.ts';
+import { takeJob } from './restoring.ts';
 import { wordsIn } from './words/words.ts';
 
 /** Takes in any file that the desk knows, by what is in it: a drawing, a layout, a record, a job. */
@@ -16,7 +18,7 @@ export async function takeFile(desk: Desk, name: string, bytes: Uint8Array): Pro
   const content = jsonOf(bytes);
   const job = content && jobFromFile(content);
   const kind = content && kindOfRecord(content);
-  if (job) desk.change(() => job);
+  if (job) await takeJob(desk, job, content);
   else if (content?.['format'] === 'blankwright-layout') await takeLayout(desk, name, bytes);
   else if (content && kind) takeRecord(desk, stem(name), kind, content);
   else desk.notice.value = wordsIn(desk.locale.value).say('file-not-known', { name });
@@ -27,16 +29,6 @@ function takeDrawing(desk: Desk, name: string, bytes: Uint8Array): void {
   const named = (job: Job) => (job.name === '' || job.name === nameOfDrawing(job) ? stem(name) : job.name);
   desk.change((job) => ({ ...job, name: named(job), drawing: { kind: 'file', name, bytes, options: { roles: [] } } }));
   desk.panel.value = 'drawing';
-}
-
-/** The name a job takes from its drawing. */
-export function nameOfDrawing({ drawing }: Job): string {
-  if (!drawing) return '';
-  return drawing.kind === 'file' ? stem(drawing.name) : [drawing.style, ...Object.values(drawing.values)].join(' ');
-}
-
-function stem(name: string): string {
-  return name.replace(/\.[^.]*$/, '');
 }
 
 const FIELD_OF: Readonly<Record<RecordKind, 'press' | 'cutter' | 'board'>> = { presses: 'press', cutters: 'cutter', boards: 'board' };

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { EMPTY_JOB, type Job } from '../../src/desk/job/job.ts';
+import { EMPTY_JOB, type Job, type KeptLayout } from '../../src/desk/job/job.ts';
+import { foundInFile } from '../../src/desk/job/found-in-file.ts';
 import { jobFromFile, jobToFile } from '../../src/desk/job/job-file.ts';
-import { outlinesJobOf, type Outlines } from '../../src/desk/job/outlines.ts';
+import { layoutFromFile } from '../../src/desk/job/layouts.ts';
+import { outlinesJobOf, type Outlines, type OutlinesPlan } from '../../src/desk/job/outlines.ts';
 import { oversOf } from '../../src/desk/job/overs.ts';
+import { readLayoutFile } from '../../src/layout/layout-file.ts';
 
 const TWO: Outlines = {
   list: [
@@ -13,6 +16,25 @@ const TWO: Outlines = {
 };
 const LAYING = { sheet: { width: 720, height: 1020 }, settings: {}, machines: {} };
 const there = (job: Job) => jobFromFile(JSON.parse(jobToFile(job)) as Record<string, unknown>)!;
+
+describe('what a job file says was found', () => {
+  const FILE = { sheet: { width: 200, height: 100 }, usable: { x: 0, y: 0, width: 200, height: 100 }, printable: { x: 0, y: 0, width: 200, height: 100 }, lay: 'left', keepOut: [], rules: { gap: 0, bleed: 0, bleedMeeting: 'apart', commonKnife: false }, designs: [{ id: 'a', outline: [[0, 0], [10, 0], [10, 10], [0, 10]], openings: [], rotations: [0] }], placements: [{ design: 'a', rotation: 0, x: 5, y: 5 }] } as const;
+  const layout: KeptLayout = { ...layoutFromFile(FILE, 'sound', 'hand'), id: 'one', inputs: '[1]', byHand: true, locked: [0], limit: { ups: 1, by: 'area' } };
+  const plan: OutlinesPlan = { forms: [{ counts: [1], pressings: 7, file: FILE }], overs: [0], cost: undefined, lowerBound: 7, separate: undefined, doubtful: [], asked: 'so', names: ['a'], quantities: [7] };
+  const content = JSON.parse(jobToFile({ ...EMPTY_JOB, layouts: [layout], chosen: 'one', outlines: { ...TWO, plan } })) as Record<string, unknown>;
+
+  test('layouts and forms come as contents of layout files, without what would have to be believed', () => {
+    const found = foundInFile(content);
+    expect(found).toMatchObject({ chosen: 'one', asked: 'so', layouts: [{ id: 'one', inputs: '[1]', byHand: true, locked: [0] }] });
+    expect(Object.keys(found.layouts[0]!).toSorted()).toEqual(['byHand', 'id', 'inputs', 'layout', 'locked', 'source']);
+    for (const one of [found.layouts[0]!.layout, found.forms[0]]) expect(readLayoutFile(one, 'job')).toEqual(FILE);
+    expect(jobFromFile(content)).toMatchObject({ layouts: [], outlines: { plan: undefined } });
+  });
+
+  test.each([{ layouts: 7, forms: 'x' }, { layouts: [{ id: 'a' }, null, { id: 7, inputs: '', layout: {} }], forms: { layouts: {}, asked: 7 } }])('nonsense is passed over: %j', (nonsense) => {
+    expect(foundInFile({ ...content, chosen: {}, ...nonsense })).toEqual({ layouts: [], chosen: undefined, forms: [], asked: '' });
+  });
+});
 
 describe('several outlines of a job', () => {
   test('a job file keeps drawings, quantities and limits', () => {

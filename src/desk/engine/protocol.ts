@@ -169,10 +169,21 @@ export interface LayoutAsk {
 export interface KinshipAsk {
   /** Of each layout. */
   readonly designs: readonly (readonly Design[])[];
-  /** The blank on the desk, as seen on the printed side, and its drawing. */
+  /** What they are held against. */
+  readonly drawing: DrawnBlank | DrawnSource;
+}
+
+/** A blank as seen on the printed side. */
+export interface DrawnBlank {
   readonly blank: Blank;
   readonly name: string;
   readonly fingerprint: string;
+}
+
+/** A drawing still to be read. */
+export interface DrawnSource extends ReadAsk {
+  readonly drawnFrom: 'printed' | 'inside';
+  readonly name: string;
 }
 
 export interface ByHandAsk {

@@ -1,14 +1,14 @@
 import type { DrawingSource } from '../engine/protocol.ts';
 import { EMPTY_JOB, type Job } from './job.ts';
+import { packedFound } from './found-in-file.ts';
 import { outlinesFromFile } from './outlines-file.ts';
 import { versionsFromFile } from './versions-file.ts';
 
 /** A job as a file of its own: JSON, the drawing's bytes as base64. */
 export function jobToFile(job: Job): string {
   const { drawing } = job;
-  // Forms are not kept in the file: like layouts they are sought anew and judged.
   const outlines = { ...job.outlines, plan: undefined, list: job.outlines.list.map((one) => ({ ...one, source: packed(one.source) })) };
-  return `${JSON.stringify({ ...job, drawing: drawing && packed(drawing), outlines }, null, 1)}\n`;
+  return `${JSON.stringify({ ...job, drawing: drawing && packed(drawing), outlines, ...packedFound(job) }, null, 1)}\n`;
 }
 
 function packed(drawing: DrawingSource): object {
@@ -33,7 +33,7 @@ export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | u
   };
 }
 
-/** Known fields of the known kind only. Layouts are not taken over: they are searched anew and judged. */
+/** Known fields of the known kind only. Layouts and forms are not taken over here: they are judged first (`found-in-file.ts`). */
 function fieldsOf<Fields extends object>(empty: Fields, given: unknown): Fields {
   if (!isRecord(given)) return empty;
   return Object.fromEntries(Object.entries(empty).map(([field, usual]) => [field, sameKind(usual, given[field]) ? given[field] : usual])) as Fields;
@@ -50,12 +50,12 @@ function drawingOf(given: unknown): Job['drawing'] {
     return { kind, style, values: Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number')) };
   }
   if (kind !== 'file' || typeof name !== 'string' || typeof bytes !== 'string') return undefined;
-  const { scale, widthIs, blank } = isRecord(options) ? options : {};
+  const { scale, widthIs, blank, page } = isRecord(options) ? options : {};
   return {
     kind,
     name,
     bytes: fromBase64(bytes),
-    options: { roles: [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }) },
+    options: { roles: [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }), ...(typeof page === 'number' && { page }) },
   };
 }
 

@@ -94,6 +94,8 @@ export interface KeptLayout {
   readonly changed?: Pick<NearMiss, 'thing' | 'from' | 'to'> | undefined;
   /** Numbers of placements that are locked under the hand. */
   readonly locked?: readonly number[];
+  /** It came with a job's file: its blank must be the one on the desk. */
+  readonly fromFile?: boolean;
   /** What it was made from: `inputsOf` of that moment. */
   readonly inputs: string;
   readonly limit: LimitFacts | undefined;

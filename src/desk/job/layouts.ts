@@ -21,12 +21,17 @@ export const NO_KIN: Kin = { drawn: false, known: new Map() };
 /** A layout made from other inputs than those on the desk, or for another blank, is out of date, whatever the judge said of it. */
 export function stateOf(layout: KeptLayout, inputs: string | undefined, kin: Kin): LayoutState {
   if (!isCurrent(layout, inputs, kin)) return 'out of date';
-  return layout.inputs === FROM_FILE && kin.drawn && !kin.known.has(layout.id) ? 'not judged' : layout.state;
+  return isForeign(layout) && kin.drawn && !kin.known.has(layout.id) ? 'not judged' : layout.state;
 }
 
-export function isCurrent({ id, inputs: own }: KeptLayout, inputs: string | undefined, { known }: Kin): boolean {
-  if (own === FROM_FILE) return (known.get(id) ?? 'same') === 'same';
-  return inputs === undefined || own === FROM_OUTLINES || own === inputs;
+/** Whether it must be held against the drawing on the desk. */
+export function isForeign({ inputs, fromFile }: KeptLayout): boolean {
+  return inputs === FROM_FILE || (fromFile === true && inputs !== FROM_OUTLINES);
+}
+
+export function isCurrent(layout: KeptLayout, inputs: string | undefined, { known }: Kin): boolean {
+  if (isForeign(layout) && (known.get(layout.id) ?? 'same') !== 'same') return false;
+  return inputs === undefined || layout.inputs === FROM_FILE || layout.inputs === FROM_OUTLINES || layout.inputs === inputs;
 }
 
 /** Layouts of earlier inputs that are kept for comparison. */

@@ -28,7 +28,7 @@ export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
         {say('gang-pressings', { pressings: whole(total), forms: soMany(forms.length) })}
         {cost !== undefined && say('gang-cost', { cost: money(cost) })}. <StateMark state={inDate ? 'sound' : 'out of date'} />
       </p>
-      <p>{isProved ? say(`gang-proved${kind}`) : say(`forms-bound${kind}`, { bound: cost === undefined ? whole(lowerBound) : money(lowerBound) })}</p>
+      <p>{lowerBound === 0 ? say('forms-open') : isProved ? say(`gang-proved${kind}`) : say(`forms-bound${kind}`, { bound: cost === undefined ? whole(lowerBound) : money(lowerBound) })}</p>
       {separate && <p class="hint">{say('forms-separate', { pressings: whole(separate.pressings), forms: soMany(separate.forms) })}</p>}
       {doubtful.length > 0 && <p class="warning">{say('outlines-doubtful', { names: doubtful.join(', ') })}</p>}
       <ol class="outline-forms">{forms.map((form, number) => <FormCard key={number} form={form} number={number + 1} names={names} />)}</ol>

@@ -5,7 +5,7 @@ import type { DrawingSource } from '../engine/protocol.ts';
 import type { Job } from '../job/job.ts';
 import { layoutOfForm } from '../job/layouts.ts';
 import { MOST_OUTLINES, outlinesJobOf, type Outlines, type OutlinesPlan } from '../job/outlines.ts';
-import { nameOfDrawing } from '../taking.ts';
+import { nameOfDrawing } from '../job/name-of-drawing.ts';
 import { newId } from '../new-id.ts';
 
 /** A step of the person; `kind` joins quick changes of one kind. */

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { STYLES } from '../../dieline/styles/styles.ts';
 import { useDesk } from '../desk-context.ts';
 import { lengthOf } from '../job/laying.ts';
-import { nameOfDrawing } from '../taking.ts';
+import { nameOfDrawing } from '../job/name-of-drawing.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { LengthField } from './length-field.tsx';

@@ -41,7 +41,7 @@ export const englishDesk = {
   'remove-job': 'Remove {name}',
   'job-to-file': 'Save this job as a file',
   'job-from-file': 'Open a job file',
-  'hint-job-file': 'A job saved as a file; its layouts are searched anew.',
+  'hint-job-file': 'A job saved as a file; the layouts in it are judged from scratch.',
   'saving-saved': 'kept in this browser',
   'saving-saving': 'keeping …',
   'saving-not-kept': 'This browser keeps nothing: save the job as a file.',

@@ -26,4 +26,6 @@ export const englishWarnings = {
   'lay-out-its-own': 'Lay out with its own outline',
   'put-aside': 'Keep the drawing, put the layout aside',
   'layout-put-aside': 'The layout was put aside. Undo brings it back.',
+  'found-not-usable': 'Some of the layouts or forms in the job file cannot be used and were left out. Search anew.',
+  'forms-open': 'Not proved: whether fewer pressings are possible is open until forms are looked for anew.',
 } as const;

@@ -41,7 +41,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'remove-job': '{name} entfernen',
   'job-to-file': 'Diesen Auftrag als Datei speichern',
   'job-from-file': 'Auftragsdatei öffnen',
-  'hint-job-file': 'Ein als Datei gespeicherter Auftrag; die Standbögen werden neu gesucht.',
+  'hint-job-file': 'Ein als Datei gespeicherter Auftrag; seine Standbögen werden von Grund auf geprüft.',
   'saving-saved': 'in diesem Browser aufbewahrt',
   'saving-saving': 'wird aufbewahrt …',
   'saving-not-kept': 'Dieser Browser bewahrt nichts auf: Speichern Sie den Auftrag als Datei.',

@@ -28,4 +28,6 @@ export const germanWarnings: Readonly<Record<keyof typeof englishWarnings, strin
   'lay-out-its-own': 'Mit seinem eigenen Umriss weiterarbeiten',
   'put-aside': 'Zeichnung behalten, Standbogen weglegen',
   'layout-put-aside': 'Der Standbogen wurde weggelegt. Rückgängig holt ihn zurück.',
+  'found-not-usable': 'Einige Standbögen oder Formen der Auftragsdatei sind nicht brauchbar und blieben weg. Suchen Sie neu.',
+  'forms-open': 'Nicht bewiesen: Ob es mit weniger Druckgängen geht, ist offen, bis Formen neu gesucht werden.',
 };

@@ -1,8 +1,18 @@
+import { chooseBlank } from '../../../dieline/choose-blank.ts';
+import { mirrorBlank } from '../../../dieline/mirror-blank.ts';
 import { kinship, type Kinship } from '../../../layout/kinship.ts';
 import { preparePart } from '../../../layout/part.ts';
-import type { KinshipAsk } from '../protocol.ts';
+import type { DrawnBlank, DrawnSource, KinshipAsk } from '../protocol.ts';
+import { dielineOf } from './read.ts';
 
-export function kinshipOf({ designs, blank, name, fingerprint }: KinshipAsk): Kinship[] {
+export async function kinshipOf({ designs, drawing }: KinshipAsk): Promise<Kinship[]> {
+  const { blank, name, fingerprint } = 'blank' in drawing ? drawing : await drawn(drawing);
   const { design } = preparePart(blank, { id: name, turns: [0], fingerprint });
   return designs.map((own) => kinship(own, design));
+}
+
+async function drawn({ source, remembered, drawnFrom, name }: DrawnSource): Promise<DrawnBlank> {
+  const dieline = await dielineOf(source, remembered);
+  const blank = chooseBlank(dieline, source.kind === 'file' ? source.options.blank : undefined);
+  return { blank: drawnFrom === 'inside' ? mirrorBlank(blank) : blank, name, fingerprint: dieline.fingerprint };
 }
