@@ -110,7 +110,8 @@ export interface CompareReply {
   readonly format: 'blankwright-comparison';
   readonly version: 1;
   readonly candidates: readonly { readonly sheet: Size & { readonly grain: 'x' | 'y' | null }; readonly ups: number; readonly upperBound: number; readonly boardM2PerThousand: number }[];
-  readonly winners: readonly { readonly fromQuantity: number; readonly candidate: number }[];
+  /** Where several take turns sheet by sheet, `turns` holds all of them. */
+  readonly winners: readonly { readonly fromQuantity: number; readonly candidate: number; readonly turns?: readonly number[] }[];
   /** Index of the candidate that takes the least board. */
   readonly leastBoard: number;
   readonly sentence: string;

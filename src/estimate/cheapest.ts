@@ -1,96 +1,109 @@
-/** Something that can be bought in any quantity, with what it costs. */
+import { costLine, rivalsByQuantity, type Stretch } from './cost-line.ts';
+
+/** Something that can be bought in any quantity, with what it costs: so much each, with stairs of whole sheets. */
 export interface Priced {
-  /** Undefined where so few cannot be had. */
+  /** Never falls as the quantity rises. Undefined where so few, or so many, cannot be had. */
   readonly costAt: (quantity: number) => number | undefined;
   /** Cartons a sheet: one more sheet is one more step of the cost. */
   readonly ups: number;
 }
 
+/** From a quantity on until the next winner. */
 export interface Winner {
   readonly fromQuantity: number;
-  /** Index into what was compared. */
+  /** Index into what was compared. Costs least at every quantity, unless others take turns with it. */
   readonly candidate: number;
+  /** All that cost least somewhere here, sheet by sheet. Absent where one costs least throughout. */
+  readonly turns?: readonly number[];
 }
 
-/** Quantities looked at grow by this factor; what wins only between two of them is found when halving meets it. */
-const GROWTH = 1.15;
-/** Quantities tried one by one before a bound is taken instead. */
-const MOST_TRIED = 2000;
-/** Stages that round up to whole sheets, and one to spare. */
-const ROUNDED_SHEETS = 5;
+/** Blocks looked into in a stretch in which lines alone do not tell who wins. */
+const MOST_HALVED = 8000;
+/** A run counts by itself where it is so long, or so long a share of where it begins; shorter ones are told as turns. */
+const LEAST_RUN = 200;
+const LEAST_SHARE = 0.1;
 
 /**
- * Which of several costs least, by quantity up to `most`. Cost is a slope with small stairs, since whole sheets are
- * bought: where two are nearly alike they may take turns for a while. A winner is named from the quantity on from which
- * it costs less than the one before it at every quantity until the next takes over. Equal costs: the first of them stays.
- * Empty where nothing can be had at all.
+ * Which of several costs least, by quantity up to `most`. Whole sheets are bought, so the cost has stairs, and where two
+ * are nearly alike they take turns: such stretches are told as turns, everywhere else the winner costs least at every
+ * single quantity. Equal costs: the first of them. Empty where nothing can be had at all.
  */
 export function cheapestByQuantity(all: readonly Priced[], most: number): Winner[] {
-  const cheapest = (quantity: number) => leastAt(all, quantity);
-  const winners: Winner[] = [];
-  const add = (winner: Winner) => {
-    if (winner.candidate !== winners.at(-1)?.candidate) winners.push(winner);
-  };
-  const firstQuantity = 1;
-  let [at, best] = [firstQuantity, cheapest(firstQuantity)];
-  if (best !== undefined) add({ fromQuantity: 0, candidate: best });
-  while (at < most) {
-    const next = Math.min(most, Math.max(at + 1, Math.floor(at * GROWTH)));
-    const nextBest = cheapest(next);
-    for (const change of changesWithin(cheapest, at, best, next, nextBest)) add(settled(all, winners.at(-1), change, most));
-    [at, best] = [next, nextBest];
-  }
-  return inOrder(winners);
+  const lines = all.map((priced) => costLine(priced, most));
+  const stretches = rivalsByQuantity(lines.map((line, i) => (line && all.slice(0, i).some((_, j) => isSame(all, i, j)) ? undefined : line)), most);
+  return told(stretches.flatMap((stretch) => runsWithin(all, stretch)));
 }
 
-function leastAt(all: readonly Priced[], quantity: number): number | undefined {
-  let best: number | undefined;
-  let least = Infinity;
-  for (const [index, { costAt }] of all.entries()) {
-    const cost = costAt(quantity);
-    if (cost !== undefined && cost < least) [best, least] = [index, cost];
-  }
-  return best;
+/** Alike in ups and in what they cost at every quantity looked at: the lines and stairs are then the same. */
+function isSame(all: readonly Priced[], i: number, j: number): boolean {
+  return all[i]!.ups === all[j]!.ups && SAMPLES.every((quantity) => all[i]!.costAt(quantity) === all[j]!.costAt(quantity));
+}
+const SAMPLES = [1, 37, 1009, 9973, 100_003, 5_000_011];
+
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  readonly candidates: readonly number[];
 }
 
-/** Halves the interval until each change of the winner is known to the carton. */
-function changesWithin(cheapest: (quantity: number) => number | undefined, low: number, atLow: number | undefined, high: number, atHigh: number | undefined): Winner[] {
-  if (atLow === atHigh || atHigh === undefined) return [];
-  if (high - low <= 1) return [{ fromQuantity: high, candidate: atHigh }];
-  const middle = Math.floor((low + high) / 2);
-  const atMiddle = cheapest(middle);
-  return [...changesWithin(cheapest, low, atLow, middle, atMiddle), ...changesWithin(cheapest, middle, atMiddle, high, atHigh)];
+interface Block extends Stretch {
+  /** Costs of the rivals at both ends. */
+  readonly low: readonly number[];
+  readonly high: readonly number[];
 }
 
 /**
- * Moves a change on until the new winner stays cheaper than the old one for good: once it leads by more than the stairs
- * of both, the stairs cannot bring the old one back.
+ * Costs never fall as the quantity rises: whoever costs less at the end of a block than the others at its beginning wins
+ * all of it. Blocks that this does not decide are halved, the longest first; what is left open after so many is told as turns.
  */
-function settled(all: readonly Priced[], before: Winner | undefined, change: Winner, most: number): Winner {
-  if (!before || before.candidate === change.candidate) return change;
-  const [old, fresh] = [all[before.candidate], all[change.candidate]];
-  const lead = (quantity: number) => (old.costAt(quantity) ?? Infinity) - (fresh.costAt(quantity) ?? Infinity);
-  const slope = each(old, most) - each(fresh, most);
-  // Not the slope but the minimum of a mill decides: no stairs to settle.
-  if (slope <= 0) return change;
-  const stairs = ROUNDED_SHEETS * (each(old, most) * old.ups + each(fresh, most) * fresh.ups);
-  let from = change.fromQuantity;
-  for (let tried = 0, quantity = from; quantity < most; quantity++, tried++) {
-    const ahead = lead(quantity);
-    if (ahead <= 0) from = quantity + 1;
-    if (ahead > 2 * stairs) break;
-    if (tried === MOST_TRIED) return { ...change, fromQuantity: Math.min(most, Math.ceil(quantity + (2 * stairs - ahead) / slope)) };
+function runsWithin(all: readonly Priced[], stretch: Stretch): Run[] {
+  const costs = (rivals: readonly number[], quantity: number) => rivals.map((index) => all[index]!.costAt(quantity) ?? Infinity);
+  const decided: Run[] = [];
+  let open: Block[] = [{ ...stretch, low: costs(stretch.rivals, stretch.from), high: costs(stretch.rivals, stretch.to) }];
+  for (let halved = 0; open.length > 0 && halved + open.length <= MOST_HALVED; halved += open.length) {
+    const undecided = open.map(narrowed).filter((block) => {
+      if (block.rivals.length > 1 && block.to > block.from) return true;
+      decided.push({ from: block.from, to: block.to, candidates: block.rivals.slice(0, 1) });
+      return false;
+    });
+    open = undecided.flatMap(({ from, to, rivals, low, high }): Block[] => {
+      const middle = Math.floor((from + to) / 2);
+      return [{ from, to: middle, rivals, low, high: costs(rivals, middle) }, { from: middle + 1, to, rivals, low: costs(rivals, middle + 1), high }];
+    });
   }
-  return { ...change, fromQuantity: from };
+  return [...decided, ...open.map(({ from, to, rivals }) => ({ from, to, candidates: rivals }))].toSorted((a, b) => a.from - b.from);
 }
 
-/** What one more carton costs in the long run. */
-function each({ costAt }: Priced, most: number): number {
-  return ((costAt(most) ?? 0) - (costAt(most / 2) ?? 0)) / (most / 2);
+/** Without those that cost more than another throughout; at a single quantity the one that costs least, of equals the first. */
+function narrowed(block: Block): Block {
+  const { rivals, low, high } = block;
+  const isBeaten = (one: number) => rivals.some((_, other) => other !== one && (high[other]! < low[one]! || (other < one && high[other]! <= low[one]!)));
+  const kept = rivals.flatMap((_, i) => (isBeaten(i) ? [] : [i]));
+  const of = (figures: readonly number[]) => kept.map((i) => figures[i]!);
+  return { ...block, rivals: of(rivals), low: of(low), high: of(high) };
 }
 
-/** A winner that the next one overtakes before it has settled was none. */
-function inOrder(winners: readonly Winner[]): Winner[] {
-  const lasting = winners.filter(({ fromQuantity }, index) => winners.slice(index + 1).every((later) => later.fromQuantity > fromQuantity));
-  return lasting.filter(({ candidate }, index) => candidate !== lasting[index - 1]?.candidate);
+/** Runs of one winner are joined, short ones that follow each other are told together. */
+function told(runs: readonly Run[]): Winner[] {
+  const long = (run: Run) => run.candidates.length === 1 && run.to - run.from + 1 >= Math.max(LEAST_RUN, LEAST_SHARE * run.from);
+  const groups: { from: number; candidates: number[]; isLong: boolean }[] = [];
+  for (const run of joined(runs)) {
+    const last = groups.at(-1);
+    if (last && !last.isLong && !long(run)) last.candidates.push(...run.candidates);
+    else groups.push({ from: run.from, candidates: [...run.candidates], isLong: long(run) });
+  }
+  return groups.map(({ from, candidates }, i) => {
+    const turns = [...new Set(candidates)];
+    return { fromQuantity: i === 0 && from === 1 ? 0 : from, candidate: turns[0]!, ...(turns.length > 1 && { turns }) };
+  });
+}
+
+function joined(runs: readonly Run[]): Run[] {
+  const all: Run[] = [];
+  for (const run of runs) {
+    const last = all.at(-1);
+    if (last && last.candidates.join() === run.candidates.join() && last.to + 1 === run.from) all[all.length - 1] = { ...last, to: run.to };
+    else all.push(run);
+  }
+  return all;
 }

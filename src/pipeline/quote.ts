@@ -68,10 +68,11 @@ function layoutsByQuantity(job: QuoteJob): QuoteFacts['layouts'] {
   const costAt = (one: (typeof all)[number]) => (quantity: number) =>
     one.isDie && isWorn(job, quantity) ? undefined : quoteQuantity(quantity, { ...terms, route: { ...terms.route, ups: one.ups }, board: { ...terms.board, widthMm: one.sheet.width, heightMm: one.sheet.height }, ownDie: one.ownDie }).cost.value ?? undefined;
   const winners = cheapestByQuantity(all.map((one) => ({ ups: one.ups, costAt: costAt(one) })), MOST_CARTONS);
-  return winners.length === 0 ? undefined : winners.map(({ fromQuantity, candidate }) => {
+  const layoutOf = (candidate: number) => {
     const { name, ups, sheet: on, ownDie } = all[candidate];
-    return { fromQuantity, own: candidate === 0, name, ups, sheet: on, ownDie };
-  });
+    return { own: candidate === 0, name, ups, sheet: on, ownDie };
+  };
+  return winners.length === 0 ? undefined : winners.map(({ fromQuantity, candidate, turns }) => ({ fromQuantity, ...layoutOf(candidate), ...(turns && { turns: turns.filter((one) => one !== candidate).map(layoutOf) }) }));
 }
 
 function layoutNotes({ layout }: QuoteJob): Issue[] {

@@ -3,6 +3,7 @@ import { chartSvg, evenFigures, roundFigures } from './chart-parts.ts';
 import type { CompareFacts, ComparedSheetFacts } from './compare-facts.ts';
 import type { Format } from './format.ts';
 import type { CompareWords } from './messages/english-compare.ts';
+import { takeOvers } from './take-overs.ts';
 import { plain } from './plain.ts';
 import { textWidth } from './text-width.ts';
 import { element } from './xml.ts';
@@ -38,7 +39,7 @@ export function looksOf(facts: CompareFacts): Looks {
   const shown = sheets.flatMap(({ curve }) => curve.map(({ quantity }) => quantity));
   const [least, most] = [Math.min(...shown), Math.max(...shown)];
   const winning = winners.filter(({ fromQuantity }, i) => fromQuantity <= most && (winners[i + 1]?.fromQuantity ?? Infinity) > least);
-  const named = [...new Set([0, ...(shown.length > 0 ? winning.map(({ candidate }) => candidate) : [leastBoard])])];
+  const named = [...new Set([0, ...(shown.length > 0 ? winning.flatMap(({ candidate, turns = [candidate] }) => turns) : [leastBoard])])];
   return new Map(named.slice(0, LOOKS.length).map((index, i) => [index, LOOKS[i]!]));
 }
 
@@ -93,7 +94,7 @@ function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known
     ...lines(sheets, known, named, ({ curve }) => curve.map(({ quantity, cost }) => [x(quantity), y(cost)])),
     ...quantities.filter((quantity) => quantity >= x.least && quantity <= x.most).map((quantity) => rule(x(quantity), base, x(quantity), top, 0.15, '2 3')),
     ...endLabels(named, ({ index }) => y(sheets[index]!.curve.at(-1)!.cost), x.to, base),
-    ...takeOvers(winners, x, top, base, format),
+    ...takeOverMarks(winners, x, top, base, format),
   ];
 }
 
@@ -114,7 +115,7 @@ function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[]
     ...quantityAxis(x, base, words, format),
     ...lines(sheets, known, named, (sheet) => inside(sheet).map(({ quantity, share }) => [x(quantity), y(share)])),
     ...endLabels(named, ({ index }) => y(against(sheets[index]!).at(-1)?.share ?? 0), x.to, base),
-    ...takeOvers(winners, x, top, base, format),
+    ...takeOverMarks(winners, x, top, base, format),
   ];
 }
 
@@ -162,8 +163,8 @@ function endLabels(named: readonly Named[], heightOf: (one: Named) => number, ri
 }
 
 /** Where one winner takes over from another. */
-function takeOvers(winners: CompareFacts['winners'], x: Scale, top: number, base: number, format: Format): string[] {
-  return winners
+function takeOverMarks(winners: CompareFacts['winners'], x: Scale, top: number, base: number, format: Format): string[] {
+  return takeOvers(winners)
     .filter(({ fromQuantity }) => fromQuantity > x.least && fromQuantity < x.most)
     .map(({ fromQuantity }) => rule(x(fromQuantity), top - 4, x(fromQuantity), base, 0.5, '5 3') + write(format.number(fromQuantity, 0), x(fromQuantity), top - 8, 'middle', true));
 }

@@ -44,7 +44,8 @@ export interface CompareFacts {
   readonly measure: 'money' | 'board';
   /** The first is the usual one. */
   readonly sheets: readonly ComparedSheetFacts[];
-  readonly winners: readonly { readonly fromQuantity: number; readonly candidate: number }[];
+  /** From the quantity on until the next; where several take turns sheet by sheet, all of them. */
+  readonly winners: readonly { readonly fromQuantity: number; readonly candidate: number; readonly turns?: readonly number[] }[];
   readonly leastBoard: number;
   readonly skipped: number;
   readonly missing: readonly string[];
@@ -55,15 +56,17 @@ export interface CompareFacts {
   readonly notes: readonly Issue[];
 }
 
-/**
- * The sheet that wins at a quantity; undefined where nothing can be had in so small a lot. Near the quantity where two change
- * places they take turns, since whole sheets are bought: where figures are known for the quantity itself, they decide.
- */
-export function winnerAt({ winners, sheets, quantities, measure }: Pick<CompareFacts, 'winners' | 'sheets' | 'quantities' | 'measure'>, quantity: number): number | undefined {
-  const lasting = winners.findLast(({ fromQuantity }) => fromQuantity <= quantity)?.candidate;
-  const asked = quantities.indexOf(quantity);
-  if (lasting === undefined || asked < 0) return lasting;
-  const figures = sheets.map(({ costPerThousand, boardM2WithWaste, fromCartons = 0 }) => (measure === 'money' ? (costPerThousand[asked] ?? Infinity) : quantity < fromCartons ? Infinity : boardM2WithWaste[asked]!));
-  const least = Math.min(...figures);
-  return figures[lasting]! <= least ? lasting : figures.indexOf(least);
+/** The winner at a quantity that was asked; undefined where nothing can be had in so small a lot. */
+export function winnerAt(facts: Pick<CompareFacts, 'winners' | 'sheets' | 'quantities' | 'measure'>, quantity: number): number | undefined {
+  const winner = facts.winners.findLast(({ fromQuantity }) => fromQuantity <= quantity);
+  if (!winner?.turns) return winner?.candidate;
+  const at = facts.quantities.indexOf(quantity);
+  const figure = (index: number) => decidingFigure(facts, index, at) ?? Infinity;
+  return winner.turns.toSorted((a, b) => figure(a) - figure(b) || a - b)[0];
+}
+
+/** Cost of a thousand, or board with waste, at one of the quantities asked; null where it is not known. */
+export function decidingFigure({ sheets, measure }: Pick<CompareFacts, 'sheets' | 'measure'>, index: number, at: number): number | null {
+  const { costPerThousand, boardM2WithWaste } = sheets[index]!;
+  return (measure === 'money' ? costPerThousand[at] : boardM2WithWaste[at]) ?? null;
 }

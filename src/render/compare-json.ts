@@ -3,6 +3,7 @@ import { createFormat } from './format.ts';
 import { englishCompare } from './messages/english-compare.ts';
 import { englishLanguage } from './messages/english-language.ts';
 import type { NearMissFacts } from './near-miss-facts.ts';
+import { takeOvers } from './take-overs.ts';
 import { nearMissJson } from './near-miss-section.ts';
 import { roundTo } from './rounded.ts';
 
@@ -18,7 +19,7 @@ export function compareJson(facts: CompareFacts, misses?: NearMissFacts): string
     measure,
     candidates: facts.sheets.map(candidateJson),
     winners,
-    breakEven: winners.slice(1).map(({ fromQuantity, candidate }, i) => ({ fromQuantity, from: winners[i]!.candidate, to: candidate })),
+    breakEven: takeOvers(winners),
     leastBoard,
     sentence: englishCompare.sentence(facts, createFormat(englishLanguage.locale)),
     missing,

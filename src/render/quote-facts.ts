@@ -32,7 +32,7 @@ export interface QuoteFacts {
   /** `worn`: quantities for which it has not strokes enough left. */
   readonly die: (DieChoice & { readonly existingUps: number; readonly number: string | undefined; readonly rack: string | undefined; readonly worn: readonly number[] }) | undefined;
   /** Which layout costs least from how many cartons on; `own` is that of the quote. Undefined where there is no other. */
-  readonly layouts: readonly { readonly fromQuantity: number; readonly own: boolean; readonly name: string | undefined; readonly ups: number; readonly sheet: { readonly width: number; readonly height: number }; readonly ownDie: boolean }[] | undefined;
+  readonly layouts: readonly (QuotedLayout & { readonly fromQuantity: number; /** Others that cost least by turns with it here, sheet by sheet. */ readonly turns?: readonly QuotedLayout[] })[] | undefined;
   /** Where the job names its inks and its layout is known and sound. */
   readonly inkZones?: readonly { readonly name: string; readonly zones: InkZones }[] | false | undefined;
   readonly food: FoodRecord | undefined;
@@ -44,4 +44,13 @@ export interface QuoteFacts {
   /** Rates that nobody gave. */
   readonly missing: readonly string[];
   readonly notes: readonly Issue[];
+}
+
+/** A layout that the quote is held against, or the quote's own. */
+export interface QuotedLayout {
+  readonly own: boolean;
+  readonly name: string | undefined;
+  readonly ups: number;
+  readonly sheet: { readonly width: number; readonly height: number };
+  readonly ownDie: boolean;
 }

@@ -22,7 +22,7 @@ export function quoteJson(facts: QuoteFacts): string {
     missing: facts.missing,
     ...(millMinimum && { millMinimum: { tonnes: millMinimum.tonnes, cartons: millMinimum.cartons ?? null } }),
     ...(die && { existingDie: { ups: die.existingUps, savingPerThousand: rounded(die.saving, 2), breakEven: die.breakEven ? rounded(die.breakEven, 0) : null } }),
-    ...(facts.layouts && { layouts: facts.layouts.map(({ own, ...layout }) => ({ ...layout, ...(own && { own }) })) }),
+    ...(facts.layouts && { layouts: facts.layouts.map(({ own, turns, ...layout }) => ({ ...layout, ...(own && { own }), ...(turns && { turns }) })) }),
     ...(facts.inkZones && { inkZones: facts.inkZones.map(({ name, zones }) => ({ ink: name, zoneMm: zones.zoneMm, fromMm: roundTo(zones.fromMm, 3), shares: zones.shares.map((share) => roundTo(share, 4)), upright: zones.upright.map((share) => roundTo(share, 4)) })) }),
     ...(facts.food !== undefined && { food: facts.food }),
     issues: facts.notes.map(({ code, severity, where, facts: details }) => ({ code, severity, where, ...details })),

@@ -65,7 +65,7 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   const { facts, verdict } = recounted.kind === 'answer' ? recounted.answer : { ...answer, verdict: '' };
   const { currency } = facts;
   const shown = [...facts.sheets.keys()].filter((index) => grain === '' || facts.sheets[index]!.grain === grain).toSorted(comparing(facts, order));
-  const winner = winnerAt(facts, quantity);
+  const winner = winnerAt(facts, facts.quantities[0]!);
   return (
     <>
       <div class="row">

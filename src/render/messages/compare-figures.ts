@@ -1,4 +1,4 @@
-import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../compare-facts.ts';
+import { decidingFigure, winnerAt, type CompareFacts, type ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
 import { winningRange } from './quote-figures.ts';
 
@@ -31,32 +31,27 @@ interface Saving extends Won<'saves'> {
 interface Asked {
   /** The largest; undefined where none is asked and least board wins. */
   readonly quantity: number | undefined;
-  /** In which the winner stays the same. */
-  readonly range: { readonly from: number; readonly to: number | undefined } | undefined;
+  /** In which the winner stays the same, or takes turns with others. */
+  readonly range: { readonly from: number; readonly to: number | undefined; readonly turns: readonly ComparedSheetFacts[] } | undefined;
 }
 
 /** What is to be said of the sheet that wins. */
 export type Verdict = Asked & ({ readonly kind: 'none' } | Won<'only'> | Won<'usual'> | Won<'usual-unknown'> | Saving);
 
 export function verdictOf(facts: CompareFacts): Verdict {
-  const { sheets, winners, quantities, leastBoard, measure } = facts;
+  const { sheets, quantities, leastBoard } = facts;
   const quantity = quantities.at(-1);
   const best = quantity === undefined ? leastBoard : winnerAt(facts, quantity);
   if (best === undefined) return { kind: 'none', quantity, range: undefined };
-  const at = quantity === undefined ? -1 : winners.findLastIndex(({ fromQuantity }) => fromQuantity <= quantity);
-  // Where two sheets take turns, no range can be named for the one that wins just here.
-  const range = winners[at]?.candidate === best ? winningRange(winners, at) : undefined;
+  const range = quantity === undefined ? undefined : rangeAt(facts, quantity, best);
   const [usual, winner] = [sheets[0]!, sheets[best]!];
   if (best === 0) return { kind: sheets.length === 1 ? 'only' : 'usual', winner, quantity, range };
-  const figures = figuresOf(facts, quantity, measure);
-  const [from, to] = [figures(usual), figures(winner)];
-  if (from === null || to === null) return { kind: 'usual-unknown', winner, quantity, range };
+  const [from, to] = quantity === undefined ? [usual.boardM2PerThousand, winner.boardM2PerThousand] : [0, best].map((index) => decidingFigure(facts, index, quantities.indexOf(quantity)));
+  if (from == null || to == null) return { kind: 'usual-unknown', winner, quantity, range };
   return { kind: 'saves', winner, usual, share: 1 - to / from, perThousand: from - to, quantity, range };
 }
 
-/** Cost or board per thousand at the quantity; board with nothing lost where no quantity is asked. */
-function figuresOf({ quantities }: CompareFacts, quantity: number | undefined, measure: CompareFacts['measure']): (sheet: ComparedSheetFacts) => number | null {
-  if (quantity === undefined) return ({ boardM2PerThousand }) => boardM2PerThousand;
-  const at = quantities.indexOf(quantity);
-  return measure === 'money' ? ({ costPerThousand }) => costPerThousand[at]! : ({ boardM2WithWaste }) => boardM2WithWaste[at]!;
+function rangeAt({ sheets, winners }: CompareFacts, quantity: number, best: number): Asked['range'] {
+  const index = winners.findLastIndex(({ fromQuantity }) => fromQuantity <= quantity);
+  return { ...winningRange(winners, index), turns: (winners[index]!.turns ?? []).filter((one) => one !== best).map((one) => sheets[one]!) };
 }

@@ -20,20 +20,21 @@ export const englishCompare = {
     const { quantity } = verdict;
     if (verdict.kind === 'none') return `No sheet can be had for ${whole(quantity!, format)} cartons.`;
     const winner = capital(named(verdict.winner, format));
-    const range = rangeOf(verdict.range, format);
+    const { where: range, turns } = placeOf(verdict, format);
     if (verdict.kind === 'only') return `${winner} is the only one compared.`;
-    if (verdict.kind === 'usual') return `${winner}, the usual one, ${facts.measure === 'money' ? 'costs least' : 'takes least board'}${range} of the ${facts.sheets.length} compared.`;
-    if (verdict.kind === 'usual-unknown') return `${winner} costs least${range}; the cost of the usual one is not known.`;
+    if (verdict.kind === 'usual') return `${winner}, the usual one, ${facts.measure === 'money' ? 'costs least' : 'takes least board'}${range} of the ${facts.sheets.length} compared${turns}.`;
+    if (verdict.kind === 'usual-unknown') return `${winner} costs least${range}${turns}; the cost of the usual one is not known.`;
     const saving = format.percent(verdict.share);
     const at = quantity === undefined ? '' : ` at ${whole(quantity, format)} cartons`;
     const usual = named(verdict.usual, format, 'the usual');
-    if (facts.measure === 'money') return `${winner} saves ${saving} (${format.money(verdict.perThousand, facts.currency)} per 1000)${at} against ${usual}, and costs least${range}.`;
-    return `${winner} takes ${saving} less board${at} than ${usual}${range === '' ? '' : `, and least of all${range}`}.`;
+    if (facts.measure === 'money') return `${winner} saves ${saving} (${format.money(verdict.perThousand, facts.currency)} per 1000)${at} against ${usual}, and costs least${range}${turns}.`;
+    return `${winner} takes ${saving} less board${at === '' ? ', nothing lost,' : `${at}, waste included,`} than ${usual}${range === '' ? '' : `, and least of all${range}`}${turns}.`;
   },
   headings: { winners: 'Which sheet, from how many cartons on', costs: 'What a thousand costs', sheets: 'Every sheet', pictures: 'The sheets at one scale', board: 'Board for a thousand cartons', missing: 'Rates that are missing', assumed: 'What was assumed', caution: 'Before board is ordered' },
   winner: (facts: CompareFacts, index: number, format: Format) => {
-    const sheet = facts.sheets[facts.winners[index]!.candidate]!;
-    return { label: englishQuantities(facts.winners, index, format), value: `${size(sheet, format)} ${format.unit}, ${sheet.ups} ups${die(sheet)}, ${englishCompare.origin(sheet, format)}` };
+    const { candidate, turns = [candidate] } = facts.winners[index]!;
+    const each = turns.map((one) => facts.sheets[one]!).map((sheet) => `${size(sheet, format)} ${format.unit}, ${sheet.ups} ups${die(sheet)}, ${englishCompare.origin(sheet, format)}`);
+    return { label: englishQuantities(facts.winners, index, format), value: turns.length > 1 ? `by turns, sheet by sheet: ${each.join('; ')}` : each[0]! };
   },
   origin: ({ origin, die: standing }: ComparedSheetFacts, format: Format): string => {
     if (standing) return `die ${standing.number ?? 'that stands'}`;
@@ -69,7 +70,7 @@ export const englishCompare = {
     return `Counted with ${colours}, ${counted(route.varnishUnits, 'varnish unit')}, ${stages}; waste: ${wasteTable}.`;
   },
   rates: ({ ratesName }: CompareFacts) => (ratesName === undefined ? undefined : `Rates: ${ratesName}.`),
-  breakEven: 'Whole sheets are bought, so near a break-even two sheets take turns; the quantity named is the one from which the new one stays ahead.',
+  breakEven: 'Whole sheets are bought, so near a break-even sheets take turns: by a few cartons more or less now one costs least, now another. Outside such stretches the one named costs least at every quantity.',
   leastToOrder: ({ toleranceMm }: CompareFacts, format: Format) =>
     toleranceMm > 0 ? `“Least to order” is what the layout found needs, with ${format.length(toleranceMm)} for sheets that come short.` : '“Least to order” is what the layout found needs; no tolerance of the sheets was given.',
   chart: { cost: (currency: string) => `${currency} per 1000`, costTitle: 'Cost per thousand by quantity', against: 'against the usual sheet', cartons: 'cartons', board: 'm² of board per thousand cartons, nothing lost', leastBoard: 'least board', boardTitle: 'Board per thousand by sheet', pictures: 'The sheets at one scale' },
@@ -87,6 +88,13 @@ function rangeOf(range: Verdict['range'], format: Format): string {
   const { from, to } = range;
   if (from === 0) return to === undefined ? ' at every quantity' : ` up to ${whole(to, format)} cartons`;
   return to === undefined ? ` from ${whole(from, format)} cartons on` : ` from ${whole(from, format)} to ${whole(to, format)} cartons`;
+}
+
+/** Where the winner is least; where it takes turns with others only the quantity itself is said, and with whom it does. */
+function placeOf({ quantity, range }: Verdict, format: Format): { where: string; turns: string } {
+  if (!range || range.turns.length === 0) return { where: rangeOf(range, format), turns: '' };
+  const others = range.turns.map((sheet) => named(sheet, format)).join(' and ');
+  return { where: ` at ${whole(quantity!, format)} cartons`, turns: `;${rangeOf(range, format)} it takes turns with ${others}, sheet by sheet` };
 }
 
 export type CompareWords = typeof englishCompare;

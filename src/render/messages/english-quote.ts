@@ -3,7 +3,7 @@ import type { InkZones } from '../../estimate/ink-zones.ts';
 import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
 import type { Format } from '../format.ts';
-import type { Product, QuoteFacts } from '../quote-facts.ts';
+import type { Product, QuotedLayout, QuoteFacts } from '../quote-facts.ts';
 import { counted } from './english-counted.ts';
 import { purchaseLine, purchaseLineInInches, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
 
@@ -86,9 +86,12 @@ const quoteWords = (product: Product) => ({
     return [...worn, `${names}: saves ${format.money(die.saving.value, currency)} per 1000, ${from}. Makeready and running waste, alike on both, are left out.`];
   },
   layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
-    const { name, own, ups, sheet, ownDie } = layouts[index]!;
-    const what = own ? 'this layout' : ownDie ? `the die that stands${name === undefined ? '' : ` (${name})`}` : name ?? counted(ups, 'up');
-    return { label: englishQuantities(layouts, index, format), value: `${what}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}` };
+    const said = ({ name, own, ups, sheet, ownDie }: QuotedLayout) => {
+      const what = own ? 'this layout' : ownDie ? `the die that stands${name === undefined ? '' : ` (${name})`}` : name ?? counted(ups, 'up');
+      return `${what}: ${counted(ups, 'up')} on ${format.size(sheet.width, sheet.height)}${ownDie ? ', no die to pay' : ''}`;
+    };
+    const { turns = [] } = layouts[index]!;
+    return { label: englishQuantities(layouts, index, format), value: `${turns.length > 0 ? 'by turns, sheet by sheet: ' : ''}${[layouts[index]!, ...turns].map(said).join('; ')}` };
   },
   convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,

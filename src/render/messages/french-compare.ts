@@ -20,25 +20,26 @@ export const frenchCompare: CompareWords = {
   title: ({ name, sheets }) => `${name} : ${frenchCounted(sheets.length, 'feuille comparée', 'feuilles comparées')}`,
   sentence: (facts, format) => {
     const verdict = verdictOf(facts);
-    const { quantity, range } = verdict;
+    const { quantity } = verdict;
     const inMoney = facts.measure === 'money';
     if (verdict.kind === 'none') return `Aucune feuille ne peut être obtenue pour un tirage de ${whole(quantity!, format)}.`;
     const winner = `La feuille ${named(verdict.winner, format)}`;
-    const where = rangeText(range, format);
+    const { where, turns } = placeOf(verdict, format);
     if (verdict.kind === 'only') return `${winner} est la seule comparée.`;
-    if (verdict.kind === 'usual') return `${winner}, l’habituelle, ${inMoney ? 'coûte' : 'prend'}${where} le moins${inMoney ? '' : ' de carton'} des ${facts.sheets.length} comparées.`;
-    if (verdict.kind === 'usual-unknown') return `${winner} coûte${where} le moins ; le coût de l’habituelle n’est pas connu.`;
+    if (verdict.kind === 'usual') return `${winner}, l’habituelle, ${inMoney ? 'coûte' : 'prend'}${where} le moins${inMoney ? '' : ' de carton'} des ${facts.sheets.length} comparées${turns}.`;
+    if (verdict.kind === 'usual-unknown') return `${winner} coûte${where} le moins${turns} ; le coût de l’habituelle n’est pas connu.`;
     const at = quantity === undefined ? '' : ` pour un tirage de ${whole(quantity, format)}`;
     const saving = format.percent(verdict.share);
-    if (inMoney) return `${winner} économise ${saving} (${format.money(verdict.perThousand, facts.currency)} le mille)${at} face à l’habituelle ${named(verdict.usual, format)}, et coûte${where} le moins.`;
-    return `${winner} prend ${saving} de carton en moins${at} que l’habituelle ${named(verdict.usual, format)}${where === '' ? '' : `, et${where} le moins de toutes`}.`;
+    if (inMoney) return `${winner} économise ${saving} (${format.money(verdict.perThousand, facts.currency)} le mille)${at} face à l’habituelle ${named(verdict.usual, format)}, et coûte${where} le moins${turns}.`;
+    return `${winner} prend${at}, gâche ${at === '' ? 'non comprise' : 'comprise'}, ${saving} de carton en moins que l’habituelle ${named(verdict.usual, format)}${where === '' ? '' : `, et${where} le moins de toutes`}${turns}.`;
   },
   headings: {
     winners: 'Quelle feuille, à partir de quel tirage', costs: 'Le coût du mille', sheets: 'Toutes les feuilles', pictures: 'Les feuilles à la même échelle', board: 'Carton pour mille étuis', missing: 'Tarifs manquants', assumed: 'Ce qui a été supposé', caution: 'Avant de commander le carton',
   },
   winner: (facts, index, format) => {
-    const sheet = facts.sheets[facts.winners[index]!.candidate]!;
-    return { label: frenchQuantities(facts.winners, index, format), value: `${size(sheet, format)} ${format.unit}, ${poses(sheet.ups)}${die(sheet)}, ${frenchCompare.origin(sheet, format)}` };
+    const { candidate, turns = [candidate] } = facts.winners[index]!;
+    const each = turns.map((one) => facts.sheets[one]!).map((sheet) => `${size(sheet, format)} ${format.unit}, ${poses(sheet.ups)}${die(sheet)}, ${frenchCompare.origin(sheet, format)}`);
+    return { label: frenchQuantities(facts.winners, index, format), value: turns.length > 1 ? `tour à tour, feuille par feuille : ${each.join(' ; ')}` : each[0]! };
   },
   origin: ({ origin, die: standing }, format) => {
     if (standing) return `forme ${standing.number ?? 'existante'}`;
@@ -72,7 +73,7 @@ export const frenchCompare: CompareWords = {
     return `Compté avec ${frenchCounted(route.colours, 'couleur')}${assumed('colours')}, ${frenchCounted(route.varnishUnits, 'groupe vernis', 'groupes vernis')}, ${stages}${assumed('stages')} ; gâche : ${figure(wasteTable)}.`;
   },
   rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Tarifs : ${figure(ratesName)}.`),
-  breakEven: 'On achète des feuilles entières : près du seuil, deux feuilles se relaient ; le tirage nommé est celui à partir duquel la nouvelle reste devant.',
+  breakEven: 'On achète des feuilles entières : près du seuil, des formats se relaient : à quelques étuis près, c’est l’un ou l’autre qui coûte le moins. Hors de ces plages, celui qui est nommé coûte le moins à chaque tirage.',
   leastToOrder: ({ toleranceMm }, format) =>
     toleranceMm > 0 ? `« Au moins » est ce que demande l’implantation trouvée, avec ${format.length(toleranceMm)} pour des feuilles livrées trop petites.` : '« Au moins » est ce que demande l’implantation trouvée ; aucune tolérance des feuilles n’était donnée.',
   chart: {
@@ -81,6 +82,13 @@ export const frenchCompare: CompareWords = {
   thumbnail: (sheet, format) => [size(sheet, format), `${poses(sheet.ups)}, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
   caution: 'Chiffres prévisionnels. Prix, tolérances et ce que fabrique la cartonnerie sont confirmés par le marchand, marges et filets par les manuels des machines et le fabricant de formes, avant de commander du carton ou une forme.',
 };
+
+/** Là où elle coûte le moins ; là où elle se relaie avec d’autres, seul le tirage lui-même, et avec lesquelles. */
+function placeOf({ quantity, range }: Verdict, format: Format): { where: string; turns: string } {
+  if (!range || range.turns.length === 0) return { where: rangeText(range, format), turns: '' };
+  const others = range.turns.map((sheet) => `la feuille ${named(sheet, format)}`).join(' et ');
+  return { where: ` pour un tirage de ${whole(quantity!, format)}`, turns: ` ;${rangeText(range, format)} elle se relaie, feuille par feuille, avec ${others}` };
+}
 
 /** ` pour des tirages de 14 000 à 50 000`. */
 function rangeText(range: Verdict['range'], format: Format): string {

@@ -3,7 +3,7 @@ import type { InkZones } from '../../estimate/ink-zones.ts';
 import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
 import type { Format } from '../format.ts';
-import type { Product, QuoteFacts } from '../quote-facts.ts';
+import type { Product, QuotedLayout, QuoteFacts } from '../quote-facts.ts';
 import type { QuoteWords } from './english-quote.ts';
 import { figureName } from './figure-names.ts';
 import { frenchCounted } from './french-counted.ts';
@@ -106,9 +106,12 @@ export function frenchQuote(product: Product): QuoteWords {
       return [...worn, `${names} : économise ${format.money(die.saving.value, currency)} le mille, ${from}. La gâche de calage et de roulage, égale des deux côtés, n’est pas comptée.`];
     },
     layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
-      const { name, own, ups, sheet, ownDie } = layouts[index]!;
-      const what = own ? 'cette implantation' : ownDie ? `la forme existante${name === undefined ? '' : ` (${name})`}` : name ?? 'une autre';
-      return { label: frenchQuantities(layouts, index, format), value: `${what} : ${counted(ups, UPS)} sur ${format.size(sheet.width, sheet.height)}${ownDie ? ', pas de forme à payer' : ''}` };
+      const said = ({ name, own, ups, sheet, ownDie }: QuotedLayout) => {
+        const what = own ? 'cette implantation' : ownDie ? `la forme existante${name === undefined ? '' : ` (${name})`}` : name ?? 'une autre';
+        return `${what} : ${counted(ups, UPS)} sur ${format.size(sheet.width, sheet.height)}${ownDie ? ', pas de forme à payer' : ''}`;
+      };
+      const { turns = [] } = layouts[index]!;
+      return { label: frenchQuantities(layouts, index, format), value: `${turns.length > 0 ? 'tour à tour, feuille par feuille : ' : ''}${[layouts[index]!, ...turns].map(said).join(' ; ')}` };
     },
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Gâche : ${named(waste.name)}. Chaque étape couvre aussi ce que perdent toutes les suivantes : divisé par (1 − gâche de roulage), arrondi au-dessus, puis la gâche de calage ajoutée, de la dernière étape à la première.`,

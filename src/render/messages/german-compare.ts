@@ -19,25 +19,26 @@ export const germanCompare: CompareWords = {
   title: ({ name, sheets }) => `${name}: ${germanCounted(sheets.length, 'Bogen', 'Bogen')} verglichen`,
   sentence: (facts, format) => {
     const verdict = verdictOf(facts);
-    const { quantity, range } = verdict;
+    const { quantity } = verdict;
     const inMoney = facts.measure === 'money';
     if (verdict.kind === 'none') return `Kein Bogen ist für eine Auflage von ${whole(quantity!, format)} zu haben.`;
     const winner = `Der ${named(verdict.winner, format)}`;
-    const where = rangeText(range, format);
+    const { where, turns } = placeOf(verdict, format);
     if (verdict.kind === 'only') return `${winner} ist der einzige verglichene.`;
-    if (verdict.kind === 'usual') return `${winner}, der übliche, ${inMoney ? 'kostet' : 'braucht'}${where} am wenigsten${inMoney ? '' : ' Karton'} der ${facts.sheets.length} verglichenen.`;
-    if (verdict.kind === 'usual-unknown') return `${winner} kostet${where} am wenigsten; was der übliche kostet, ist nicht bekannt.`;
+    if (verdict.kind === 'usual') return `${winner}, der übliche, ${inMoney ? 'kostet' : 'braucht'}${where} am wenigsten${inMoney ? '' : ' Karton'} der ${facts.sheets.length} verglichenen${turns}.`;
+    if (verdict.kind === 'usual-unknown') return `${winner} kostet${where} am wenigsten${turns}; was der übliche kostet, ist nicht bekannt.`;
     const at = quantity === undefined ? '' : ` bei einer Auflage von ${whole(quantity, format)}`;
     const saving = format.percent(verdict.share);
-    if (inMoney) return `${winner} spart ${saving} (${format.money(verdict.perThousand, facts.currency)} je 1000)${at} gegen den üblichen ${named(verdict.usual, format)} und kostet${where} am wenigsten.`;
-    return `${winner} braucht ${saving} weniger Karton${at} als der übliche ${named(verdict.usual, format)}${where === '' ? '' : `, und${where} am wenigsten von allen`}.`;
+    if (inMoney) return `${winner} spart ${saving} (${format.money(verdict.perThousand, facts.currency)} je 1000)${at} gegen den üblichen ${named(verdict.usual, format)} und kostet${where} am wenigsten${turns}.`;
+    return `${winner} braucht${at} ${at === '' ? 'ohne' : 'mit'} Zuschuss ${saving} weniger Karton als der übliche ${named(verdict.usual, format)}${where === '' ? '' : `, und${where} am wenigsten von allen`}${turns}.`;
   },
   headings: {
     winners: 'Welcher Bogen, ab welcher Auflage', costs: 'Was tausend kosten', sheets: 'Alle Bogen', pictures: 'Die Bogen in einem Maßstab', board: 'Karton für tausend Faltschachteln', missing: 'Sätze, die fehlen', assumed: 'Was angenommen wurde', caution: 'Bevor Karton bestellt wird',
   },
   winner: (facts, index, format) => {
-    const sheet = facts.sheets[facts.winners[index]!.candidate]!;
-    return { label: germanQuantities(facts.winners, index, format), value: `${size(sheet, format)} ${format.unit}, ${sheet.ups} Nutzen${die(sheet)}, ${germanCompare.origin(sheet, format)}` };
+    const { candidate, turns = [candidate] } = facts.winners[index]!;
+    const each = turns.map((one) => facts.sheets[one]!).map((sheet) => `${size(sheet, format)} ${format.unit}, ${sheet.ups} Nutzen${die(sheet)}, ${germanCompare.origin(sheet, format)}`);
+    return { label: germanQuantities(facts.winners, index, format), value: turns.length > 1 ? `abwechselnd, Bogen um Bogen: ${each.join('; ')}` : each[0]! };
   },
   origin: ({ origin, die: standing }, format) => {
     if (standing) return standing.number === undefined ? 'vorhandene Stanzform' : `Stanzform ${standing.number}`;
@@ -71,7 +72,7 @@ export const germanCompare: CompareWords = {
     return `Gerechnet mit ${germanCounted(route.colours, 'Farbe', 'Farben')}${assumed('colours')}, ${germanCounted(route.varnishUnits, 'Lackwerk', 'Lackwerken')}, ${stages}${assumed('stages')}; Zuschuss: ${figure(wasteTable)}.`;
   },
   rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Sätze: ${figure(ratesName)}.`),
-  breakEven: 'Gekauft werden ganze Bogen, darum wechseln sich nahe der Grenzauflage zwei Bogen ab; genannt ist die Auflage, ab der der neue vorn bleibt.',
+  breakEven: 'Gekauft werden ganze Bogen, darum wechseln sich nahe der Grenzauflage Bogenformate ab: Wenige Stück mehr oder weniger, und ein anderes kostet am wenigsten. Außerhalb solcher Strecken kostet das genannte bei jeder Auflage am wenigsten.',
   leastToOrder: ({ toleranceMm }, format) =>
     toleranceMm > 0 ? `„Mindestens“ ist, was die gefundene Anordnung braucht, mit ${format.length(toleranceMm)} für Bogen, die zu klein kommen.` : '„Mindestens“ ist, was die gefundene Anordnung braucht; eine Toleranz der Bogen war nicht angegeben.',
   chart: {
@@ -80,6 +81,13 @@ export const germanCompare: CompareWords = {
   thumbnail: (sheet, format) => [size(sheet, format), `${sheet.ups} Nutzen, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
   caution: 'Planzahlen. Preise, Toleranzen und was die Kartonfabrik anfertigt, bestätigt der Händler; Ränder und Messer richten sich nach der Anleitung der Maschinen und dem Stanzformenbauer. Das alles, bevor Karton oder eine Stanzform bestellt wird.',
 };
+
+/** Wo er am wenigsten kostet; wo er sich mit anderen abwechselt, nur die Auflage selbst und mit wem. */
+function placeOf({ quantity, range }: Verdict, format: Format): { where: string; turns: string } {
+  if (!range || range.turns.length === 0) return { where: rangeText(range, format), turns: '' };
+  const others = range.turns.map((sheet) => `dem ${named(sheet, format)}`).join(' und ');
+  return { where: ` bei einer Auflage von ${whole(quantity!, format)}`, turns: `;${rangeText(range, format)} wechselt er sich Bogen um Bogen mit ${others} ab` };
+}
 
 /** ` bei Auflagen von 14 000 bis 50 000`. */
 function rangeText(range: Verdict['range'], format: Format): string {

@@ -3,7 +3,7 @@ import type { InkZones } from '../../estimate/ink-zones.ts';
 import type { QuantityQuote } from '../../estimate/quote.ts';
 import type { StageNeed } from '../../estimate/sheets-needed.ts';
 import type { Format } from '../format.ts';
-import type { Product, QuoteFacts } from '../quote-facts.ts';
+import type { Product, QuotedLayout, QuoteFacts } from '../quote-facts.ts';
 import type { QuoteWords } from './english-quote.ts';
 import { figureName } from './figure-names.ts';
 import { germanCounted } from './german-counted.ts';
@@ -104,9 +104,12 @@ export function germanQuote(product: Product): QuoteWords {
       return [...worn, `${names}: spart ${format.money(die.saving.value, currency)} je 1000, ${from}. Zuschuss für Rüsten und Fortdruck ist bei beiden gleich und nicht mitgezählt.`];
     },
     layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
-      const { name, own, ups, sheet, ownDie } = layouts[index]!;
-      const what = own ? 'diese Anordnung' : ownDie ? `die vorhandene Stanzform${name === undefined ? '' : ` (${name})`}` : name ?? 'eine andere';
-      return { label: germanQuantities(layouts, index, format), value: `${what}: ${ups} Nutzen auf ${format.size(sheet.width, sheet.height)}${ownDie ? ', keine Stanzform zu bezahlen' : ''}` };
+      const said = ({ name, own, ups, sheet, ownDie }: QuotedLayout) => {
+        const what = own ? 'diese Anordnung' : ownDie ? `die vorhandene Stanzform${name === undefined ? '' : ` (${name})`}` : name ?? 'eine andere';
+        return `${what}: ${ups} Nutzen auf ${format.size(sheet.width, sheet.height)}${ownDie ? ', keine Stanzform zu bezahlen' : ''}`;
+      };
+      const { turns = [] } = layouts[index]!;
+      return { label: germanQuantities(layouts, index, format), value: `${turns.length > 0 ? 'abwechselnd, Bogen um Bogen: ' : ''}${[layouts[index]!, ...turns].map(said).join('; ')}` };
     },
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Zuschuss: ${named(waste.name)}. Jede Stufe deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Rüstzuschuss dazu, von der letzten Stufe zurück zur ersten.`,
