@@ -1,12 +1,4 @@
-import { costLine, rivalsByQuantity, type Stretch } from './cost-line.ts';
-
-/** Something that can be bought in any quantity, with what it costs: so much each, with stairs of whole sheets. */
-export interface Priced {
-  /** Never falls as the quantity rises. Undefined where so few, or so many, cannot be had. */
-  readonly costAt: (quantity: number) => number | undefined;
-  /** Cartons a sheet: one more sheet is one more step of the cost. */
-  readonly ups: number;
-}
+import { costLine, rivalsByQuantity, type Priced, type Stretch } from './cost-line.ts';
 
 /** From a quantity on until the next winner. */
 export interface Winner {

@@ -1,4 +1,10 @@
-import type { Priced } from './cheapest.ts';
+/** Something that can be bought in any quantity, with what it costs: so much each, with stairs of whole sheets. */
+export interface Priced {
+  /** Never falls as the quantity rises. Undefined where so few, or so many, cannot be had. */
+  readonly costAt: (quantity: number) => number | undefined;
+  /** Cartons a sheet: one more sheet is one more step of the cost. */
+  readonly ups: number;
+}
 
 /** A cost as a straight line with stairs: it stays within `spread` of `fixed + each × quantity`, from `from` to `to`. */
 export interface CostLine {

@@ -1,6 +1,7 @@
 import { boardWeight } from '../estimate/board.ts';
 import { cartonsForTonnes } from '../estimate/buying.ts';
-import { cheapestByQuantity, type Priced, type Winner } from '../estimate/cheapest.ts';
+import { cheapestByQuantity, type Winner } from '../estimate/cheapest.ts';
+import type { Priced } from '../estimate/cost-line.ts';
 import { quoteQuantity, type QuantityQuote, type QuoteTerms } from '../estimate/quote.ts';
 import { sheetsNeeded, type Route } from '../estimate/sheets-needed.ts';
 import type { SheetCandidate } from '../press/sheet-candidates.ts';

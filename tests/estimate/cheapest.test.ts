@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cheapestByQuantity, type Priced } from '../../src/estimate/cheapest.ts';
+import { cheapestByQuantity } from '../../src/estimate/cheapest.ts';
+import type { Priced } from '../../src/estimate/cost-line.ts';
 
 const MOST = 1e7;
 const linear = (fixed: number, each: number): Priced => ({ ups: 1, costAt: (quantity) => fixed + each * quantity });
