@@ -7,6 +7,7 @@ import { JUDGE_TOLERANCE_MM } from '../layout/judge-tolerance.ts';
  */
 export interface Format {
   readonly unit: LengthUnit;
+  readonly decimalSign: string;
   /** A plain number with at most (or, `fixed`, exactly) so many decimals. */
   number(value: number, decimals?: number, fixed?: boolean): string;
   /** Without its unit, for tables and dimension lines. */
@@ -52,6 +53,7 @@ export function createFormat(locale: string, unit: LengthUnit = 'mm'): Format {
   };
   return {
     unit,
+    decimalSign,
     number,
     bareLength,
     length: (mm) => `${bareLength(mm)} ${unit}`,

@@ -145,7 +145,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
       return draw();
     }
     if (name === 'keys') return open(keyList(words));
-    if (name === 'rows-and-columns') return open(gridForm(words, lengths.unit, (wish) => emit({ kind: 'grid', wish })));
+    if (name === 'rows-and-columns') return open(gridForm(words, lengths, (wish) => emit({ kind: 'grid', wish })));
     emit({ kind: 'command', name });
   }
 

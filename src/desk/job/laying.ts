@@ -1,7 +1,8 @@
-import { parseLengthMm, parseSizeMm } from '../../base/units.ts';
+import { parseSizeMm } from '../../base/units.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import type { BarPlace } from '../../press/sheet-areas.ts';
 import type { DeskLaying, RawMachines } from '../engine/protocol.ts';
+import { mmOf } from './typed-length.ts';
 import { LIMIT_LENGTHS, type Job, type LimitFields, type LimitLength } from './job.ts';
 
 /** A field whose text cannot be used. */
@@ -44,7 +45,7 @@ export function layingOf({ sheet, limits }: Pick<Job, 'sheet' | 'limits'>, machi
 /** Undefined for an empty field. */
 export function lengthOf(text: string): number | 'fault' | undefined {
   if (text.trim() === '') return undefined;
-  const mm = parseLengthMm(text.replace(',', '.'));
+  const mm = mmOf(text);
   return mm !== undefined && mm >= 0 && mm <= LONGEST ? mm : 'fault';
 }
 

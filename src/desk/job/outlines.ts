@@ -1,5 +1,5 @@
 import type { DeskLaying, DrawingSource, OutlinesAnswer, OutlinesAsk } from '../engine/protocol.ts';
-import { numberOf } from './number-of.ts';
+import { numberOf, wholeOf } from './number-of.ts';
 import { NO_OVERS, oversOf, type OversFields } from './overs.ts';
 import { letterOf } from './versions.ts';
 
@@ -46,12 +46,12 @@ export function outlinesJobOf({ list, forms, formCost, pressingCost, overs }: Ou
   const names = list.map(({ name }, row) => name.trim() || letterOf(row));
   const quantities = list.map(({ quantity }, row) => {
     if (names.indexOf(names[row]!) < row) faults.push({ field: 'name', row });
-    const value = numberOf(quantity);
-    if (!isWhole(value)) faults.push({ field: 'quantity', row });
+    const value = wholeOf(quantity);
+    if (!isCount(value)) faults.push({ field: 'quantity', row });
     return Number(value);
   });
-  const most = numberOf(forms);
-  if (!isWhole(most) || most > MOST_FORMS) faults.push({ field: 'forms' });
+  const most = wholeOf(forms);
+  if (!isCount(most) || most > MOST_FORMS) faults.push({ field: 'forms' });
   const [form, pressing] = [numberOf(formCost), numberOf(pressingCost)];
   if (form === 'fault') faults.push({ field: 'formCost' });
   if (pressing === 'fault') faults.push({ field: 'pressingCost' });
@@ -66,6 +66,6 @@ export function outlinesJobOf({ list, forms, formCost, pressingCost, overs }: Ou
   return { ask, asked };
 }
 
-function isWhole(value: number | 'fault' | undefined): value is number {
-  return typeof value === 'number' && Number.isInteger(value) && value >= 1;
+function isCount(value: number | 'fault' | undefined): value is number {
+  return typeof value === 'number' && value >= 1;
 }

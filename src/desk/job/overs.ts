@@ -1,5 +1,5 @@
 import type { Overs } from '../engine/protocol.ts';
-import { numberOf } from './number-of.ts';
+import { numberOf, wholeOf } from './number-of.ts';
 
 /** Copies beyond a quantity, as typed: `200`, or `5%` of the quantity; empty: none at least, as many as there are. */
 export interface OversFields {
@@ -20,9 +20,9 @@ export function oversOf({ least, greatest }: OversFields, quantities: readonly n
 
 function limitOf(text: string): ((quantity: number) => number) | 'fault' | undefined {
   const isShare = text.trim().endsWith('%');
-  const value = numberOf(isShare ? text.trim().slice(0, -1) : text);
+  const value = isShare ? numberOf(text.trim().slice(0, -1)) : wholeOf(text);
   if (value === undefined) return isShare ? 'fault' : undefined;
-  if (value === 'fault' || (!isShare && !Number.isInteger(value))) return 'fault';
+  if (value === 'fault') return 'fault';
   // Hundredths first: 5 % of 1000 is 50 in floating point, 0.05 × 1000 need not be.
   return isShare ? (quantity) => (quantity * value) / 100 : () => value;
 }

@@ -1,4 +1,4 @@
-import { numberOf } from './number-of.ts';
+import { numberOf, wholesOf } from './number-of.ts';
 import { boardOf, type Records } from './records.ts';
 import type { Job, KeptLayout } from './job.ts';
 
@@ -25,8 +25,8 @@ export function quoteOf({ money, sheet, name }: Job, records: Records, quoted: Q
     if (value === 'fault') faults.push(field);
     return value === 'fault' ? undefined : value;
   };
-  const quantities = money.quantities.split(/[,;]/).map((text) => numberOf(text));
-  if (quantities.some((quantity) => quantity === undefined || quantity === 'fault' || !Number.isInteger(quantity) || quantity < 1)) faults.push('quantities');
+  const quantities = wholesOf(money.quantities);
+  if (quantities === 'fault') faults.push('quantities');
   const board = boardOf(records, sheet.board);
   const machine = (hourlyRate: number | undefined, speed: number | undefined) => defined({ hourlyRate, speed });
   const rates = {

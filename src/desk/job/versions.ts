@@ -1,5 +1,5 @@
 import type { VersionsAsk, VersionsOnForms } from '../engine/protocol.ts';
-import { numberOf } from './number-of.ts';
+import { numberOf, wholeOf } from './number-of.ts';
 import { NO_OVERS, oversOf, type OversFields } from './overs.ts';
 
 /** Versions of the blank, printed together: each station of each form prints one of them. Fields stay as typed. */
@@ -47,12 +47,12 @@ export function versionsJobOf({ list, forms, formCost, pressingCost, overs = NO_
   const names = list.map(({ name }, row) => nameOf(name, row));
   const versions = list.map(({ quantity }, row) => {
     if (names.indexOf(names[row]!) < row) faults.push({ field: 'name', row });
-    const value = numberOf(quantity);
-    if (typeof value !== 'number' || !Number.isInteger(value) || value < 1) faults.push({ field: 'quantity', row });
+    const value = wholeOf(quantity);
+    if (typeof value !== 'number' || value < 1) faults.push({ field: 'quantity', row });
     return { id: names[row]!, quantity: Number(value) };
   });
-  const most = numberOf(forms);
-  if (typeof most !== 'number' || !Number.isInteger(most) || most < 1) faults.push({ field: 'forms' });
+  const most = wholeOf(forms);
+  if (typeof most !== 'number' || most < 1) faults.push({ field: 'forms' });
   const [form, pressing] = [numberOf(formCost), numberOf(pressingCost)];
   if (form === 'fault') faults.push({ field: 'formCost' });
   if (pressing === 'fault') faults.push({ field: 'pressingCost' });

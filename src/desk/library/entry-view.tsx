@@ -62,7 +62,7 @@ function Facts({ entry: { facts } }: { readonly entry: EntryReply }) {
       {told.map(([field, value]) => (
         <>
           <dt key={field}>{factName(field, words)}</dt>
-          <dd>{factText(value, words)}</dd>
+          <dd>{factText(field, value, words)}</dd>
         </>
       ))}
     </dl>
@@ -78,7 +78,7 @@ function Tables({ entry: { tables } }: { readonly entry: EntryReply }) {
           <table>
             <caption>{factName(field, words)}{more > 0 && ` (${words.say('more-rows', { count: more })})`}</caption>
             <thead><tr>{head.map((name) => <th key={name} scope="col">{factName(name, words)}</th>)}</tr></thead>
-            <tbody>{rows.map((row, i) => <tr key={i}>{row.map((cell, j) => <td key={j} class={typeof cell === 'number' ? 'number' : ''}>{factText(cell, words)}</td>)}</tr>)}</tbody>
+            <tbody>{rows.map((row, i) => <tr key={i}>{row.map((cell, j) => <td key={j} class={typeof cell === 'number' ? 'number' : ''}>{factText(head[j]!, cell, words)}</td>)}</tr>)}</tbody>
           </table>
         </div>
       ))}
@@ -89,7 +89,7 @@ function Tables({ entry: { tables } }: { readonly entry: EntryReply }) {
 function Revisions({ entry: { history, moreRevisions } }: { readonly entry: EntryReply }) {
   const words = useWords();
   const { say, locale } = words;
-  const text = (value: string | null) => (value === null ? say('nothing') : value);
+  const text = (field: string, value: string | null) => (value === null ? say('nothing') : factText(field, value, words));
   return (
     <Block title={say('library-history')}>
       <ol class="library-history">
@@ -97,7 +97,7 @@ function Revisions({ entry: { history, moreRevisions } }: { readonly entry: Entr
           <li key={revision}>
             {say('library-revision', { revision })} · <time dateTime={at}>{new Date(at).toLocaleString(locale)}</time>
             {removed && ` · ${say('library-removed')}`}
-            {changes.length > 0 && <span class="card-facts"> {changes.map(({ field, from, to }) => (field === 'drawing' ? say('drawing-changed') : `${factName(field, words)}: ${text(from)} → ${text(to)}`)).join('; ')}</span>}
+            {changes.length > 0 && <span class="card-facts"> {changes.map(({ field, from, to }) => (field === 'drawing' ? say('drawing-changed') : `${factName(field, words)}: ${text(field, from)} → ${text(field, to)}`)).join('; ')}</span>}
           </li>
         ))}
       </ol>

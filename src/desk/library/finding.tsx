@@ -4,8 +4,11 @@ import { flattenLoop } from '../../geometry/flatten.ts';
 import type { EntriesReply, EntryLine } from '../../wire/library.ts';
 import { useDesk } from '../desk-context.ts';
 import type { Desk } from '../desk.ts';
+import { lengthOf } from '../job/laying.ts';
+import { typedExamples } from '../job/typed-length.ts';
 import { ChoiceField, TextField } from '../panels/fields.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
+import { LengthField } from '../panels/length-field.tsx';
 import { useAnswer } from '../panels/use-answer.ts';
 import { chosenBlank } from '../searching.ts';
 import { useWords, type Words } from '../words/words.ts';
@@ -33,19 +36,23 @@ export function Finding({ library, question, onAsk, onPick }: Props) {
   const words = useWords();
   const { say } = words;
   const [typed, setTyped] = useState(question);
-  const { kind, within } = typed;
+  const [withinText, setWithinText] = useState(String(question.within));
+  const { kind } = typed;
   // What was asked stands with the answer: the last one stays in view until the next is there.
   const found = useAnswer(async () => ({ ...(await (question.like ? library.like(question.like, question) : library.entries(question))), asked: question }), [question]);
   const outline = outlineOnDesk(desk);
+  const within = lengthOf(withinText);
+  const isWithin = typeof within === 'number';
+  const ask = (like: Question['like']) => isWithin && onAsk({ ...typed, within, page: 1, like });
   return (
     <>
-      <form class="library-search" role="search" onSubmit={(event) => { event.preventDefault(); onAsk({ ...typed, page: 1, like: undefined }); }}>
+      <form class="library-search" role="search" onSubmit={(event) => { event.preventDefault(); ask(undefined); }}>
         <TextField label={say('library-words')} hint={say('hint-library-words')} value={typed.text} onInput={(text) => setTyped({ ...typed, text })} />
         <ChoiceField label={say('library-kind')} value={kind} onChange={(chosen) => setTyped({ ...typed, kind: chosen })} options={[['', say('every-kind')], ...ENTRY_KINDS.map((one): [EntryKind, string] => [one, say(`kind-${one}`)])]} />
-        <TextField label={say('library-within')} unit="mm" numeric value={within} onInput={(text) => setTyped({ ...typed, within: text.replace(',', '.') })} />
+        <LengthField label={say('library-within')} value={withinText} fault={isWithin ? undefined : say('fault-length', typedExamples(words.format))} onInput={setWithinText} />
         <div class="buttons">
           <button type="submit" class="primary">{say('library-search')}</button>
-          <button type="button" disabled={!outline} onClick={() => onAsk({ ...typed, page: 1, like: outline })}>{say('library-like')}</button>
+          <button type="button" disabled={!outline} onClick={() => ask(outline)}>{say('library-like')}</button>
         </div>
       </form>
       {found.kind === 'issues' && <IssueList issues={found.issues} />}
@@ -72,7 +79,7 @@ function Card({ entry, words, onPick }: { readonly entry: EntryLine; readonly wo
         <Thumbnail picture={picture} />
         <span class="library-kind">{say(`kind-${kind}`)}</span>{' '}
         <strong>{id}</strong>{' '}
-        <span class="card-facts">{told.map(([field, value]) => (field === 'name' ? String(value) : `${factName(field, words)} ${factText(value, words)}`)).join(' · ')}</span>{' '}
+        <span class="card-facts">{told.map(([field, value]) => (field === 'name' ? String(value) : `${factName(field, words)} ${factText(field, value, words)}`)).join(' · ')}</span>{' '}
         <span class="card-facts">{why(entry, words)}</span>
       </button>
     </li>

@@ -18,7 +18,7 @@ export function LibraryDialog({ dialog, library }: Props) {
   const { desk } = useDesk();
   const { say, issue } = useWords();
   const [isOpen, setOpen] = useState(false);
-  const [question, setQuestion] = useState<Question>({ text: '', kind: '', within: '1', page: 1, like: undefined });
+  const [question, setQuestion] = useState<Question>({ text: '', kind: '', within: 1, page: 1, like: undefined });
   const [entry, setEntry] = useState<{ readonly kind: EntryKind; readonly id: string }>();
   const top = useRef<HTMLHeadingElement>(null);
   // Nothing is asked before the library is looked at.

@@ -6,8 +6,8 @@ export type EntryKind = LibraryReply['kinds'][number]['kind'];
 export interface EntriesWanted {
   readonly text: string;
   readonly kind: EntryKind | '';
-  /** Tolerance of sizes and shapes, mm, as typed. */
-  readonly within: string;
+  /** Tolerance of sizes and shapes, mm. */
+  readonly within: number;
   readonly page: number;
 }
 
@@ -28,7 +28,7 @@ export function servedLibrary(): ServedLibrary {
   return {
     holds: () => json('library', {}),
     entries: ({ text, kind, within, page }) => json('library/entries', { text, within, page, ...(kind !== '' && { kind }) }),
-    like: (outline, { kind, within, page }) => posted('library/like', { outline, within: Number(within), page, ...(kind !== '' && { kind }) }),
+    like: (outline, { kind, within, page }) => posted('library/like', { outline, within, page, ...(kind !== '' && { kind }) }),
     entry: (kind, id) => json('library/entry', { kind, id }),
     file: async (kind, id) => new Uint8Array(await (await asked(address('library/file', { kind, id }))).arrayBuffer()),
     batch: (id, page) => json('library/batch', { id, page }),

@@ -1,5 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import { Block, TextField } from '../panels/fields.tsx';
+import { NumberField } from '../panels/length-field.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
 import { Layout } from '../panels/layout.tsx';
 import { OversFields } from '../panels/overs-fields.tsx';
@@ -37,8 +38,8 @@ function Controls() {
       <Block title={say('forms-and-costs')}>
         <div class="row">
           <TextField label={say('field-forms')} numeric value={outlines.forms} fault={has('forms') ? say('fault-forms-outlines') : undefined} onInput={set('forms')} />
-          <TextField label={say('field-formCost')} numeric unit={currency} value={outlines.formCost} fault={has('formCost') ? say('fault-number') : undefined} onInput={set('formCost')} />
-          <TextField label={say('field-pressingCost')} numeric unit={currency} value={outlines.pressingCost} fault={has('pressingCost') ? say('fault-number') : undefined} onInput={set('pressingCost')} />
+          <NumberField label={say('field-formCost')} unit={currency} value={outlines.formCost} fault={has('formCost') ? say('fault-number') : undefined} onInput={set('formCost')} />
+          <NumberField label={say('field-pressingCost')} unit={currency} value={outlines.pressingCost} fault={has('pressingCost') ? say('fault-number') : undefined} onInput={set('pressingCost')} />
         </div>
         <p class="hint">{say('hint-gang-costs')}</p>
         <OversFields overs={outlines.overs} isFaulty={has('overs')} onInput={(overs) => changeOutlines(desk, (now) => ({ ...now, overs }), 'outlines overs')} />

@@ -3,6 +3,7 @@ import { STYLES } from '../../dieline/styles/styles.ts';
 import { useDesk } from '../desk-context.ts';
 import { lengthOf } from '../job/laying.ts';
 import { nameOfDrawing } from '../job/name-of-drawing.ts';
+import { typedExamples } from '../job/typed-length.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { LengthField } from './length-field.tsx';
@@ -41,7 +42,8 @@ export function BlankFromDimensions() {
       <ChoiceField label={say('field-style')} hint={styleText(style.description)} value={chosen} options={STYLES.map(({ id }) => [id, styleText(id.replaceAll('-', ' '))])} onChange={choose} />
       <div class="row">
         {style.dimensions.map(({ name, meaning, example }) => (
-          <LengthField key={name} label={styleText(name)} placeholder={format.bareLength(example)} value={texts[name] ?? ''} hint={styleText(meaning)} onInput={(text) => type(name, text)} />
+          <LengthField key={name} label={styleText(name)} placeholder={format.bareLength(example)} value={texts[name] ?? ''} hint={styleText(meaning)}
+            fault={lengthOf(texts[name] ?? '') === 'fault' ? say('fault-length', typedExamples(format)) : undefined} onInput={(text) => type(name, text)} />
         ))}
       </div>
     </Block>

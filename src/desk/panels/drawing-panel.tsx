@@ -5,9 +5,10 @@ import { useDesk } from '../desk-context.ts';
 import type { ReadAnswer } from '../engine/protocol.ts';
 import { Picture } from '../picture/picture.tsx';
 import { takeFile } from '../taking.ts';
+import { typedExamples } from '../job/typed-length.ts';
 import { useWords } from '../words/words.ts';
 import { BlankFromDimensions } from './blank-from-dimensions.tsx';
-import { useDrawingOptions } from './drawing-actions.ts';
+import { isWidth, useDrawingOptions } from './drawing-actions.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
@@ -86,7 +87,7 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
             options={blanks.map(({ number, box }) => [String(number), `${number}: ${format.size(box.maxX - box.minX, box.maxY - box.minY)}`])} />
         )}
         {options.file && (
-          <LengthField label={say('field-width-is')} hint={say('hint-width-is')} value={options.widthText} onInput={options.setWidth} />
+          <LengthField label={say('field-width-is')} hint={say('hint-width-is')} value={options.widthText} fault={isWidth(options.widthText) ? undefined : say('fault-length', typedExamples(format))} onInput={options.setWidth} />
         )}
         <ChoiceField label={say('field-drawn-from')} value={desk.job.value.drawnFrom} onChange={(drawnFrom) => desk.change((job) => ({ ...job, drawnFrom }))}
           options={[['printed', say('printed-side')], ['inside', say('inside')]]} />

@@ -12,14 +12,15 @@ interface FieldProps {
 export interface TextProps extends FieldProps {
   readonly value: string;
   readonly onInput: (text: string) => void;
+  readonly onLeave?: () => void;
   readonly placeholder?: string | undefined;
   readonly unit?: string;
   readonly numeric?: boolean;
-  /** Values to choose from; others may be typed. */
-  readonly choices?: readonly string[];
+  /** Values to choose from, and what is read beside each; others may be typed. */
+  readonly choices?: readonly (readonly [value: string, label?: string])[];
 }
 
-export function TextField({ label, hint, fault, value, onInput, placeholder, unit, numeric = false, choices }: TextProps) {
+export function TextField({ label, hint, fault, value, onInput, onLeave, placeholder, unit, numeric = false, choices }: TextProps) {
   const id = useId();
   const said = [hint !== undefined && `${id}-hint`, fault !== undefined && `${id}-fault`].filter(Boolean).join(' ');
   return (
@@ -28,10 +29,10 @@ export function TextField({ label, hint, fault, value, onInput, placeholder, uni
       <span class="field-box">
         <input id={id} value={value} placeholder={placeholder ?? ''} inputMode={numeric ? 'decimal' : 'text'} autocomplete="off" spellcheck={false}
           aria-invalid={fault !== undefined} aria-describedby={said || undefined} list={choices && `${id}-list`}
-          onInput={(event) => onInput(event.currentTarget.value)} />
+          onInput={(event) => onInput(event.currentTarget.value)} onBlur={onLeave} />
         {unit !== undefined && <span class="unit">{unit}</span>}
       </span>
-      {choices && <datalist id={`${id}-list`}>{choices.map((choice) => <option key={choice} value={choice} />)}</datalist>}
+      {choices && <datalist id={`${id}-list`}>{choices.map(([choice, said]) => <option key={choice} value={choice} label={said} />)}</datalist>}
       {hint !== undefined && <p id={`${id}-hint`} class="hint">{hint}</p>}
       {fault !== undefined && <p id={`${id}-fault`} class="fault-text">{fault}</p>}
     </div>

@@ -1,5 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import type { HandoverFields, Job } from '../job/job.ts';
+import { wholeOf } from '../job/number-of.ts';
 import { boardOf, type Records } from '../job/records.ts';
 import { useWords } from '../words/words.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
@@ -15,7 +16,7 @@ export function HandoverPanel() {
   const chosen = desk.chosen.value;
   const state = desk.chosenState.value;
   const set = (field: keyof HandoverFields, text: string) => desk.change((job) => ({ ...job, handover: { ...job.handover, [field]: text } }), field);
-  const field = (name: keyof HandoverFields) => <TextField key={name} label={say(`field-${name}`)} value={handover[name]} onInput={(text) => set(name, text)} />;
+  const field = (name: keyof HandoverFields) => <TextField key={name} label={say(`field-${name}`)} value={handover[name]} fault={name === 'quantity' && wholeOf(handover.quantity) === 'fault' ? say('fault-whole') : undefined} onInput={(text) => set(name, text)} />;
   return (
     <Layout
       controls={<Block title={say('on-every-page')}>{(['layoutNumber', 'revision', 'product', 'quantity', 'approvedBy', 'date'] as const).map(field)}</Block>}
@@ -40,11 +41,11 @@ export function HandoverPanel() {
 function detailsOf({ handover, sheet }: Job, records: Records): HandoverDetails {
   const board = boardOf(records, sheet.board);
   const { sheetGrain } = sheet;
-  const quantity = Number(handover.quantity.replace(/\s/g, ''));
+  const quantity = wholeOf(handover.quantity);
   const filled = Object.fromEntries(Object.entries(handover).filter(([name, text]) => name !== 'quantity' && text !== ''));
   return {
     ...filled,
-    ...(Number.isInteger(quantity) && quantity > 0 && { quantity }),
+    ...(typeof quantity === 'number' && quantity > 0 && { quantity }),
     ...(board && { board: board as HandoverDetails['board'] }),
     ...((sheetGrain === 'x' || sheetGrain === 'y') && { grain: sheetGrain }),
   };

@@ -1,33 +1,43 @@
 import { useState } from 'preact/hooks';
 import type { Format } from '../../render/format.ts';
+import { isDoubtful, keptFigure, shownFigure } from '../job/typed-figure.ts';
 import { keptLength, keptSize, sameLength, shownLength, shownSize } from '../job/typed-length.ts';
 import { useWords } from '../words/words.ts';
 import { TextField, type TextProps } from './fields.tsx';
 
+/** Of fields for figures `value` and what `onInput` gets are as they are kept; what is seen follows language and unit. */
 type Props = Omit<TextProps, 'unit' | 'numeric'>;
 
-/** A length in the unit that the desk shows; `value` and what `onInput` gets are as it is kept. */
+/** A length in the unit that the desk shows. */
 export function LengthField(props: Props) {
-  return <Typed {...props} numeric keep={keptLength} show={shownLength} />;
+  const { format } = useWords();
+  return <Typed {...props} numeric unit={format.unit} keep={keptLength} show={shownLength} />;
 }
 
 /** Two sides of a sheet, likewise. */
 export function SizeField(props: Props) {
-  return <Typed {...props} keep={keptSize} show={shownSize} />;
+  const { format } = useWords();
+  return <Typed {...props} unit={format.unit} keep={keptSize} show={shownSize} />;
 }
 
-interface TypedProps extends Omit<TextProps, 'unit'> {
-  readonly keep: (text: string, unit: Format['unit']) => string;
+/** A number with decimals. */
+export function NumberField(props: Omit<TextProps, 'numeric'>) {
+  return <Typed {...props} numeric keep={(text, { decimalSign }) => keptFigure(text, decimalSign)} show={(kept, { decimalSign }) => shownFigure(kept, decimalSign)} />;
+}
+
+interface TypedProps extends TextProps {
+  readonly keep: (text: string, format: Format) => string;
   readonly show: (kept: string, format: Format) => string;
 }
 
-/** What is typed stays as it is typed, until the value is changed by something else or shown in another unit. */
-function Typed({ keep, show, value, onInput, ...props }: TypedProps) {
-  const { format } = useWords();
-  const [typed, setTyped] = useState({ text: '', unit: format.unit });
-  const isTyped = typed.unit === format.unit && sameLength(keep(typed.text, typed.unit), value);
+/** What is typed stays as it is typed, until the field is left, or the value is changed by something else or shown otherwise. */
+function Typed({ keep, show, value, fault, onInput, ...props }: TypedProps) {
+  const { say, format } = useWords();
+  const [typed, setTyped] = useState({ text: '', format });
+  const isTyped = typed.format === format && sameLength(keep(typed.text, format), value);
+  const text = isTyped ? typed.text : show(value, format);
   return (
-    <TextField {...props} unit={format.unit} value={isTyped ? typed.text : show(value, format)}
-      onInput={(text) => { setTyped({ text, unit: format.unit }); onInput(keep(text, format.unit)); }} />
+    <TextField {...props} value={text} fault={isDoubtful(value) ? say('fault-two-ways', { text: text.trim() }) : fault}
+      onInput={(now) => { setTyped({ text: now, format }); onInput(keep(now, format)); }} onLeave={() => setTyped({ text: show(value, format), format })} />
   );
 }

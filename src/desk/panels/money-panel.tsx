@@ -11,6 +11,7 @@ import { BoardField } from './board-field.tsx';
 import { Block, CheckField, TextField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
+import { NumberField } from './length-field.tsx';
 import { MoneyChart } from './money-chart.tsx';
 import { ReportView } from './report-view.tsx';
 import { RunMoney } from './run-money.tsx';
@@ -36,7 +37,7 @@ export function MoneyPanel() {
   const board = boardOf(desk.records.value, desk.job.value.sheet.board);
   const fromBoard: Partial<Record<NumberField, unknown>> = { grammage: board?.['grammage'], boardPrice: board?.['pricePerTonne'] };
   const number = (field: NumberField, unit?: string) => (
-    <TextField key={field} label={say(`field-${field}`)} numeric {...(unit !== undefined && { unit })} placeholder={fromBoard[field] === undefined ? undefined : String(fromBoard[field])} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
+    <NumberField key={field} label={say(`field-${field}`)} {...(unit !== undefined && { unit })} placeholder={typeof fromBoard[field] === 'number' ? format.number(fromBoard[field], 3) : undefined} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
       onInput={(text) => set({ [field]: text }, field)} />
   );
   const per = (what: string) => `${money.currency || 'EUR'}/${what}`;

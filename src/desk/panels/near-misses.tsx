@@ -6,6 +6,7 @@ import { useDesk } from '../desk-context.ts';
 import type { Asked } from '../desk.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { layoutFromFile } from '../job/layouts.ts';
+import { wholeOf } from '../job/number-of.ts';
 import { answered } from '../reading.ts';
 import { searchOf } from '../searching.ts';
 import { useWords } from '../words/words.ts';
@@ -28,8 +29,8 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
     setState({ kind: 'waiting' });
     desk.helper.tell('begin');
     const style = drawing.kind === 'style' ? { id: drawing.style, values: drawing.values } : undefined;
-    const cartons = Number(yearly.replace(/\s/g, ''));
-    setState(await answered(() => desk.helper.ask('nearMisses', { job: ask.job, file: layout.file, style, quote, yearly: cartons > 0 ? Math.round(cartons) : undefined })));
+    const cartons = wholeOf(yearly);
+    setState(await answered(() => desk.helper.ask('nearMisses', { job: ask.job, file: layout.file, style, quote, yearly: typeof cartons === 'number' && cartons > 0 ? cartons : undefined })));
   };
   const show = ({ thing, from, to, layout: file }: NearMiss) => {
     const kept: KeptLayout = { ...layoutFromFile(file, 'sound', ''), changed: { thing, ...(from !== undefined && to !== undefined && { from, to }) } };
@@ -39,7 +40,7 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
   return (
     <Block title={say('near-misses')}>
       <p class="hint">{say('hint-near-misses')}</p>
-      <TextField label={say('field-yearly')} numeric value={yearly} onInput={setYearly} />
+      <TextField label={say('field-yearly')} numeric value={yearly} fault={wholeOf(yearly) === 'fault' ? say('fault-whole') : undefined} onInput={setYearly} />
       <div class="buttons">
         <button type="button" disabled={!inDate || state.kind === 'waiting'} onClick={() => void find()}>{say('find-near-misses')}</button>
         {state.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}

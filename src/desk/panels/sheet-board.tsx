@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { MM_PER_INCH } from '../../base/units.ts';
 import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../../render/compare-facts.ts';
 import { keepTogether } from '../../render/no-break.ts';
 import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk } from '../comparing.ts';
@@ -91,7 +92,8 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
 }
 
 const MOST_GAP = 20;
-const GAP_STEP = 0.5;
+/** Round figures in either unit. */
+const GAP_STEP_MM = { mm: 0.5, in: 0.02 * MM_PER_INCH } as const;
 /** A gap is laid out when the slider has stood still for so long, milliseconds. */
 const STANDS_STILL_MS = 350;
 
@@ -110,7 +112,7 @@ function GapSlider() {
     clearTimeout(timer.current);
     timer.current = setTimeout(() => void compareWithGap(desk, wanted), STANDS_STILL_MS);
   };
-  return <SliderField label={say('at-gap')} value={value} least={Math.min(least, value)} most={Math.max(MOST_GAP, value)} by={GAP_STEP} text={format.length(value)} onInput={move} />;
+  return <SliderField label={say('at-gap')} value={value} least={Math.min(least, value)} most={Math.max(MOST_GAP, value)} by={GAP_STEP_MM[format.unit]} text={format.length(value)} onInput={move} />;
 }
 
 /** The board shows the gap before until the new one is laid out, and says so. */

@@ -1,6 +1,7 @@
 import { useDesk } from '../desk-context.ts';
 import type { SheetFields } from '../job/job.ts';
 import { nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
+import { sizeChoice, typedExamples } from '../job/typed-length.ts';
 import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { BoardField } from './board-field.tsx';
@@ -15,6 +16,7 @@ import { SheetBoard } from './sheet-board.tsx';
 export function SheetPanel() {
   const { desk } = useDesk();
   const { say, format } = useWords();
+  const examples = typedExamples(format);
   const { sheet } = desk.job.value;
   const { presses, cutters } = desk.records.value;
   const set = (fields: Partial<SheetFields>, kind = '') => desk.change((job) => ({ ...job, sheet: { ...job.sheet, ...fields } }), kind);
@@ -24,8 +26,8 @@ export function SheetPanel() {
       controls={
         <>
           <Block title={say('panel-sheet')}>
-            <SizeField label={say('field-size')} hint={say('hint-size')} value={sheet.size} choices={stockSizes(desk.records.value).map((size) => (format.unit === 'mm' || /[a-z]$/i.test(size) ? size : `${size}mm`))}
-              fault={desk.faultyFields.value.includes('size') ? say('fault-size') : undefined} onInput={(size) => set({ size }, 'sheet size')} />
+            <SizeField label={say('field-size')} hint={say('hint-size', examples)} value={sheet.size} choices={stockSizes(desk.records.value).map((size) => sizeChoice(size, format))}
+              fault={desk.faultyFields.value.includes('size') ? say('fault-size', examples) : undefined} onInput={(size) => set({ size }, 'sheet size')} />
             <ChoiceField label={say('field-press')} value={sheet.press} options={choice(presses)} onChange={(press) => set({ press })} />
             <ChoiceField label={say('field-cutter')} value={sheet.cutter} options={choice(cutters)} onChange={(cutter) => set({ cutter })} />
             <BoardField />

@@ -6,6 +6,7 @@ import { printedRows, versionsJobOf } from '../job/versions.ts';
 import { NO_OVERS } from '../job/overs.ts';
 import { upsOf } from '../job/layouts.ts';
 import { Block, TextField } from '../panels/fields.tsx';
+import { NumberField } from '../panels/length-field.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
 import { OversFields } from '../panels/overs-fields.tsx';
 import { Layout } from '../panels/layout.tsx';
@@ -52,9 +53,9 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
       </Block>
       <Block title={say('forms-and-costs')}>
         <div class="row">
-          <TextField label={say('field-forms')} numeric value={versions.forms} fault={has('forms') ? say('fault-forms') : undefined} onInput={set('forms')} />
-          <TextField label={say('field-formCost')} numeric unit={currency} value={versions.formCost} fault={has('formCost') ? say('fault-number') : undefined} onInput={set('formCost')} />
-          <TextField label={say('field-pressingCost')} numeric unit={currency} value={versions.pressingCost} fault={has('pressingCost') ? say('fault-number') : undefined} onInput={set('pressingCost')} />
+          <TextField label={say('field-forms')} numeric value={versions.forms} fault={has('forms') ? say('fault-whole') : undefined} onInput={set('forms')} />
+          <NumberField label={say('field-formCost')} unit={currency} value={versions.formCost} fault={has('formCost') ? say('fault-number') : undefined} onInput={set('formCost')} />
+          <NumberField label={say('field-pressingCost')} unit={currency} value={versions.pressingCost} fault={has('pressingCost') ? say('fault-number') : undefined} onInput={set('pressingCost')} />
         </div>
         <p class="hint">{say('hint-gang-costs')}</p>
         <OversFields overs={versions.overs ?? NO_OVERS} isFaulty={has('overs')} onInput={(overs) => changeVersions(desk, (now) => ({ ...now, overs }), 'overs')} />

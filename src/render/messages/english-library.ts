@@ -77,7 +77,7 @@ export const englishLibrary = {
   'fact-yearly': 'a year',
   'fact-grade': 'grade',
   'fact-grammage': 'g/m²',
-  'fact-caliper': 'caliper, mm',
+  'fact-caliper': 'caliper',
   'fact-live': 'still made',
   'fact-grain': 'grain',
   'fact-drawnFrom': 'drawn from',

@@ -14,7 +14,7 @@ export const englishVersions = {
   'version-faults': 'Every version wants a name of its own and a whole quantity from 1 up.',
   'forms-and-costs': 'Forms and costs',
   'field-forms': 'Forms allowed',
-  'fault-forms': 'A whole number from 1 up is wanted.',
+  'fault-whole': 'A whole number from 1 up is wanted.',
   'field-formCost': 'Cost of a form',
   'field-pressingCost': 'Cost of a pressing',
   'hint-gang-costs': 'Without costs the fewest pressings are sought.',

@@ -79,7 +79,7 @@ export const germanLibrary: Readonly<Record<keyof typeof englishLibrary, string>
   'fact-yearly': 'im Jahr',
   'fact-grade': 'Sorte',
   'fact-grammage': 'g/m²',
-  'fact-caliper': 'Dicke, mm',
+  'fact-caliper': 'Dicke',
   'fact-live': 'wird noch gemacht',
   'fact-grain': 'Faserlauf',
   'fact-drawnFrom': 'gezeichnet von',

@@ -16,7 +16,7 @@ export const germanVersions: Readonly<Record<keyof typeof englishVersions, strin
   'version-faults': 'Jede Sorte braucht einen eigenen Namen und eine ganze Menge ab 1.',
   'forms-and-costs': 'Formen und Kosten',
   'field-forms': 'Erlaubte Formen',
-  'fault-forms': 'Eine ganze Zahl ab 1 angeben.',
+  'fault-whole': 'Eine ganze Zahl ab 1 angeben.',
   'field-formCost': 'Kosten einer Form',
   'field-pressingCost': 'Kosten eines Drucks',
   'hint-gang-costs': 'Ohne Kosten werden die wenigsten Drucke gesucht.',

@@ -1,13 +1,15 @@
-import { parseLengthMm, toMicrons } from '../../../base/units.ts';
-import type { LengthUnit } from '../../../render/format.ts';
+import { toMicrons } from '../../../base/units.ts';
+import type { Format } from '../../../render/format.ts';
 import type { HandWords } from '../../../render/messages/hand-words.ts';
+import { wholeOf } from '../../job/number-of.ts';
+import { keptLength, mmOf } from '../../job/typed-length.ts';
 import type { GridWish } from '../commands/rows-and-columns.ts';
 import { html } from './elements.ts';
 
 const MOST_COUNT = 200;
 
 /** Asks for rows, columns and steps. Lengths without a unit are taken in the unit shown. */
-export function gridForm(words: HandWords, unit: LengthUnit, done: (wish: GridWish) => void): HTMLDialogElement {
+export function gridForm(words: HandWords, format: Format, done: (wish: GridWish) => void): HTMLDialogElement {
   const field = (text: string, value: string, hint?: string) => {
     const input = html('input', { type: 'text', inputmode: 'decimal', value, ...(hint && { placeholder: hint }) });
     return { input, row: html('label', {}, [`${text} `, input]) };
@@ -23,7 +25,7 @@ export function gridForm(words: HandWords, unit: LengthUnit, done: (wish: GridWi
   leave.addEventListener('click', () => dialog.close());
   form.addEventListener('submit', (event) => {
     event.preventDefault();
-    const wish = readWish({ rows: rows.input.value, columns: columns.input.value, along: along.input.value, away: away.input.value }, unit);
+    const wish = readWish({ rows: rows.input.value, columns: columns.input.value, along: along.input.value, away: away.input.value }, format);
     wrong.textContent = wish ? '' : words.grid.notANumber;
     if (!wish) return;
     dialog.close();
@@ -33,22 +35,21 @@ export function gridForm(words: HandWords, unit: LengthUnit, done: (wish: GridWi
 }
 
 /** What was typed, or undefined where it makes no sense. */
-export function readWish(typed: { rows: string; columns: string; along: string; away: string }, unit: LengthUnit): GridWish | undefined {
+export function readWish(typed: { rows: string; columns: string; along: string; away: string }, format: Format): GridWish | undefined {
   const [rows, columns] = [count(typed.rows), count(typed.columns)];
-  const [stepAlong, stepAway] = [step(typed.along, unit), step(typed.away, unit)];
+  const [stepAlong, stepAway] = [step(typed.along, format), step(typed.away, format)];
   if (rows === undefined || columns === undefined || stepAlong === 0 || stepAway === 0) return undefined;
   return { rows, columns, stepAlong, stepAway };
 }
 
 function count(text: string): number | undefined {
-  const value = Number(text.trim());
-  return Number.isInteger(value) && value >= 1 && value <= MOST_COUNT ? value : undefined;
+  const value = wholeOf(text);
+  return typeof value === 'number' && value >= 1 && value <= MOST_COUNT ? value : undefined;
 }
 
 /** µm; undefined for nothing typed, 0 for what is no length. */
-function step(text: string, unit: LengthUnit): number | undefined {
-  const typed = text.trim().replace(',', '.');
-  if (typed === '') return undefined;
-  const mm = parseLengthMm(/[a-z]$/i.test(typed) ? typed : typed + unit);
+function step(text: string, format: Format): number | undefined {
+  if (text.trim() === '') return undefined;
+  const mm = mmOf(keptLength(text, format));
   return mm !== undefined && mm > 0 ? Math.max(0, toMicrons(mm)) : 0;
 }
