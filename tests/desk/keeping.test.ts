@@ -32,7 +32,7 @@ describe.skipIf(!browserIsHere())('keeping', { timeout: 120_000 }, () => {
     await page.waitForTimeout(600);
     await page.reload();
     await page.locator('.ticket', { hasText: 'straight-tuck-small' }).waitFor();
-    expect(await page.locator('.ticket').innerText()).toContain('740x520');
+    expect(await page.locator('.ticket').innerText()).toContain('740\u00a0×\u00a0520\u00a0mm');
     await page.locator('.ticket .state-sound').waitFor();
     await goTo(page, 'Layouts found');
     await page.locator('.card.chosen', { hasText: 'ups' }).waitFor();

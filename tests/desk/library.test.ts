@@ -64,8 +64,10 @@ describe.skipIf(!browserIsHere())('the library on the desk', { timeout: 150_000 
     expect(await cards().innerText()).toMatch(/4712[\s\S]*outline within 0\smm/);
     await picture(page, 'library-shape');
     await dialog().getByLabel('Within').fill('many');
+    await dialog().getByText('A length is wanted, such as 12 or 0.5 in.').waitFor();
+    await dialog().getByLabel('Within').fill('4in');
     await search('gift');
-    await dialog().getByText(/within: .*number/i).waitFor();
+    await dialog().getByText(/within: .*50/i).waitFor();
     // The browser's own line for an answer of 400.
     desk.forgive('status of 400');
   });

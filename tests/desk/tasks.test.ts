@@ -132,7 +132,7 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     await picture(page, 'sales-sheets');
     expect(many).not.toBe(few);
     const take = board.getByRole('button', { name: 'Take this sheet' }).first();
-    const size = (await take.getAttribute('aria-label'))!.replace(/.*: /, '').replace(/\smm|\s/g, '').replace('×', 'x');
+    const size = (await take.getAttribute('aria-label'))!.replace(/.*: |\smm/g, '').replaceAll('\u00a0', ' ');
     await take.click();
     expect(await page.getByLabel('Sheet size').inputValue()).toBe(size);
   });
