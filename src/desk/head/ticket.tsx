@@ -1,3 +1,4 @@
+import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import { PANELS, type Desk, type Panel } from '../desk.ts';
 import { upsOf } from '../job/layouts.ts';
@@ -45,7 +46,7 @@ function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
     case 'sheet': {
       const { size, press } = job.value.sheet;
       const record = records.value.presses.find(({ id }) => id === press);
-      return [`${shownSize(size, format)} ${format.unit}`, record && nameOfRecord(record)].filter(Boolean).join(', ');
+      return [keepTogether(`${shownSize(size, format)} ${format.unit}`), record && nameOfRecord(record)].filter(Boolean).join(', ');
     }
     case 'limits':
       return frame.value.kind === 'answer' ? say('limits-summary', { gap: format.length(frame.value.answer.gap), bleed: format.length(frame.value.answer.bleed) }) : '';
