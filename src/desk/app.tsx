@@ -9,9 +9,11 @@ import { LayoutsPanel } from './panels/layouts-panel.tsx';
 import { LimitsPanel } from './panels/limits-panel.tsx';
 import { MoneyPanel } from './panels/money-panel.tsx';
 import { OtherDrawing } from './panels/other-drawing.tsx';
+import { PanelHead } from './panels/panel-head.tsx';
 import { SheetPanel } from './panels/sheet-panel.tsx';
 import { WhyPanel } from './panels/why-panel.tsx';
 import { SilentThreads } from './head/silent-threads.tsx';
+import { CautionOnPaper, SheetOnPaper } from './panels/paper.tsx';
 import { Ticket } from './head/ticket.tsx';
 import { takeFile } from './taking.ts';
 import { wordsIn, WordsContext } from './words/words.ts';
@@ -50,9 +52,11 @@ export function App({ parts }: { readonly parts: DeskParts }) {
         <div class="desk">
           <Ticket />
           <main id="panel" tabIndex={-1}>
-            <h2>{words.say(`panel-${panel}`)}</h2>
+            <PanelHead />
             {JUDGED.has(panel) && <OtherDrawing />}
+            <SheetOnPaper />
             <Body />
+            <CautionOnPaper />
           </main>
         </div>
         <p class="notice" role="status">{desk.notice.value}</p>

@@ -21,8 +21,8 @@ describe.skipIf(!browserIsHere())('several outlines', { timeout: 150_000 }, () =
   const add = async () => {
     await page.getByRole('button', { name: /^(Add )?reverse-tuck-small.svg/ }).click();
     await page.getByRole('button', { name: /^(Add )?sleeve.svg/ }).click();
-    await page.locator('.outline-rows input.number').nth(0).fill('9000');
-    await page.locator('.outline-rows input.number').nth(1).fill('4000');
+    await page.locator('.gang-rows input.number').nth(0).fill('9000');
+    await page.locator('.gang-rows input.number').nth(1).fill('4000');
   };
   const seek = async (forms: string) => {
     await page.getByLabel(/^(Forms allowed|Erlaubte Formen)$/).fill(forms);

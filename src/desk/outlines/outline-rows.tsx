@@ -22,7 +22,7 @@ export function OutlineRows({ faults }: { readonly faults: readonly OutlinesFaul
   };
   return (
     <>
-      <ul class="outline-rows">
+      <ul class="gang-rows">
         {list.map(({ id, name, quantity }, row) => (
           <li key={id}>
             <span class="outline-letter" aria-hidden="true">{letterOf(row)}</span>

@@ -10,11 +10,11 @@ import { OutlineRows } from './outline-rows.tsx';
 import { changeOutlines, outlinesJob, seekForms, stopSeeking } from './outlines-work.ts';
 
 /** Several drawings on common forms: quantities at one side, the forms found at the other. */
-export function OutlinesFace({ choice }: { readonly choice: preact.ComponentChildren }) {
+export function OutlinesFace() {
   const { desk } = useDesk();
   const { say } = useWords();
   const { plan } = desk.job.value.outlines;
-  return <Layout controls={<>{choice}<Controls /></>} picture={plan ? <OutlineForms plan={plan} /> : <p class="empty">{say('no-forms-yet')}</p>} />;
+  return <Layout controls={<Controls />} picture={plan ? <OutlineForms plan={plan} /> : <p class="empty">{say('no-forms-yet')}</p>} />;
 }
 
 function Controls() {
@@ -30,7 +30,7 @@ function Controls() {
   const typed = outlines.list.some(({ quantity }) => quantity !== '');
   return (
     <>
-      <Block title={say('face-outlines')}>
+      <Block isForDoing title={say('face-outlines')}>
         <p class="hint">{job ? say('hint-outlines', { sheet: format.size(job.sheet.width, job.sheet.height) }) : say('outlines-need-sheet')}</p>
         <OutlineRows faults={faults} />
         {typed && (has('name') || has('quantity')) && <p class="hint">{say('outline-faults')}</p>}

@@ -38,7 +38,7 @@ export function BlankFromDimensions() {
     draw(chosen, typed);
   };
   return (
-    <Block title={say('drawing-from-dimensions')}>
+    <Block isForDoing title={say('drawing-from-dimensions')}>
       <ChoiceField label={say('field-style')} hint={styleText(style.description)} value={chosen} options={STYLES.map(({ id }) => [id, styleText(id.replaceAll('-', ' '))])} onChange={choose} />
       <div class="row">
         {style.dimensions.map(({ name, meaning, example }) => (

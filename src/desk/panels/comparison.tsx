@@ -1,9 +1,8 @@
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { upsOf, yieldOf } from '../job/layouts.ts';
-import { Picture } from '../picture/picture.tsx';
+import { LayoutPicture } from '../picture/layout-picture.tsx';
 import { useWords, type Words } from '../words/words.ts';
-import { useAnswer } from './use-answer.ts';
 
 /** Layouts side by side with the chosen one, differences named in words. */
 export function Comparison() {
@@ -19,7 +18,7 @@ export function Comparison() {
       <div class="side-by-side">
         {[chosen, ...beside].map((layout, i) => (
           <figure key={layout.id}>
-            <Small layout={layout} name={`beside${i}`} />
+            <LayoutPicture isSmall layout={layout} name={`beside${i}`} />
             <figcaption>
               <strong>{say('ups', { ups: upsOf(layout) })}</strong>{' '}
               {i === 0 ? say('the-chosen-one') : differences(layout, chosen, words).join(' ')}
@@ -29,14 +28,6 @@ export function Comparison() {
       </div>
     </section>
   );
-}
-
-function Small({ layout, name }: { readonly layout: KeptLayout; readonly name: string }) {
-  const { desk } = useDesk();
-  const { say, format } = useWords();
-  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout.file, grain: undefined, small: true }), [layout.file, format]);
-  if (picture.kind !== 'answer') return <p class="empty">{say('drawing-picture')}</p>;
-  return <Picture still scene={picture.answer} name={name} label={say('picture-of-layout', { ups: upsOf(layout), size: format.size(layout.file.sheet.width, layout.file.sheet.height) })} />;
 }
 
 /** What sets a layout apart from the chosen one. */

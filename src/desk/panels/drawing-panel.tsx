@@ -14,7 +14,6 @@ import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
 import { LengthField } from './length-field.tsx';
-import { NextStep } from './next-step.tsx';
 import { OpenedDrawings } from './opened-drawings.tsx';
 import { RecentJobs } from './recent-jobs.tsx';
 
@@ -33,8 +32,8 @@ export function DrawingPanel() {
         <>
           {reading.kind === 'answer' && <WhatWasRead answer={reading.answer} onGoTo={goTo} />}
           {reading.kind === 'issues' && <IssueList issues={reading.issues} />}
-          <Block title={say(reading.kind === 'none' ? 'drawing-from-file' : 'another-drawing')}>
-            <FilePicker accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+          <Block isForDoing title={say(reading.kind === 'none' ? 'drawing-from-file' : 'another-drawing')}>
+            <FilePicker isFirst={reading.kind === 'none'} accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
             <OpenedDrawings />
             {reading.kind === 'none' && <button type="button" onClick={() => void trySample()}>{say('try-sample')}</button>}
           </Block>
@@ -46,7 +45,7 @@ export function DrawingPanel() {
         reading.kind === 'answer' && reading.answer.scene ? (
           <Picture scene={reading.answer.scene} name="drawing" label={say('picture-of-drawing', { name: reading.answer.name })} focus={focus} />
         ) : (
-          <p class="empty">{say(reading.kind === 'waiting' ? 'reading' : 'no-drawing-yet')}</p>
+          <p class="empty">{say(reading.kind === 'waiting' ? 'reading' : reading.kind === 'issues' ? 'not-readable' : 'empty-desk')}</p>
         )
       }
     />
@@ -97,7 +96,6 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
         <IssueList issues={issues} numbers={numbers} onGoTo={onGoTo} actions={(issue) => <RoleButtons issue={issue} />} />
         <Remembered />
       </Block>
-      {blank && <NextStep panel="sheet" />}
     </>
   );
 }

@@ -24,7 +24,7 @@ export function TextField({ label, hint, fault, value, onInput, onLeave, placeho
   const id = useId();
   const said = [hint !== undefined && `${id}-hint`, fault !== undefined && `${id}-fault`].filter(Boolean).join(' ');
   return (
-    <div class="field">
+    <div class={value === '' && !placeholder ? 'field unsaid' : 'field'}>
       <label for={id}>{label}</label>
       <span class="field-box">
         <input id={id} value={value} placeholder={placeholder ?? ''} inputMode={numeric ? 'decimal' : 'text'} autocomplete="off" spellcheck={false}
@@ -48,7 +48,7 @@ interface ChoiceProps<Value extends string> extends FieldProps {
 export function ChoiceField<Value extends string>({ label, hint, value, options, onChange }: ChoiceProps<Value>) {
   const id = useId();
   return (
-    <div class="field">
+    <div class={value === '' ? 'field unsaid' : 'field'}>
       <label for={id}>{label}</label>
       <select id={id} value={value} aria-describedby={hint === undefined ? undefined : `${id}-hint`} onChange={(event) => onChange(event.currentTarget.value as Value)}>
         {options.map(([key, text]) => <option key={key} value={key} selected={key === value}>{text}</option>)}
@@ -67,10 +67,17 @@ export function CheckField({ label, checked, onChange }: { readonly label: strin
   );
 }
 
+interface BlockProps {
+  readonly title: string;
+  /** There is only something to do here: nothing that paper could show. */
+  readonly isForDoing?: boolean;
+  readonly children: ComponentChildren;
+}
+
 /** A block of the controls with its own heading. */
-export function Block({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
+export function Block({ title, isForDoing = false, children }: BlockProps) {
   return (
-    <section class="block">
+    <section class={isForDoing ? 'block on-screen' : 'block'}>
       <h3>{title}</h3>
       {children}
     </section>

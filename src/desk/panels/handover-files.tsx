@@ -51,7 +51,7 @@ export function HandoverFiles({ layout, details }: Props) {
       <SaveAll files={files} lacking={lacking} isCurrent={isCurrent} />
       <ul class="files">
         {files.map(({ name, content }) => (
-          <li key={name}>
+          <li key={name} data-name={name}>
             <button type="button" disabled={!isCurrent} onClick={() => download(name, content)}>{say('download', { name })}</button>
             <span class="note">{say(`file-${name.slice(name.lastIndexOf('.') + 1)}` as 'file-svg')}</span>
           </li>

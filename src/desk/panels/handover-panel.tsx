@@ -2,11 +2,13 @@ import { useDesk } from '../desk-context.ts';
 import type { HandoverFields, Job } from '../job/job.ts';
 import { wholeOf } from '../job/number-of.ts';
 import { boardOf, type Records } from '../job/records.ts';
+import { LayoutPicture } from '../picture/layout-picture.tsx';
 import { useWords } from '../words/words.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { Block, TextField } from './fields.tsx';
 import { HandoverFiles } from './handover-files.tsx';
 import { Layout } from './layout.tsx';
+import { NothingYet } from './nothing-yet.tsx';
 import { StateMark } from './state-mark.tsx';
 
 export function HandoverPanel() {
@@ -21,14 +23,15 @@ export function HandoverPanel() {
     <Layout
       controls={<Block title={say('on-every-page')}>{(['layoutNumber', 'revision', 'product', 'quantity', 'approvedBy', 'date'] as const).map(field)}</Block>}
       picture={
-        <div class="handover">
+        <div class={chosen && 'handover'}>
           {chosen && state ? (
             <p>
               {say('handed-over', { ups: chosen.file.placements.length, source: foundBy(chosen) })} <StateMark state={state} />
             </p>
           ) : (
-            <p class="empty">{say('nothing-found-yet')}</p>
+            <NothingYet />
           )}
+          {chosen && <LayoutPicture isSmall layout={chosen} name="handed-over" />}
           {chosen && state !== 'sound' && <p class="warning">{say(`not-handed-over-${state === 'out of date' ? 'out-of-date' : state === 'faulty' ? 'faulty' : 'not-judged'}`)}</p>}
           {chosen && state === 'sound' && <HandoverFiles layout={chosen} details={detailsOf(desk.job.value, desk.records.value)} />}
           <p class="caution">{say('caution')}</p>

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import { faultIssue } from '../../layout/fault-issue.ts';
-import { FACES } from '../desk.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { upsOf, yieldOf } from '../job/layouts.ts';
@@ -14,7 +13,7 @@ import { Comparison } from './comparison.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
-import { NextStep } from './next-step.tsx';
+import { NothingYet } from './nothing-yet.tsx';
 import { PlacementsTable } from './placements-table.tsx';
 import { SearchControls } from './search-controls.tsx';
 import { StateMark } from './state-mark.tsx';
@@ -25,23 +24,20 @@ export function LayoutsPanel() {
   const { say } = useWords();
   const layouts = desk.layouts.value;
   const chosen = desk.chosen.value;
-  if (desk.face.value === 'versions') return <VersionsFace layout={chosen} choice={<FaceChoice />} />;
-  if (desk.face.value === 'outlines') return <OutlinesFace choice={<FaceChoice />} />;
+  if (desk.face.value === 'versions') return <VersionsFace layout={chosen} />;
+  if (desk.face.value === 'outlines') return <OutlinesFace />;
   return (
     <Layout
       controls={
         <>
-          <FaceChoice />
-          <Block title={say('search')}>
+          <Block isForDoing title={say('search')}>
             <SearchControls />
             <IssueList issues={desk.searchIssues.value} />
           </Block>
-          <Block title={say('found', { count: layouts.length })}>
-            {layouts.length === 0 && <p>{say('nothing-found-yet')}</p>}
+          <Block isForDoing title={say('found', { count: layouts.length })}>
             <ol class="cards">{layouts.map((layout) => <Card key={layout.id} layout={layout} />)}</ol>
             <FilePicker accept=".json" label={say('open-layout')} hint={say('hint-layout')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
           </Block>
-          {chosen && <NextStep panel="money" />}
         </>
       }
       picture={
@@ -52,23 +48,10 @@ export function LayoutsPanel() {
             <PlacementsTable layout={chosen} />
           </>
         ) : (
-          <p class="empty">{say('nothing-found-yet')}</p>
+          <NothingYet />
         )
       }
     />
-  );
-}
-
-/** The layouts themselves, what the stations of the chosen one print, or forms of several outlines. */
-function FaceChoice() {
-  const { desk } = useDesk();
-  const { say } = useWords();
-  return (
-    <div class="faces" role="group" aria-label={say('face-of-layouts')}>
-      {FACES.map((face) => (
-        <button key={face} type="button" aria-pressed={desk.face.value === face} onClick={() => (desk.face.value = face)}>{say(`face-${face}`)}</button>
-      ))}
-    </div>
   );
 }
 

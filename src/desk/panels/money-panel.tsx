@@ -13,6 +13,7 @@ import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
 import { NumberField } from './length-field.tsx';
 import { MoneyChart } from './money-chart.tsx';
+import { NothingYet } from './nothing-yet.tsx';
 import { ReportView } from './report-view.tsx';
 import { RunMoney } from './run-money.tsx';
 import { useAnswer } from './use-answer.ts';
@@ -60,10 +61,12 @@ export function MoneyPanel() {
             </div>
             <fieldset>
               <legend>{say('stages')}</legend>
-              {STAGES.filter((stage) => stage !== 'printing').map((stage) => (
-                <CheckField key={stage} label={say(`stage-${stage}`)} checked={money.stages.includes(stage)}
-                  onChange={(on) => set({ stages: on ? [...money.stages, stage] : money.stages.filter((one) => one !== stage) })} />
-              ))}
+              <div class="checks">
+                {STAGES.filter((stage) => stage !== 'printing').map((stage) => (
+                  <CheckField key={stage} label={say(`stage-${stage}`)} checked={money.stages.includes(stage)}
+                    onChange={(on) => set({ stages: on ? [...money.stages, stage] : money.stages.filter((one) => one !== stage) })} />
+                ))}
+              </div>
             </fieldset>
           </Block>
           <Block title={say('rates')}>
@@ -82,7 +85,7 @@ export function MoneyPanel() {
       }
       picture={
         <div class="money">
-          {!chosen && <p class="empty">{say('nothing-found-yet')}</p>}
+          {!chosen && <NothingYet />}
           {quote.kind === 'issues' && (quote.issues.every(isOpen) ? quote.issues.map((issue) => <p key={issue.code} class="empty">{sentence(issue)}</p>) : <IssueList issues={quote.issues} />)}
           {chosen && <RunMoney layout={chosen} quote={terms} />}
           {quote.kind === 'answer' && (withVersions ? <details><summary>{say('as-one-version')}</summary><QuoteView answer={quote.answer} /></details> : <QuoteView answer={quote.answer} />)}

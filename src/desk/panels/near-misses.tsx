@@ -38,9 +38,11 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
     desk.panel.value = 'layouts';
   };
   return (
-    <Block title={say('near-misses')}>
+    <Block isForDoing={state.kind !== 'answer'} title={say('near-misses')}>
       <p class="hint">{say('hint-near-misses')}</p>
-      <TextField label={say('field-yearly')} numeric value={yearly} fault={wholeOf(yearly) === 'fault' ? say('fault-whole') : undefined} onInput={setYearly} />
+      <div class="on-screen">
+        <TextField label={say('field-yearly')} numeric value={yearly} fault={wholeOf(yearly) === 'fault' ? say('fault-whole') : undefined} onInput={setYearly} />
+      </div>
       <div class="buttons">
         <button type="button" disabled={!inDate || state.kind === 'waiting'} onClick={() => void find()}>{say('find-near-misses')}</button>
         {state.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}

@@ -11,7 +11,7 @@ export function RecentJobs() {
   const named = saving.jobs.value.filter(({ job }) => job.drawing || job.layouts.length > 0).slice(0, MOST_SHOWN);
   if (desk.job.value.drawing || named.length === 0) return null;
   return (
-    <Block title={say('recent-jobs')}>
+    <Block isForDoing title={say('recent-jobs')}>
       <ul class="opened-list">
         {named.map(({ id, job }) => (
           <li key={id}><button type="button" class="small" onClick={() => void saving.open(id)}>{job.name || say('unnamed')}</button></li>

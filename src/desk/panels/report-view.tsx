@@ -43,7 +43,7 @@ function FigureRow({ figure: { label, value, share, formula, note } }: { readonl
   return (
     <>
       <dt>{keepTogether(label)}</dt>
-      <dd>
+      <dd class={share === undefined ? undefined : 'with-share'}>
         {keepTogether(value)}
         {share !== undefined && <meter class="share" min={0} max={1} value={share} aria-label={label} />}
         {formula !== undefined && <span class="formula">= {keepTogether(formula)}</span>}

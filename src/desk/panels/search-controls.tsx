@@ -16,9 +16,9 @@ export function SearchControls() {
       <ChoiceField label={say('field-effort')} value={desk.job.value.effort} onChange={(effort: Effort) => desk.change((job) => ({ ...job, effort }))}
         options={[['quick', say('effort-quick')], ['normal', say('effort-normal')], ['thorough', say('effort-thorough')]]} />
       <div class="buttons">
-        {!active && <button type="button" class="primary" disabled={desk.inputs.value === undefined} onClick={searching.start}>{say('start')}</button>}
+        {!active && <button type="button" class={desk.chosen.value ? '' : 'primary'} disabled={desk.inputs.value === undefined} onClick={searching.start}>{say('start')}</button>}
         {phase === 'running' && <button type="button" onClick={searching.pause}>{say('pause')}</button>}
-        {phase === 'paused' && <button type="button" class="primary" onClick={searching.resume}>{say('go-on')}</button>}
+        {phase === 'paused' && <button type="button" onClick={searching.resume}>{say('go-on')}</button>}
         {active && <button type="button" onClick={searching.stop}>{say('stop')}</button>}
       </div>
       <SearchLine />
@@ -37,6 +37,10 @@ export function SearchLine() {
   // The search for what has just been changed begins in a moment.
   const behind = desk.inputs.value !== undefined && desk.inputs.value !== inputs;
   if (behind) return <p class="search-line">{say('search-begins')}</p>;
+  // Inputs that came back have their layouts still.
+  if (phase === 'idle' && best) return <p class="search-line">{say('search-known', facts)}</p>;
+  // With nothing on the desk there is nothing to say of a search.
+  if (phase === 'idle' && !desk.job.value.drawing) return null;
   if (phase === 'idle' || (phase === 'running' && !best)) return <p class="search-line">{say(phase === 'idle' ? 'search-idle' : 'search-begins')}</p>;
   return <p class="search-line">{say(`search-${phase}`, facts)}</p>;
 }

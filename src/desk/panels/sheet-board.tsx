@@ -20,11 +20,11 @@ export function SheetBoard() {
   const comparison = desk.comparison.value;
   const ready = desk.inputs.value !== undefined;
   return (
-    <section class="block" aria-label={say('all-sheets')}>
+    <section class={comparison.kind === 'answer' ? 'block sheet-board' : 'block sheet-board on-screen'} aria-label={say('all-sheets')}>
       <h3>{say('all-sheets')}</h3>
       <p class="hint">{say('hint-all-sheets')}</p>
       <div class="buttons">
-        <button type="button" class="primary" disabled={!ready || comparison.kind === 'waiting'} onClick={() => void compareAllSheets(desk)}>{say('compare-sheets')}</button>
+        <button type="button" disabled={!ready || comparison.kind === 'waiting'} onClick={() => void compareAllSheets(desk)}>{say('compare-sheets')}</button>
         {comparison.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}
       </div>
       {comparison.kind === 'waiting' && <p role="status">{say('comparing')}</p>}
@@ -164,10 +164,9 @@ function SheetCard({ facts, index, isWinner, onTake }: CardProps) {
     <li class={isWinner ? 'card chosen' : 'card'}>
       {picture.kind === 'answer' && <Picture still scene={picture.answer} name={`compared${index}`} label={say('picture-of-layout', { ups, size })} />}
       <p class="card-ups">{say('ups', { ups })}</p>
-      <p class="card-facts">
-        {size}
-        {grain && `, ${say(`grain-${grain}`)}`} · {say('at-most', { limit: upperBound })}
-      </p>
+      <p>{size}</p>
+      {grain && <p class="card-facts">{say('filter-grain')}: {say(`grain-${grain}`)}</p>}
+      <p class="card-facts">{say('at-most', { limit: upperBound })}</p>
       <p class="card-facts">{say('board-per-thousand', { area: format.area(boardM2PerThousand * 1e6) })}</p>
       <p class="card-facts">{cost === null || cost === undefined ? say('cost-open') : say('cost-per-thousand', { cost: format.money(cost, facts.currency) })}</p>
       {isWinner && <p class="state">✓ {say('winner-here')}</p>}

@@ -10,7 +10,6 @@ import { FilePicker } from './file-picker.tsx';
 import { FramePicture } from './frame-picture.tsx';
 import { Layout } from './layout.tsx';
 import { SizeField } from './length-field.tsx';
-import { NextStep } from './next-step.tsx';
 import { SheetBoard } from './sheet-board.tsx';
 
 export function SheetPanel() {
@@ -34,11 +33,10 @@ export function SheetPanel() {
             <ChoiceField label={say('field-sheet-grain')} hint={say('hint-sheet-grain')} value={sheet.sheetGrain} onChange={(sheetGrain) => set({ sheetGrain })}
               options={[['', say('from-board')], ['x', say('grain-x')], ['y', say('grain-y')], ['long', say('long-grain')], ['short', say('short-grain')]]} />
           </Block>
-          <Block title={say('own-records')}>
+          <Block isForDoing title={say('own-records')}>
             <FilePicker accept=".json" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
             <p class="hint">{say('records-invented')}</p>
           </Block>
-          <NextStep panel="layouts" />
         </>
       }
       picture={

@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Scene } from '../../render/scene.ts';
 import { useWords } from '../words/words.ts';
+import { listenToPicture } from './picture-pointers.ts';
 import { sceneNodes } from './scene-nodes.ts';
 import { around, moved, viewBoxText, whole, zoomed, type ViewBox } from './view-box.ts';
 
@@ -33,7 +34,7 @@ export function Picture({ scene, label, name, focus, still = false }: Props) {
   useLayoutEffect(() => svg.current?.replaceChildren(...sceneNodes(scene, `${name}-`)), [scene, name]);
   useEffect(() => {
     const element = svg.current;
-    return element && !still ? zoomAndMove(element, setView) : undefined;
+    return element && !still ? listenToPicture(element, ZOOM_STEP, setView) : undefined;
   }, [still]);
   if (still) return <svg ref={svg} class="picture" role="img" aria-label={label} viewBox={viewBoxText(view)} />;
   const middle = { x: view.x + view.width / 2, y: view.y + view.height / 2 };
@@ -46,12 +47,12 @@ export function Picture({ scene, label, name, focus, still = false }: Props) {
   };
   return (
     <div class="picture-frame">
-      <svg ref={svg} class="picture" role="img" aria-label={label} viewBox={viewBoxText(view)} tabIndex={0} onKeyDown={onKeyDown} />
       <div class="picture-tools" role="group" aria-label={say('view')}>
         <button type="button" onClick={() => nearer(ZOOM_STEP)} aria-label={say('nearer')}>+</button>
         <button type="button" onClick={() => nearer(1 / ZOOM_STEP)} aria-label={say('farther')}>−</button>
         <button type="button" onClick={() => setView(whole(scene.box))}>{say('whole-picture')}</button>
       </div>
+      <svg ref={svg} class={view.width < whole(scene.box).width ? 'picture is-near' : 'picture'} role="img" aria-label={label} viewBox={viewBoxText(view)} tabIndex={0} onKeyDown={onKeyDown} />
     </div>
   );
 }
@@ -68,44 +69,4 @@ function viewAfterKey(key: string, view: ViewBox, all: () => ViewBox): ViewBox |
     case 'ArrowDown': return moved(view, 0, view.height * MOVE_STEP);
     default: return undefined;
   }
-}
-
-type SetView = (change: (view: ViewBox) => ViewBox) => void;
-
-/** Wheel and pointer; two fingers are left to the browser. Returns how to end it. */
-function zoomAndMove(svg: SVGSVGElement, setView: SetView): () => void {
-  const place = (event: MouseEvent) => {
-    const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM()!.inverse());
-    return { x: point.x, y: point.y };
-  };
-  const onWheel = (event: WheelEvent) => {
-    event.preventDefault();
-    const at = place(event);
-    setView((view) => zoomed(view, event.deltaY < 0 ? ZOOM_STEP : 1 / ZOOM_STEP, at));
-  };
-  const onPointerDown = (down: PointerEvent) => {
-    if (down.button !== 0) return;
-    let last = { x: down.clientX, y: down.clientY };
-    svg.setPointerCapture(down.pointerId);
-    const onMove = (event: PointerEvent) => {
-      const scale = 1 / (svg.getScreenCTM()?.a ?? 1);
-      const [dx, dy] = [(last.x - event.clientX) * scale, (last.y - event.clientY) * scale];
-      last = { x: event.clientX, y: event.clientY };
-      setView((view) => moved(view, dx, dy));
-    };
-    const onUp = () => {
-      svg.removeEventListener('pointermove', onMove);
-      svg.removeEventListener('pointerup', onUp);
-      svg.removeEventListener('pointercancel', onUp);
-    };
-    svg.addEventListener('pointermove', onMove);
-    svg.addEventListener('pointerup', onUp);
-    svg.addEventListener('pointercancel', onUp);
-  };
-  svg.addEventListener('wheel', onWheel, { passive: false });
-  svg.addEventListener('pointerdown', onPointerDown);
-  return () => {
-    svg.removeEventListener('wheel', onWheel);
-    svg.removeEventListener('pointerdown', onPointerDown);
-  };
 }

@@ -25,7 +25,7 @@ export function VersionRows({ faults }: { readonly faults: readonly VersionFault
   };
   return (
     <>
-      <ul class="version-rows">
+      <ul class="gang-rows">
         {list.map(({ id, name, quantity }, row) => (
           <li key={id}>
             <Swatch row={row} prefix="row" />

@@ -19,10 +19,10 @@ import { VersionRows } from './version-rows.tsx';
 import { beginByHand, changeVersions, shareOutStations } from './versions-work.ts';
 
 /** Several versions on the chosen layout: quantities at one side, forms and what they make at the other. */
-export function VersionsFace({ layout, choice }: { readonly layout: KeptLayout | undefined; readonly choice: preact.ComponentChildren }) {
+export function VersionsFace({ layout }: { readonly layout: KeptLayout | undefined }) {
   const { say } = useWords();
-  if (!layout || upsOf(layout) === 0) return <Layout controls={choice} picture={<p class="empty">{say('versions-need-layout')}</p>} />;
-  return <Layout controls={<>{choice}<Controls layout={layout} /></>} picture={<Plan layout={layout} />} />;
+  if (!layout || upsOf(layout) === 0) return <p class="empty">{say('versions-need-layout')}</p>;
+  return <Layout controls={<Controls layout={layout} />} picture={<Plan layout={layout} />} />;
 }
 
 function Controls({ layout }: { readonly layout: KeptLayout }) {
@@ -45,7 +45,7 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
   const currency = money.currency || 'EUR';
   return (
     <>
-      <Block title={say('versions')}>
+      <Block isForDoing title={say('versions')}>
         <p>{say('ups', { ups: stations })}, {format.size(layout.file.sheet.width, layout.file.sheet.height)} <StateMark state={desk.stateOf(layout)} /></p>
         <p class="hint">{say('hint-versions')}</p>
         <VersionRows faults={faults} />
@@ -87,7 +87,7 @@ function Plan({ layout }: { readonly layout: KeptLayout }) {
     <>
       <FormView layout={layout} printed={printed} pressings={fits ? answer.pressings : undefined} />
       {ask && settled && fits && <PlanFigures ask={ask} printed={printed} weighed={answer} />}
-      {printed.length === 0 && <p class="hint">{say('gang-open')}</p>}
+      {printed.length === 0 && <p class="hint">{say(versions.list.length === 0 ? 'empty-versions' : 'gang-open')}</p>}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { englishEmpty } from './english-empty.ts';
 import { englishLibrary } from './english-library.ts';
 import { layoutMessages } from './english-layout.ts';
 import { englishOutlines } from './english-outlines.ts';
@@ -8,6 +9,7 @@ import { englishWarnings } from './english-warnings.ts';
 export const englishDesk = {
   ...englishVersions,
   ...englishOutlines,
+  ...englishEmpty,
   ...englishWarnings,
   'panel-drawing': 'Drawing',
   'panel-sheet': 'Sheet',
@@ -97,6 +99,7 @@ export const englishDesk = {
   'step-sheet': 'Next: choose the sheet',
   'step-layouts': 'See the layouts',
   'step-money': 'See what it costs',
+  'step-handover': 'Hand it over',
   'file-not-known': '{name} is nothing that the desk knows: a drawing, a layout, a press, die-cutter or board record, or a job is wanted.',
   'issue-grammage-missing': 'The grammage is still open: choose a board or type its grammage, and the sheets to order and the money stand here.',
   'issue-no-blank-fits': 'Not a single blank fits clear of margins, bar and what must stay free. Take a larger sheet or move the bar.',
@@ -241,7 +244,6 @@ export const englishDesk = {
   'chart-of-search': 'Best and limit over time: {best} ups found, at most {limit}',
   'chart-time': 'time',
   found: 'Found ({count})',
-  'nothing-found-yet': 'Nothing found yet: choose a drawing and a sheet.',
   ups: '{ups} ups',
   'at-most': 'at most {limit} can fit',
   'no-more-can-fit': 'no more can fit',

@@ -1,4 +1,5 @@
 import type { DeskWord } from './english-desk.ts';
+import { germanEmpty } from './german-empty.ts';
 import { germanLibrary } from './german-library.ts';
 import { germanOutlines } from './german-outlines.ts';
 import { germanVersions } from './german-versions.ts';
@@ -8,6 +9,7 @@ import { germanWarnings } from './german-warnings.ts';
 export const germanDesk: Readonly<Record<DeskWord, string>> = {
   ...germanVersions,
   ...germanOutlines,
+  ...germanEmpty,
   ...germanWarnings,
   'panel-drawing': 'Zeichnung',
   'panel-sheet': 'Bogen',
@@ -97,6 +99,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'step-sheet': 'Weiter: Bogen wählen',
   'step-layouts': 'Die Standbögen ansehen',
   'step-money': 'Sehen, was es kostet',
+  'step-handover': 'Zur Übergabe',
   'file-not-known': '{name} ist nichts, was das Pult kennt: Gesucht ist eine Zeichnung, ein Standbogen, ein Datensatz oder ein Auftrag.',
   'issue-grammage-missing': 'Das Flächengewicht ist noch offen: Wählen Sie einen Karton oder geben Sie das Gewicht ein, dann stehen hier die zu bestellenden Bogen und das Geld.',
   'issue-no-blank-fits': 'Kein einziger Zuschnitt passt neben Rändern, Streifen und freien Flächen. Nehmen Sie einen größeren Bogen oder versetzen Sie den Streifen.',
@@ -241,7 +244,6 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'chart-of-search': 'Bestes und Grenze im Lauf der Zeit: {best} Nutzen gefunden, höchstens {limit}',
   'chart-time': 'Zeit',
   found: 'Gefunden ({count})',
-  'nothing-found-yet': 'Noch nichts gefunden: Wählen Sie Zeichnung und Bogen.',
   ups: '{ups} Nutzen',
   'at-most': 'höchstens {limit} sind möglich',
   'no-more-can-fit': 'mehr sind nicht möglich',

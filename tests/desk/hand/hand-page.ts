@@ -26,8 +26,8 @@ export async function handPages(): Promise<HandPages | undefined> {
   const browser = await launch();
   const folder = scratchFolder();
   await build({ entryPoints: [join(here, 'page', 'harness.ts')], outfile: join(folder.path, 'harness.js'), bundle: true, format: 'esm', target: 'es2022', logLevel: 'error' });
+  await build({ entryPoints: [join(root, 'src', 'desk', 'hand', 'hand.css')], outdir: folder.path, bundle: true, logLevel: 'error' });
   for (const file of ['page.html', 'page.css']) copyFileSync(join(here, 'page', file), join(folder.path, file));
-  copyFileSync(join(root, 'src', 'desk', 'hand', 'hand.css'), join(folder.path, 'hand.css'));
   const served = await serveFolder(folder.path);
   return {
     open: async (size = { width: 1200, height: 800 }, colours = 'light') => {

@@ -2,6 +2,7 @@ import type { Dieline } from '../../../dieline/dieline.ts';
 import { readDrawing } from '../../../dieline/read-drawing.ts';
 import { parseRoleRule } from '../../../dieline/role-rule.ts';
 import { ruleLengths } from '../../../dieline/rule-lengths.ts';
+import { InputError } from '../../../base/issue.ts';
 import { dielineOfStyle } from '../../../dieline/styles/dieline-of-style.ts';
 import { drawingScene } from '../../../render/drawing-svg.ts';
 import type { Host } from '../host.ts';
@@ -33,7 +34,7 @@ function nameOf(source: DrawingSource): string {
 }
 
 /** What was remembered from other drawings may fit nothing in this one; that is no fault of it. */
-async function readFile({ bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Promise<Dieline> {
+async function readFile({ name, bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Promise<Dieline> {
   const rule = (text: string) => parseRoleRule(text, 'role');
   const dieline = await readDrawing(bytes, {
     roles: [...options.roles, ...remembered].map(rule),
@@ -41,6 +42,8 @@ async function readFile({ bytes, options }: DrawingSource & { kind: 'file' }, re
     ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
     ...(options.page !== undefined && { page: options.page }),
     ...(options.blank !== undefined && { blank: options.blank }),
+  }).catch((error: unknown) => {
+    throw error instanceof InputError ? new InputError(error.issues.map((issue) => ({ where: name, ...issue }))) : error;
   });
   const unused = new Set(remembered);
   return { ...dieline, issues: dieline.issues.filter(({ code, where }) => !(code === 'role-rule-unused' && unused.has(where ?? ''))) };

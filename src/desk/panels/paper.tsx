@@ -1,0 +1,33 @@
+import { useDesk } from '../desk-context.ts';
+import type { Panel } from '../desk.ts';
+import { LayoutPicture } from '../picture/layout-picture.tsx';
+import { useWords } from '../words/words.ts';
+
+/** Panels whose figures are of the layout, which is drawn with them on paper; the others bring a picture of their own. */
+const OF_LAYOUT: readonly Panel[] = ['layouts', 'money'];
+/** These say the caution on the screen too. */
+const CAUTIOUS: readonly Panel[] = ['why', 'handover'];
+
+/** What only the printed panel shows: the sheet, with what is known of it. */
+export function SheetOnPaper() {
+  const { desk } = useDesk();
+  const { say, format, foundBy } = useWords();
+  const chosen = desk.chosen.value;
+  if (!chosen || !OF_LAYOUT.includes(desk.panel.value) || desk.face.value !== 'layouts') return null;
+  const { file, limit } = chosen;
+  const ups = file.placements.length;
+  return (
+    <section class="on-paper sheet-on-paper">
+      <LayoutPicture layout={chosen} name="paper" />
+      <p class="under">
+        {say('ups', { ups })}, {limit ? say(limit.ups === ups ? 'no-more-can-fit' : 'at-most', { limit: limit.ups }) : say('not-proved')}, {say('found-by', { source: foundBy(chosen) })}, {format.size(file.sheet.width, file.sheet.height)}
+      </p>
+    </section>
+  );
+}
+
+export function CautionOnPaper() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  return CAUTIOUS.includes(desk.panel.value) ? null : <p class="caution on-paper">{say('caution')}</p>;
+}
