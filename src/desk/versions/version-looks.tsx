@@ -1,6 +1,6 @@
 import { letterOf } from '../job/versions.ts';
 
-/** Tints of versions in desk.css, and hatches: the first eight versions differ in both, later ones in the pair. */
+/** Tints of versions in versions.css, and hatches: the first eight versions differ in both, later ones in the pair. */
 const LOOKS = 8;
 
 export function tintOf(row: number): string {
