@@ -1,6 +1,7 @@
+import { camelCase } from '../base/camel-case.ts';
 import { z } from 'zod';
 import { InputError, type Issue } from '../base/issue.ts';
-import { camelCase, readRecord } from './records.ts';
+import { readRecord } from './records.ts';
 
 /** Letters by which a name may differ from a field's and still be taken for a slip: fewer in a short one. */
 const slipOf = (field: string): number => (field.length <= 5 ? 1 : 2);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { camelCase } from '../base/camel-case.ts';
 import { InputError, type Issue } from '../base/issue.ts';
 import { parseCaliperMm, parseLengthMm, parseSizeMm } from '../base/units.ts';
 import { BASIC_SIZES, parseGrammage, parseTonnePrice } from './basis-weights.ts';
@@ -165,8 +166,4 @@ export function readRecord<Schema extends z.ZodType>(schema: Schema, json: unkno
 function camelKeys(json: unknown): unknown {
   if (typeof json !== 'object' || json === null || Array.isArray(json)) return json;
   return Object.fromEntries(Object.entries(json).map(([key, value]) => [camelCase(key), value]));
-}
-
-export function camelCase(key: string): string {
-  return key.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase());
 }

@@ -33,7 +33,7 @@ describe.skipIf(!browserIsHere())('versions', { timeout: 120_000 }, () => {
   const pasteTeas = () => paste(TEAS.map(([name, quantity]) => `${name}\t${quantity}`));
   const share = async (forms: string) => {
     await page.getByLabel(/^(Forms allowed|Erlaubte Formen)$/).fill(forms);
-    await page.getByRole('button', { name: /^(Share out|\d+ Plätze)/ }).click();
+    await page.getByRole('button', { name: /^(Share out|\d+ Nutzen verteilen)/ }).click();
     await page.locator('.plan-figures .state-sound').waitFor();
   };
   const pressings = async () => Number((await page.locator('.plan-figures .answer').innerText()).replaceAll(/\s/g, '').match(/^\d+/)![0]);

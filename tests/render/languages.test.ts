@@ -18,7 +18,7 @@ function leaves(words: unknown, path = ''): Map<string, string> {
 const OPEN = /^\.(report\.sources|picture\.roles|picture\.keepOuts|handover\.figures)/;
 
 /** Words that are the same in both languages. */
-const SAME = new Set(['date', 'note', 'rectangles', 'perforation', 'zone', 'm²/1000', '–']);
+const SAME = new Set(['version', 'date', 'note', 'rectangles', 'perforation', 'zone', 'm²/1000', '–']);
 
 const tables = (tag: string) => {
   const { locale: _, issues: __, quote, ...words } = LANGUAGES[tag]!;
@@ -82,5 +82,6 @@ test('names of searches part by part', () => {
   expect(sourceName(sources, 'nested rows')).toBe('A');
   expect(sourceName(sources, 'free search, nested rows')).toBe('B, A');
   expect(sourceName(sources, 'something new')).toBe('something new');
+  expect(sourceName({ ...sources, and: 'und' }, 'nested rows and free search, plain rows')).toBe('A und B, plain rows');
   expect(sourceName({}, 'plain rows and nested rows')).toBe('plain rows and nested rows');
 });

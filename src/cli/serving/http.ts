@@ -44,9 +44,9 @@ export async function answerRoute(request: IncomingMessage, response: ServerResp
   return true;
 }
 
-/** Issues with their sentences, in terms of fields. */
+/** Issues with their sentences, in terms of fields, and what whoever speaks another language needs to word them anew. */
 export function issuesReply(issues: readonly Issue[]): object[] {
-  return issues.map(({ code, severity, place, where, ...more }) => ({ code, severity, ...(place && { place }), ...(where !== undefined && { where }), message: english.sentence(mendedByField({ code, severity, where, ...more } as Issue)) }));
+  return issues.map(({ code, severity, place, where, ...more }) => ({ code, severity, ...(place && { place }), ...(where !== undefined && { where }), ...(more.facts && { facts: more.facts }), message: english.sentence(mendedByField({ code, severity, where, ...more } as Issue)) }));
 }
 
 async function questionOf(request: IncomingMessage, route: Route, query: URLSearchParams): Promise<unknown> {

@@ -4,8 +4,8 @@ import type { DeskParts } from '../desk-context.ts';
 /** Keys of the whole page; those of a picture are heard by the picture. Shown by `KeyList`, word `key-…` each. */
 export const KEYS = [
   ['Alt+1 … Alt+7', 'key-panels'],
-  ['Ctrl+Z', 'key-undo'],
-  ['Ctrl+Shift+Z', 'key-redo'],
+  ['Control+Z', 'key-undo'],
+  ['Control+Shift+Z', 'key-redo'],
   ['Alt+S', 'key-search'],
   ['Alt+P', 'key-pause'],
   ['Alt+N, Alt+B', 'key-next'],

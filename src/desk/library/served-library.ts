@@ -1,4 +1,6 @@
 import { InputError, type Issue } from '../../base/issue.ts';
+import { english } from '../../render/messages/english.ts';
+import type { IssueReply } from '../../wire/issue.ts';
 import type { AnswerReply, BatchReply, EntriesReply, EntryReply, LibraryReply } from '../../wire/library.ts';
 
 export type EntryKind = LibraryReply['kinds'][number]['kind'];
@@ -54,10 +56,15 @@ async function asked(where: string, init?: RequestInit): Promise<Response> {
   const response = await fetch(where, init).catch(() => undefined);
   if (!response) throw refused([{ code: 'library-silent' }]);
   if (response.ok) return response;
-  const { issues } = (await response.json().catch(() => ({ issues: [] }))) as { issues: readonly { code: string; message: string }[] };
-  throw refused(issues.length === 0 ? [{ code: 'library-silent' }] : issues.map(({ message }) => ({ code: 'library-refuses', facts: { message } })));
+  const { issues } = (await response.json().catch(() => ({ issues: [] }))) as { issues: readonly IssueReply[] };
+  throw refused(issues.length === 0 ? [{ code: 'library-silent' }] : issues.map(refusedIssue));
 }
 
-function refused(issues: readonly Pick<Issue, 'code' | 'facts'>[]): InputError {
+/** The page words what it knows; of anything else it has only the server's own sentence. */
+function refusedIssue({ code, where, facts, message }: IssueReply): Pick<Issue, 'code' | 'where' | 'facts'> {
+  return english.knows(code) ? { code, ...(where !== undefined && { where }), ...(facts && { facts }) } : { code: 'library-refuses', facts: { message } };
+}
+
+function refused(issues: readonly Pick<Issue, 'code' | 'where' | 'facts'>[]): InputError {
   return new InputError(issues.map((issue) => ({ ...issue, severity: 'error' })));
 }

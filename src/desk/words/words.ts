@@ -11,7 +11,7 @@ import { englishNearMiss, type NearMissWords } from '../../render/messages/engli
 import type { HandWords } from '../../render/messages/hand-words.ts';
 import { germanDesk } from '../../render/messages/german-desk.ts';
 import { keepTogether, keptTogether } from '../../render/no-break.ts';
-import { german } from '../../render/messages/german-catalogue.ts';
+import { german, germanFacts } from '../../render/messages/german-catalogue.ts';
 import { germanNearMiss } from '../../render/messages/german-near-miss.ts';
 import { germanReport } from '../../render/messages/german-report.ts';
 import { germanStyles } from '../../render/messages/german-styles.ts';
@@ -45,6 +45,8 @@ export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
   const format = keptTogether(createFormat(locale, unit));
   const nearMiss = NEAR_MISSES[locale];
   const catalogue = createCatalogue([table], { decimalSign: locale === 'de' ? ',' : '.' });
+  // Names that a person typed are said as they are; facts of issues are worded.
+  const ownIssues = locale === 'de' ? createCatalogue([table], germanFacts) : catalogue;
   return {
     locale,
     format,
@@ -58,7 +60,7 @@ export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
     },
     roleName: (role) => (Object.hasOwn(table, `role-${role}`) ? table[`role-${role}` as DeskWord] : role),
     issue: (issue) => {
-      const sentence = Object.hasOwn(table, `issue-${issue.code}`) ? catalogue.sentence({ ...issue, code: `issue-${issue.code}` }, unit) : ISSUES[locale].sentence(issue, unit);
+      const sentence = Object.hasOwn(table, `issue-${issue.code}`) ? ownIssues.sentence({ ...issue, code: `issue-${issue.code}` }, unit) : ISSUES[locale].sentence(issue, unit);
       return keepTogether(sentence.replace(/--([a-z-]+)/g, (option, name: string) => fieldOf(name, table) ?? option));
     },
   };

@@ -1,3 +1,4 @@
+import { camelCase } from '../../base/camel-case.ts';
 import { z } from 'zod';
 import { inFields, inputError, type Issue } from '../../base/issue.ts';
 import { chooseBlank } from '../../dieline/choose-blank.ts';
@@ -5,7 +6,7 @@ import type { Dieline } from '../../dieline/dieline.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { preparePart, type Prepared } from '../../layout/part.ts';
 import { guillotineSchema, INVENTED_GUILLOTINE, type Guillotine } from '../../press/guillotine.ts';
-import { boardSchema, camelCase, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
+import { boardSchema, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
 import { checkStraightEdges } from '../guillotine.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type PreparedSheet } from '../laying.ts';
 import { currencyField, readSize } from '../quote-job.ts';

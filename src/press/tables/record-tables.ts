@@ -1,8 +1,9 @@
+import { camelCase } from '../../base/camel-case.ts';
 import type { z } from 'zod';
 import { guillotineSchema } from '../guillotine.ts';
 import { packingSchema } from '../packing.ts';
 import { ratesSchema } from '../rates.ts';
-import { boardSchema, camelCase, cutterSchema, dieSchema, pressSchema } from '../records.ts';
+import { boardSchema, cutterSchema, dieSchema, pressSchema } from '../records.ts';
 import { sheetListSchema } from '../sheet-candidates.ts';
 import { wasteTableSchema } from '../waste-table.ts';
 import { collectFaults, placed, type Faults } from './faults.ts';

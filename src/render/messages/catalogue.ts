@@ -12,6 +12,8 @@ import { textInInches, textInMillimetres } from './lengths-in.ts';
 export type MessageTable = Readonly<Record<string, string>>;
 
 export interface Catalogue {
+  /** Whether there are words for a code. */
+  knows(code: string): boolean;
   /** With its lengths in `unit`, by default in millimetres. */
   sentence(issue: Issue, unit?: LengthUnit): string;
 }
@@ -21,10 +23,12 @@ export interface CatalogueOptions {
   readonly otherwise?: Catalogue;
   /** Words that stand for facts of the same name. */
   readonly terms?: Readonly<Record<string, string>>;
+  /** The same for facts that are made of several words: a place in a drawing, the reason of a schema. */
+  readonly phrase?: (text: string) => string;
   readonly decimalSign?: string;
 }
 
-export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {}, decimalSign = '.' }: CatalogueOptions = {}): Catalogue {
+export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {}, phrase = (text) => text, decimalSign = '.' }: CatalogueOptions = {}): Catalogue {
   const messages = new Map<string, Readonly<Record<LengthUnit, string>>>();
   const inches = (mm: number) => figure(mm / MM_PER_INCH, lengthDecimals(mm, 'in'), decimalSign);
   for (const table of tables) {
@@ -38,9 +42,10 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
     if (unit === 'in²') return figure(Number(fact) / MM_PER_INCH ** 2, DECIMALS, decimalSign);
     if (typeof fact === 'number') return unit === 'in' ? inches(fact) : figure(fact, DECIMALS, decimalSign);
     if (unit === 'in') return fact.replace(/\d+(?:\.\d+)?/g, (mm) => inches(Number(mm)));
-    return terms[fact] ?? fact.split(', ').map((part) => terms[part] ?? part).join(', ');
+    return terms[fact] ?? phrase(fact.split(', ').map((part) => terms[part] ?? part).join(', '));
   };
   return {
+    knows: (code) => messages.has(code) || otherwise?.knows(code) === true,
     sentence(issue, unit = 'mm') {
       const text = messages.get(issue.code)?.[unit];
       if (text === undefined && otherwise) return otherwise.sentence(issue, unit);

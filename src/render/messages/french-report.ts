@@ -13,7 +13,7 @@ const SOURCES: Readonly<Record<string, string>> = {
   'plain rows': 'rangées droites', 'plain columns': 'colonnes droites', 'nested rows': 'rangées imbriquées', 'nested columns': 'colonnes imbriquées', 'shifted rows': 'rangées décalées', 'shifted columns': 'colonnes décalées',
   'every second row turned': 'une rangée sur deux retournée', 'every second column turned': 'une colonne sur deux retournée', 'rows of different rotations': 'rangées d’orientations différentes', 'columns of different rotations': 'colonnes d’orientations différentes',
   'head-to-tail rows': 'rangées tête-bêche', 'head-to-tail columns': 'colonnes tête-bêche', 'mixed rows': 'rangées mêlées', 'mixed columns': 'colonnes mêlées', 'blocks of rows and columns': 'blocs de rangées et de colonnes',
-  'repeating pattern': 'motif répété', 'blocks of turned rectangles': 'blocs de rectangles tournés', 'free search': 'recherche libre', 'common knife': 'filet commun',
+  and: 'et', 'repeating pattern': 'motif répété', 'blocks of turned rectangles': 'blocs de rectangles tournés', 'free search': 'recherche libre', 'common knife': 'filet commun',
 };
 
 export const frenchReport: ReportWords = {

@@ -27,5 +27,5 @@ export const germanBatch: BatchWords = {
   changed: (carton, sheet, before, ups, engine) => `${carton} auf ${sheet}: früher ${before} Nutzen (Rechenwerk ${engine}), jetzt ${ups}; beide sind aufbewahrt.`,
   setAside: (carton, sheet, message) => `${carton} auf ${sheet}: ${message}`,
   refused: (id, reasons) => `${id}: ${reasons}`,
-  caution: 'Die Zahlen sind Nettokarton der gefundenen Anordnungen: Einrichte- und Fortdruckzuschuss kommen auf beiden Seiten hinzu, und ein neuer Bogen kann eine neue Stanzform brauchen. Messer, Abstände und Greiferrand werden mit der Anleitung der Maschine und dem Stanzformenbauer abgestimmt, bevor eine Form bestellt wird.',
+  caution: 'Die Zahlen sind Nettokarton der gefundenen Standbogen: Einrichte- und Fortdruckzuschuss kommen auf beiden Seiten hinzu, und ein neuer Bogen kann eine neue Stanzform brauchen. Messer, Abstände und Greiferrand werden mit der Anleitung der Maschine und dem Stanzformenbauer abgestimmt, bevor eine Form bestellt wird.',
 };

@@ -56,7 +56,7 @@ export const germanCompare: CompareWords = {
   searched: { 'few-rows': 'nur wenige Reihen', rows: 'nur Reihen', patterns: 'kurzer Blick', full: 'durchsucht', die: 'wie auf der Form' },
   limitReached: 'Grenze erreicht',
   madeFrom: (cartons, format) => `ab ${whole(cartons, format)}`,
-  head: { sheet: 'Bogen, mm', origin: 'bezogen als', ups: 'Nutzen', limit: 'Grenze', board: 'm²/1000', toOrder: 'mindestens, mm', search: 'Suche', quantity: (quantity, format) => `bei ${whole(quantity, format)}` },
+  head: { sheet: 'Bogen, mm', origin: 'bezogen als', ups: 'Nutzen', limit: 'Obergrenze', board: 'm²/1000', toOrder: 'mindestens, mm', search: 'Suche', quantity: (quantity, format) => `bei ${whole(quantity, format)}` },
   costUnit: (currency) => `${currency} je 1000`,
   limit: (bound) => `≤ ${bound}`,
   open: 'offen',
@@ -68,7 +68,7 @@ export const germanCompare: CompareWords = {
   looks: 'Suche: Bei „Grenze erreicht“ ist nicht mehr möglich; der übliche Bogen und der beste sind „durchsucht“, wie es nest tut; bei den anderen sind nur regelmäßige Muster kürzer versucht, dort kann mehr passen.',
   route: ({ route, wasteTable, notes }) => {
     const assumed = routeWord(notes, ' (angenommen)');
-    const stages = route.stages.length === 0 ? 'keinen weiteren Stufen' : route.stages.map((stage) => GERMAN_STAGES[stage]).join(', ');
+    const stages = route.stages.length === 0 ? 'keinen weiteren Arbeitsgängen' : route.stages.map((stage) => GERMAN_STAGES[stage]).join(', ');
     return `Gerechnet mit ${germanCounted(route.colours, 'Farbe', 'Farben')}${assumed('colours')}, ${germanCounted(route.varnishUnits, 'Lackwerk', 'Lackwerken')}, ${stages}${assumed('stages')}; Zuschuss: ${figure(wasteTable)}.`;
   },
   rates: ({ ratesName }) => (ratesName === undefined ? undefined : `Sätze: ${figure(ratesName)}.`),

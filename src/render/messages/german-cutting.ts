@@ -15,7 +15,7 @@ export const germanCutting: CuttingWords = {
   places: ({ places }, format) => `${places.map((mm) => format.bareLength(mm)).join('; ')} ${format.unit}`,
   pile: ({ axis, piles, turned, width, height }, format) =>
     `${turned ? 'eine Vierteldrehung, ' : ''}${piles === 1 ? 'Stapel' : `${piles} gleiche Stapel, je`} ${format.size(width, height)}, gemessen von der ${axis === 'x' ? 'Seitenanlage' : 'Greiferkante'}`,
-  labels: { machine: 'Schneidemaschine', strokes: 'Schnitte je Lage', turns: 'gedrehte Stapel je Lage', lift: 'eine Lage', minutes: 'Minuten je Lage', perThousand: 'Minuten je 1000 Bogen', perLabels: 'Minuten je 1000 Etiketten', setUp: 'Rüsten' },
+  labels: { machine: 'Schneidemaschine', strokes: 'Schnitte je Lage', turns: 'gedrehte Stapel je Lage', lift: 'eine Lage', minutes: 'Minuten je Lage', perThousand: 'Minuten je 1000 Bogen', perLabels: 'Minuten je 1000 Etiketten', setUp: 'Einrichten' },
   lift: ({ liftHeight, caliper, time }, format) =>
     time.sheetsPerLift === undefined ? `${format.length(liftHeight)}; wie viele Bogen, ist offen, denn die Dicke fehlt (--board)` : `${format.number(time.sheetsPerLift, 0)} Bogen, ${format.length(liftHeight)} bei ${format.number(caliper!, 3)} mm`,
   minutes: (value, format, decimals = 1) => `${format.number(value, decimals)} min`,

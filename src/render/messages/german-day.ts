@@ -17,7 +17,7 @@ const COUNTED: Readonly<Partial<Record<ChangeCause, (count: number) => string>>>
   caliperClass: (count) => `Kartondicke um ${germanCounted(count, 'Klasse', 'Klassen')}`,
 };
 
-const RATES = { 'press speed': 'Druckgeschwindigkeit', 'press makeready': 'Rüstzeit der Maschine' } as const;
+const RATES = { 'press speed': 'Druckgeschwindigkeit', 'press makeready': 'Einrichtezeit der Maschine' } as const;
 
 export const germanDay: DayWords = {
   clock,

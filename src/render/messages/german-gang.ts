@@ -16,9 +16,9 @@ export const germanGang: GangWords = {
   },
   headings: { overs: 'Bestellt, gemacht, Mehrmenge', separate: 'Gegen einzelne Auflagen', apart: 'Warum nicht alle zusammen', assumed: 'Was angenommen wurde', caution: 'Vor dem Zusammenlegen' },
   form: (number, { pressings }, format) => `Form ${number}: ${drucke(pressings, format)}`,
-  changes: (changes) => (changes === 0 ? 'Die Platten bleiben.' : `${germanCounted(changes, 'Platz', 'Plätze')} der Platten ${changes === 1 ? 'ändert' : 'ändern'} sich gegenüber der vorigen Form.`),
+  changes: (changes) => (changes === 0 ? 'Die Platten bleiben.' : `${germanCounted(changes, 'Nutzen', 'Nutzen')} der Platten ${changes === 1 ? 'ändert' : 'ändern'} sich gegenüber der vorigen Form.`),
   labels: { pressings: 'Drucke', sheet: 'Bogen' },
-  stations: (numbers) => `Plätze ${numbers}`,
+  stations: (numbers) => `Nutzen ${numbers}`,
   apart: ({ designs: [a, b], because, says: [first, second] }) =>
     because === 'inks' ? `${a} und ${b}: ihre Formen bräuchten ${first} Farben, die Maschine hat ${second} Werke.` : `${a} und ${b}: ${fields[because]} ${first ?? 'nicht angegeben'} und ${second ?? 'nicht angegeben'}.`,
   cuts: ({ strokes, turns }) => `An der Schneidemaschine: ${germanCounted(strokes, 'Schnitt', 'Schnitte')} und ${germanCounted(turns, 'gedrehter Stapel', 'gedrehte Stapel')} je Lage.`,

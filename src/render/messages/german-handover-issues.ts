@@ -11,7 +11,7 @@ export const germanHandoverIssues: MessageTable = {
   'artwork-missing': 'Für {design} gibt es keine Druckvorlage; seine Nutzen bleiben leer.',
   'artwork-not-looked-at': '{where} enthält mehr, als von einer Zeichnung gelesen wird: Beschnitt und Texte sind nur an der Seitengröße geprüft.',
   'mark-without-room-register': 'Passkreuze: Auf der {side} ist an einer der Seiten kein Platz frei von Zuschnitten, Beschnitt und Kontrollstreifen. Machen Sie die Seitenränder 8 mm oder breiter.',
-  'mark-without-room-side-lay': 'Marke der Seitenanlage: Auf der {side} sind am Rand der Anlage keine 2 × 8 mm frei.',
+  'mark-without-room-side-lay': 'Marke der Seitenanlage: Auf der {side} sind am Rand der Seitenanlage keine 2 × 8 mm frei.',
   'mark-without-room-centre-gripper': 'Mittenmarke am Greifer: Auf der {side} ist zwischen Farbgrenze und erstem Beschnitt kein Platz.',
   'mark-without-room-centre-tail': 'Mittenmarke am Bogenende: Auf der {side} ist zwischen letztem Beschnitt und Farbgrenze kein Platz.',
   'mark-without-room-print-to-cut': 'Stanzmarken: Kein gerades Messer der {side} hat jenseits seines Beschnitts Platz im Abfall.',

@@ -22,7 +22,7 @@ export const germanHandover: HandoverWords = {
   lay: germanPicture.sideLay,
   lays: { left: 'links', right: 'rechts' },
   figures: {
-    'crease rule height': 'Höhe der Rilllinie', 'channel width, fibres along the crease': 'Kanalbreite, Fasern längs der Rille', 'channel width, fibres across the crease': 'Kanalbreite, Fasern quer zur Rille', 'cutting force': 'Stanzkraft',
+    'crease rule height': 'Höhe der Rilllinie', 'channel width, fibres along the crease': 'Kanalbreite, Fasern längs der Rillung', 'channel width, fibres across the crease': 'Kanalbreite, Fasern quer zur Rillung', 'cutting force': 'Stanzkraft',
   },
   keepOut: (kind) => germanPicture.keepOuts[kind] ?? kind,
   role: (role) => germanPicture.roles[role] ?? role,
@@ -31,15 +31,15 @@ export const germanHandover: HandoverWords = {
     rule: { title: 'LINIENSEITE', meaning: 'spiegelbildlich: die Linien zeigen zum Betrachter' },
   },
   notice: ({ layoutNumber, revision, fingerprint, layout }, format) =>
-    [`Stand ${layoutNumber ?? fingerprint.slice(0, 12)}`, ...(revision ? [`Stanzriss ${revision}`] : []), `${layout.placements.length} Nutzen auf ${format.size(layout.sheet.width, layout.sheet.height)}`].join('  ·  '),
+    [`Standbogen ${layoutNumber ?? fingerprint.slice(0, 12)}`, ...(revision ? [`Stanzriss ${revision}`] : []), `${layout.placements.length} Nutzen auf ${format.size(layout.sheet.width, layout.sheet.height)}`].join('  ·  '),
   notGiven: '____________ (nicht angegeben)',
   labels: {
-    layout: 'Nummer des Stands', fingerprint: 'Fingerabdruck des Inhalts', revision: 'Stanzriss, Ausgabe', approvedBy: 'freigegeben von', date: 'Datum', sheet: 'Bogen', lay: 'Seitenanlage', centre: 'Bogenmitte', board: 'Karton',
+    layout: 'Nummer des Standbogens', fingerprint: 'Fingerabdruck des Inhalts', revision: 'Ausgabe des Stanzrisses', approvedBy: 'freigegeben von', date: 'Datum', sheet: 'Bogen', lay: 'Seitenanlage', centre: 'Bogenmitte', board: 'Karton',
     gap: 'Messer zu Messer, mindestens', bleed: 'Beschnitt', nicks: 'Haltepunkte', stepX: 'üblicher Schritt in einer Reihe (X)', stepY: 'üblicher Schritt in einer Spalte (Y)', otherX: 'andere Schritte X', otherY: 'andere Schritte Y',
-    creaseAlong: 'Rillen längs der Fasern', creaseAcross: 'Rillen quer zu den Fasern', quantity: 'Auflage', sheets: 'zu drucken, Bogen', back: 'Rückseite', food: 'Lebensmittel-Vermerk', ups: 'Nutzen', gripper: 'Greiferrand', grain: 'Laufrichtung', station: 'Nutzen', blank: 'Zuschnitt',
+    creaseAlong: 'Rillungen längs der Fasern', creaseAcross: 'Rillungen quer zu den Fasern', quantity: 'Auflage', sheets: 'zu drucken, Bogen', back: 'Rückseite', food: 'Lebensmittel-Vermerk', ups: 'Nutzen', gripper: 'Greiferrand', grain: 'Laufrichtung', station: 'Nutzen', blank: 'Zuschnitt',
   },
   headings: {
-    who: 'Welcher Stand', sheet: 'Der Bogen', rules: 'Linien in der Form', stations: 'Linien je Nutzen', steps: 'Schritte', creases: 'Rillen und Kanäle', force: 'Stanzkraft', views: 'Die zwei Ansichten', job: 'Der Auftrag', caution: 'Bevor es verwendet wird', checks: 'Am ersten Bogen prüfen',
+    who: 'Welcher Standbogen', sheet: 'Der Bogen', rules: 'Linien in der Form', stations: 'Linien je Nutzen', steps: 'Schritte', creases: 'Rillungen und Kanäle', force: 'Stanzkraft', views: 'Die zwei Ansichten', job: 'Der Auftrag', caution: 'Bevor es verwendet wird', checks: 'Am ersten Bogen prüfen',
   },
   titles: { die: 'Bestellung der Stanzform', crew: 'Laufzettel', customer: 'Für den Kunden' },
   dieAnswer: ({ layout, cuttingMm, ruleMm }, format) => `Stanzform für ${layout.placements.length} Nutzen auf ${format.size(layout.sheet.width, layout.sheet.height)}: ${metres(ruleMm.reduce((sum, [, mm]) => sum + mm, 0), format)} Linie, davon ${metres(cuttingMm, format)} Messer.`,
@@ -78,13 +78,13 @@ export const germanHandover: HandoverWords = {
   views: 'die-printed-side.dxf zeigt den Bogen, wie er bedruckt wird; die-rule-side.dxf ist das Spiegelbild, die Linien zeigen zum Betrachter. Jede trägt ihren Namen in Buchstaben neben dem Bogen. Kreisbogen sind Kreisbogen, andere Kurven Sehnen auf 0,005 mm.',
   merged: 'Linien, die aufeinander liegen, sind eine Linie; eine Linie, die sich zwei Nutzen teilen, zählt beim ersten.',
   confirm: 'Ausgangswerte: Messer 23,8 mm, Linie 0,71 mm (2 pt), 70 N je Millimeter Messer ohne den Gummi. Der Stanzformenbauer bestätigt sie.',
-  byHand: 'Nutzenzahl, Greiferkante, Seitenanlage und Nummern am Bogen in der Hand; Stand von Messer zu Druck an vier Ecken; Rillen nicht gebrochen; Nutzen halten an ihren Haltepunkten.',
+  byHand: 'Nutzenzahl, Greiferkante, Seitenanlage und Nummern am Bogen in der Hand; Stand von Messer zu Druck an vier Ecken; Rillungen nicht gebrochen; Nutzen halten an ihren Haltepunkten.',
   stripping: germanStripping,
   coating: { title: 'LACKFORM', coated: 'lackiert', free: 'ausgespart', heading: 'Lackform', stationFree: (areas, area) => (areas === 0 ? 'nichts ausgespart' : `${areas} ${areas === 1 ? 'Fläche' : 'Flächen'}, ${area}`) },
   caution: germanReport.caution,
   crewCaution:
     'Druckmaschinen, Schneidemaschinen und Stanzen sind gefährlich: nur ausgebildete Leute arbeiten daran, nach den örtlichen Vorschriften, mit geschlossenen Schutzvorrichtungen und gegen Einschalten gesichert, wenn im Inneren gearbeitet wird. Greiferrand und Abstände richten sich nach der Anleitung der Maschine. Bei Lebensmittelpackungen gelten Farben, Lacke und Karton, die die verantwortliche Person gewählt hat.',
-  customerCaution: 'Ein Bild der Anordnung, kein Farbproof. Bei Lebensmittelpackungen wählt die verantwortliche Person Farben, Lacke und Karton nach dem geltenden Recht.',
+  customerCaution: 'Ein Bild des Standbogens, kein Farbproof. Bei Lebensmittelpackungen wählt die verantwortliche Person Farben, Lacke und Karton nach dem geltenden Recht.',
 };
 
 function metres(mm: number, format: Format): string {

@@ -1,4 +1,5 @@
 import type { MessageTable } from './catalogue.ts';
+import { germanPicture } from './german-picture.ts';
 import { GERMAN_STAGES } from './german-stages.ts';
 
 /** Remarks on drawings, sheets and layouts that a person meets while laying out; others are said in English. */
@@ -51,25 +52,25 @@ export const germanIssues: MessageTable = {
   'common-knife-pair': 'Ein Messer darf die Kante {side} des einen Zuschnitts und die Kante {other} des Nachbarn schneiden, wie gezeichnet: {reason}.',
   'field-left-aside': '{where}: Das Feld „{field}“ ist nicht bekannt und blieb unbeachtet. Prüfen Sie die Schreibweise.',
   'caliper-open': '{where}: Die Kartondicke einiger Formen ist nicht bekannt ({forms}), darum ist mit ihnen kein Wechsel der Dicke gerechnet. Geben Sie "caliper" an oder einen Karton, der sie nennt.',
-  'layout-refused-by-judge': 'Eine gefundene Anordnung hat der Prüfer verworfen ({kind}, {by} mm); sie ist weggelassen.',
-  'fewer-layouts': '{count} wirklich verschiedene Anordnungen waren gewünscht, {found} sind gefunden. Mehr Aufwand kann mehr finden.',
+  'layout-refused-by-judge': 'Einen gefundenen Standbogen hat der Prüfer verworfen ({kind}, {by} mm); er ist weggelassen.',
+  'fewer-layouts': '{count} wirklich verschiedene Standbogen waren gewünscht, {found} sind gefunden. Mehr Aufwand kann mehr finden.',
 
   'quantity-twice': '{where}: Die Auflage {quantity} ist zweimal angegeben und einmal gerechnet.',
-  'no-stages-given': '{where}: Nach dem Druck ist keine Stufe genannt, darum zählt keine. Nennen Sie sie unter "stages", etwa "die-cutting" und "gluing".',
+  'no-stages-given': '{where}: Nach dem Druck ist kein Arbeitsgang genannt, darum zählt keiner. Nennen Sie sie unter "stages", etwa "die-cutting" und "gluing".',
   'sheet-outside-die': '{where}: Der Bogen {width} × {height} mm liegt außerhalb dessen, was für die Stanzform angegeben ist. Fragen Sie, ob sie darauf läuft.',
-  'layout-of-quote-faulty': 'Die Anordnung hat {faults} Fehler: Prüfen Sie sie, bevor damit Geld gerechnet wird.',
+  'layout-of-quote-faulty': 'Der Standbogen hat {faults} Fehler: Bessern Sie ihn aus, bevor damit Geld gerechnet wird.',
   'compare-quantities-assumed': 'Auflagen waren nicht angegeben: gerechnet ist mit {quantities}.',
   'compare-route-assumed': '{what}: nicht angegeben; angenommen ist {value}.',
 
   'sheet-grain-missing': 'Für die Laufrichtung des Zuschnitts fehlt die des Bogens. Wählen Sie sie im Abschnitt Bogen.',
   'blank-larger-than-usable': '{where}: Um {rotation}° gedreht braucht der Zuschnitt {needsWidth} × {needsHeight} mm, die nutzbare Fläche ist {width} × {height} mm: {overWidth} mm zu breit, {overHeight} mm zu tief. Nehmen Sie einen größeren Bogen, kleinere Ränder oder eine andere Drehung.',
-  'fault-gap': 'Stände {stations}: Die Messer stehen {by} mm zu nah beieinander.',
-  'fault-overlap': 'Stände {stations}: Die Zuschnitte überlappen {by} mm tief.',
-  'fault-outside': 'Stand {stations}: Der Zuschnitt verlässt die Fläche der Messer um {by} mm.',
-  'fault-keep-out': 'Stand {stations}: Der Zuschnitt ist {by} mm zu nah an einer freien Fläche.',
-  'fault-bleed': 'Stand {stations}: Dem Beschnitt fehlen {by} mm.',
-  'fault-rotation': 'Stand {stations}: In dieser Drehung darf der Zuschnitt nicht stehen.',
-  'fault-outline': 'Stand {stations}: Umriss und wahre Linien der Zeichnung weichen um {by} mm ab. Machen Sie den Standbogen neu aus der Zeichnung.',
+  'fault-gap': 'Nutzen {stations}: Die Messer stehen {by} mm zu nah beieinander.',
+  'fault-overlap': 'Nutzen {stations}: Sie überdecken sich {by} mm tief.',
+  'fault-outside': 'Nutzen {stations}: Er verlässt den Messerbereich um {by} mm.',
+  'fault-keep-out': 'Nutzen {stations}: Er liegt {by} mm zu nah an einer freien Fläche.',
+  'fault-bleed': 'Nutzen {stations}: Dem Beschnitt fehlen {by} mm.',
+  'fault-rotation': 'Nutzen {stations}: Er darf nicht in dieser Drehung stehen.',
+  'fault-outline': 'Nutzen {stations}: Umriss und wahre Linien der Zeichnung weichen um {by} mm ab. Machen Sie den Standbogen neu aus der Zeichnung.',
 
   'style-dimension-missing': '{where} fehlt ({meaning}). Geben Sie es in mm an.',
   'style-parameter-out-of-limits': '{where} {value:mm} ({meaning}) liegt außerhalb: möglich sind {least} bis {most} mm.',
@@ -81,10 +82,11 @@ export const germanIssues: MessageTable = {
 /** Words that facts carry. */
 export const germanTerms: Readonly<Record<string, string>> = {
   ...GERMAN_STAGES,
+  ...germanPicture.roles,
   'gripper margin': 'Greiferrand', 'tail margin': 'Rand am Bogenende', 'left side margin': 'linker Rand', 'right side margin': 'rechter Rand', gap: 'Abstand',
   press: 'die Druckmaschine', 'die-cutter': 'die Stanze', 'press and die-cutter alike': 'beides gleich',
   front: 'Vorderseite', back: 'Rückseite', gripper: 'Greifer', tail: 'Bogenende', left: 'links', right: 'rechts', 'left side': 'links', 'right side': 'rechts',
-  upper: 'oben', lower: 'unten', unprinted: 'unbedruckt', 'same colour': 'dieselbe Farbe', 'by word': 'auf Zusage', colours: 'Farben', stages: 'Weitere Stufen',
-  overlap: 'Überlappung', outside: 'außerhalb', 'keep-out': 'freie Fläche', bleed: 'Beschnitt', rotation: 'Drehung', outline: 'Umriss',
+  upper: 'oben', lower: 'unten', unprinted: 'unbedruckt', 'same colour': 'dieselbe Farbe', 'by word': 'auf Zusage', colours: 'Farben', stages: 'Weitere Arbeitsgänge',
+  overlap: 'Überdeckung', outside: 'außerhalb', 'keep-out': 'freie Fläche', bleed: 'Beschnitt', rotation: 'Drehung', outline: 'Umriss',
   solid: 'durchgezogen', dashed: 'gestrichelt', dotted: 'gepunktet', 'dash-dot': 'strichpunktiert',
 };

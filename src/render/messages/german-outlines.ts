@@ -23,11 +23,11 @@ export const germanOutlines: Readonly<Record<keyof typeof englishOutlines, strin
   'forms-bound-cost': 'Nicht bewiesen: kein Plan kostet weniger als {bound}; ob einer weniger als dieser kostet, ist offen.',
   'forms-separate': 'Jede Zeichnung für sich: {pressings} Drucke auf {forms}.',
   'outlines-doubtful': '{names} in Feld 1 ansehen: die Zeichnung fragt nach einer Entscheidung.',
-  'outlines-table': 'Zeichnungen, was gemacht wird und was darüber ist',
+  'outlines-table': 'Zeichnungen, was gemacht wird und die Mehrmenge',
   'column-drawing': 'Zeichnung',
   'column-ups-of': 'Nutzen auf Form {number}',
   'form-pressings': 'Form {number}: {pressings} Drucke',
   'take-form': 'Auf das Pult legen',
   'save-form': 'Als Standbogendatei sichern',
-  'pressings-are-good': 'Drucke sind gute Bogen: Einrichten und Laufmakulatur kommen hinzu.',
+  'pressings-are-good': 'Drucke sind gute Bogen: Einrichten und Fortdruckzuschuss kommen hinzu.',
 };

@@ -13,7 +13,7 @@ export const germanPicture: PictureWords = {
   waste: 'Abfall',
   bleed: 'Beschnitt',
   roles: {
-    Cutting: 'Schneiden', PartialCutting: 'Anschneiden', ReversePartialCutting: 'Anschneiden von hinten', Creasing: 'Rillen', ReverseCreasing: 'Gegenrillen', CuttingCreasing: 'Ritzrillen', Perforating: 'Perforieren',
+    Cutting: 'Schnitt', PartialCutting: 'Anschnitt', ReversePartialCutting: 'Anschnitt von hinten', Creasing: 'Rillung', ReverseCreasing: 'Gegenrillung', CuttingCreasing: 'Ritzrillung', Perforating: 'Perforation',
     Gluing: 'Klebefläche', Bleed: 'Beschnitt', VarnishFree: 'lackfrei', InkFree: 'farbfrei', InkVarnishFree: 'farb- und lackfrei', Varnish: 'Lack', Unknown: 'Linie unbekannter Art',
   },
   keepOuts: { 'colour-bar': 'Kontrollstreifen', spoiled: 'beschädigt', label: 'Werksetikett', used: 'schon benutzt' },

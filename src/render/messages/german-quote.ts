@@ -58,7 +58,7 @@ export function germanQuote(product: Product): QuoteWords {
     },
     headings: {
       overview: 'Auf einen Blick', missing: 'Sätze, die fehlen', inks: 'Farbzonen', food: 'Lebensmittel-Vermerk: wie angegeben, nicht beurteilt', buying: 'Zu bestellen', die: 'Die vorhandene Stanzform gegen eine neue',
-      layouts: `Welche Anordnung, ab wie vielen ${product === 'blank' ? 'Zuschnitten' : products[1]}`, assumed: 'Was angenommen wurde', caution: 'Bevor es zugesagt wird', prices: 'Preise', packing: 'Wie verpackt wird', terms: 'Bedingungen',
+      layouts: `Welcher Standbogen, ab wie vielen ${product === 'blank' ? 'Zuschnitten' : products[1]}`, assumed: 'Was angenommen wurde', caution: 'Bevor es zugesagt wird', prices: 'Preise', packing: 'Wie verpackt wird', terms: 'Bedingungen',
     },
     quantity: made,
     overview: ({ needed, boardWeight, boardCostPerThousand, costPerThousand, pricePerThousand, pressHours }: QuantityQuote, currency: string, format: Format) =>
@@ -74,7 +74,7 @@ export function germanQuote(product: Product): QuoteWords {
     stage: ({ stage, counts }: StageNeed) => `${counts === 'cartons' ? products[1] : 'Bogen'} zum ${GERMAN_STAGES[stage]}`,
     named,
     stageFormula: ({ out, runningPercent, setUp }: StageNeed, format: Format) =>
-      `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), aufgerundet` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} zum Rüsten` : ''}`,
+      `${whole(out, format)}${runningPercent > 0 ? ` ÷ (1 − ${format.number(runningPercent, 4)} %), aufgerundet` : ''}${setUp > 0 ? ` + ${whole(setUp, format)} zum Einrichten` : ''}`,
     cartonsToSheets: (cartons: number, ups: number, sheets: number, format: Format) => `${made(cartons, format)} ÷ ${ups} Nutzen, aufgerundet, ${sheets === 1 ? 'ist' : 'sind'} ${counted(sheets, SHEETS, format)}.`,
     measured: (value: number, unit: string, format: Format) => {
       const noun = unit === 'cartons' ? products : UNITS[unit];
@@ -86,7 +86,7 @@ export function germanQuote(product: Product): QuoteWords {
       const range = ({ least, most }: typeof asLaid) => `${format.percent(least)} bis ${format.percent(most)}`;
       return `im Mittel ${format.percent(asLaid.mean)}, je Zone ${range(asLaid)}${upright ? `; stünde jeder Nutzen aufrecht, ${range(upright)}` : '; das Drehen der Nutzen ändert nichts'}`;
     },
-    inkChart: { title: 'Flächendeckung je Farbzone', zone: 'Zone', asLaid: 'wie angeordnet', upright: 'jeder Nutzen aufrecht' },
+    inkChart: { title: 'Flächendeckung je Farbzone', zone: 'Zone', asLaid: 'wie auf dem Standbogen', upright: 'jeder Nutzen aufrecht' },
     open: (missing: readonly string[]) => `offen: ${listed(missing)} nicht angegeben`,
     purchase: (purchase: Purchase, format: Format) => purchaseLine(purchase, purchaseWords(format), format),
     purchaseInInches: (purchase: Purchase, format: Format) => purchaseLineInInches(purchase, purchaseWords(format), format),
@@ -101,18 +101,18 @@ export function germanQuote(product: Product): QuoteWords {
       if (!die.breakEven) return [`${names}: Die neue Stanzform spart nichts.`];
       const from = die.breakEven.value === null ? `ab wann, ist offen: ${listed(die.breakEven.missing)} nicht angegeben` : `bezahlt ab einer Auflage von ${whole(die.breakEven.value, format)}`;
       const worn = die.worn.map((quantity) => `Die vorhandene Stanzform hält die Hübe für eine Auflage von ${whole(quantity, format)} nicht mehr aus.`);
-      return [...worn, `${names}: spart ${format.money(die.saving.value, currency)} je 1000, ${from}. Zuschuss für Rüsten und Fortdruck ist bei beiden gleich und nicht mitgezählt.`];
+      return [...worn, `${names}: spart ${format.money(die.saving.value, currency)} je 1000, ${from}. Zuschuss für Einrichten und Fortdruck ist bei beiden gleich und nicht mitgezählt.`];
     },
     layout: ({ layouts = [] }: QuoteFacts, index: number, format: Format) => {
       const said = ({ name, own, ups, sheet, ownDie }: QuotedLayout) => {
-        const what = own ? 'diese Anordnung' : ownDie ? `die vorhandene Stanzform${name === undefined ? '' : ` (${name})`}` : name ?? 'eine andere';
+        const what = own ? 'dieser Standbogen' : ownDie ? `die vorhandene Stanzform${name === undefined ? '' : ` (${name})`}` : name ?? 'eine andere';
         return `${what}: ${ups} Nutzen auf ${format.size(sheet.width, sheet.height)}${ownDie ? ', keine Stanzform zu bezahlen' : ''}`;
       };
       const { turns = [] } = layouts[index]!;
       return { label: germanQuantities(layouts, index, format), value: `${turns.length > 0 ? 'abwechselnd, Bogen um Bogen: ' : ''}${[layouts[index]!, ...turns].map(said).join('; ')}` };
     },
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
-      `Zuschuss: ${named(waste.name)}. Jede Stufe deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Rüstzuschuss dazu, von der letzten Stufe zurück zur ersten.`,
+      `Zuschuss: ${named(waste.name)}. Jeder Arbeitsgang deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Einrichtezuschuss dazu, vom letzten Arbeitsgang zurück zum ersten.`,
     rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
     caution: 'Planzahlen. Zuschuss, Geschwindigkeiten und Preise bestätigt das eigene Haus, bevor ein Preis zugesagt oder Karton bestellt wird.',
     customer: {

@@ -2,7 +2,7 @@ import { upsOf } from '../reel-facts.ts';
 import type { ReelWords } from './english-reel.ts';
 import { germanCounted } from './german-counted.ts';
 
-const zuschnitte = (count: number, format?: Parameters<ReelWords['answer']>[1]) => germanCounted(count, 'Zuschnitt', 'Zuschnitte', format);
+const zuschnitte = (count: number, format?: Parameters<ReelWords['answer']>[1]) => germanCounted(count, 'Nutzen', 'Nutzen', format);
 
 /** Ein Abschnitt ist, was auf einmal von der Rolle geschnitten wird. */
 export const germanReel: ReelWords = {
@@ -15,7 +15,7 @@ export const germanReel: ReelWords = {
   headings: { length: 'Wie lang', blanks: 'Was darauf liegt', assumed: 'Was angenommen wurde', caution: 'Bevor eine Stanzform bestellt wird' },
   labels: {
     cutOff: 'Abschnitt', least: 'kürzer nicht möglich als', difference: 'Abstand dazu', yield: 'Ausnutzung', reelPerThousand: 'Rolle für 1000 Abschnitte', areaPerThousand: 'Fläche von 1000 Abschnitten', stopped: 'warum die Suche endete', time: 'Zeit',
-    reelWidth: 'Breite der Rolle', ups: 'Zuschnitte', gap: 'Abstand',
+    reelWidth: 'Breite der Rolle', ups: 'Nutzen', gap: 'Abstand',
   },
   columns: ['Entwurf', 'Nutzen', 'Zuschnitt', 'Drehungen'],
   alongMachine: 'in Laufrichtung der Maschine',
@@ -27,7 +27,7 @@ export const germanReel: ReelWords = {
   assumed: ({ gap, bleed, seed }, format) => [
     `Der Abstand von ${format.length(gap)} gilt zwischen den Zuschnitten eines Abschnitts; sie dürfen bis an die Ränder der Rolle und an den Schnitt reichen. Braucht der Schnitt oder ein Längsmesser Platz, geben Sie eine schmalere Rolle an und zählen ihn zum Abschnitt dazu.`,
     ...(bleed > 0 ? [`Der Beschnitt von ${format.length(bleed)} bleibt auf der Rolle und innerhalb des Abschnitts; Messer halten so viel Abstand von seinen Rändern.`] : []),
-    `Derselbe Auftrag, Aufwand und Startzahl (${seed}) geben dieselbe Anordnung.`,
+    `Derselbe Auftrag, Aufwand und Startzahl (${seed}) geben denselben Standbogen.`,
   ],
   caution: 'Dies ist ein Plan. Messer, Abstände und Ränder werden mit der Anleitung der Maschine und dem Stanzformenbauer abgestimmt, bevor eine Form bestellt wird. An Druckmaschinen, Rollenschneidern und Stanzen arbeiten ausgebildete Leute nach den örtlichen Vorschriften.',
 };

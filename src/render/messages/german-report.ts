@@ -13,7 +13,7 @@ const SOURCES: Readonly<Record<string, string>> = {
   'plain rows': 'gerade Reihen', 'plain columns': 'gerade Spalten', 'nested rows': 'verzahnte Reihen', 'nested columns': 'verzahnte Spalten', 'shifted rows': 'versetzte Reihen', 'shifted columns': 'versetzte Spalten',
   'every second row turned': 'jede zweite Reihe gedreht', 'every second column turned': 'jede zweite Spalte gedreht', 'rows of different rotations': 'Reihen verschiedener Drehung', 'columns of different rotations': 'Spalten verschiedener Drehung',
   'head-to-tail rows': 'Kopf-an-Fuß-Reihen', 'head-to-tail columns': 'Kopf-an-Fuß-Spalten', 'mixed rows': 'gemischte Reihen', 'mixed columns': 'gemischte Spalten', 'blocks of rows and columns': 'Blöcke aus Reihen und Spalten',
-  'repeating pattern': 'wiederholtes Muster', 'blocks of turned rectangles': 'Blöcke gedrehter Rechtecke', 'free search': 'freie Suche', 'common knife': 'gemeinsames Messer',
+  and: 'und', 'repeating pattern': 'wiederholtes Muster', 'blocks of turned rectangles': 'Blöcke gedrehter Rechtecke', 'free search': 'freie Suche', 'common knife': 'gemeinsames Messer',
 };
 
 export const germanReport: ReportWords = {
@@ -27,7 +27,7 @@ export const germanReport: ReportWords = {
     why: (ups) => `Warum ${ups}`, board: 'Wohin der Karton geht', bleed: 'Beschnitt, den jede Kante behält', assumed: 'Was angenommen wurde', caution: 'Bevor eine Stanzform bestellt wird', history: 'Wie die Suche verlief', picture: 'Der Bogen',
   },
   labels: {
-    source: 'Anordnung gefunden durch', limit: 'Obergrenze', difference: 'Abstand zur Obergrenze', stopped: 'warum die Suche endete', time: 'Zeit', gap: 'Abstand', bleed: 'Beschnitt', rotations: 'Drehungen', blank: 'Zuschnitt', yield: 'Ausnutzung',
+    source: 'Standbogen gefunden durch', limit: 'Obergrenze', difference: 'Unterschied zur Obergrenze', stopped: 'warum die Suche endete', time: 'Zeit', gap: 'Abstand', bleed: 'Beschnitt', rotations: 'Drehungen', blank: 'Zuschnitt', yield: 'Ausnutzung',
     cell: 'dichtestes Muster', sheet: 'Bogen', seed: 'Startzahl', atMost: 'höchstens', design: 'Entwurf',
   },
   bounds: {
@@ -43,7 +43,7 @@ export const germanReport: ReportWords = {
   },
   sources: SOURCES,
   causes: (product) => ({
-    blanks: USE[product], gripper: 'Greiferrand', tail: 'Rand am Bogenende', 'side-margins': 'Seitenränder', 'colour-bar': 'Kontrollstreifen', 'keep-outs': 'freigehaltene Flächen', gaps: 'Abstände der Messer', between: 'Verschnitt zwischen den Nutzen', edges: 'Verschnitt an den Rändern',
+    blanks: USE[product], gripper: 'Greiferrand', tail: 'Rand am Bogenende', 'side-margins': 'Seitenränder', 'colour-bar': 'Kontrollstreifen', 'keep-outs': 'freigehaltene Flächen', gaps: 'Abstände der Messer', between: 'Abfall zwischen den Nutzen', edges: 'Abfall an den Rändern',
   }),
   difference: (ups, limit, format) => (limit === ups ? 'keiner: mehr ist nicht möglich' : `${limit - ups} Nutzen (${format.percent((limit - ups) / ups)}) offen`),
   gap: ({ gap, ruleSavedMm }, format) => `${format.length(gap)} von Messer zu Messer${ruleSavedMm === undefined ? '' : `, oder ein Messer für zwei Nutzen: ${format.length(ruleSavedMm)} Linie gespart`}`,

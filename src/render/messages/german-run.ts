@@ -23,7 +23,7 @@ export const germanRun: RunWords = {
   shared: (facts, format) => {
     const { planned, pressings } = runTotals(facts);
     return [
-      'Nach Plätzen: Karton, Platten, Farbe und Maschinenzeit einer Form tragen die Plätze, die auf ihr drucken, jeder gleich viel, denn alle haben eine Fläche. Einen leeren Platz zahlen die anderen mit.',
+      'Nach Nutzen: Karton, Platten, Farbe und Maschinenzeit einer Form tragen die Nutzen auf ihr, jeder gleich viel, denn alle haben eine Fläche. Einen leeren Nutzen zahlen die anderen mit.',
       'Die Stanzform ist nach gemachten Stücken geteilt, Kleben und Packen nach durchgelaufenen, Packmaterial und Fracht nach bestellten.',
       'Die Druckmaschine wird für jede Form eingerichtet. Was folgt, wird einmal eingerichtet, denn Stanzform und Zuschnitt sind dieselben: hinter dem Druck mit der längsten Form, Kleben und Packen mit der größten Sorte.',
       ...(pressings > planned ? [`Die ${germanCounted(planned, 'Druck', 'Drucke', format)} des Plans machen die Auflagen; mit ${germanCounted(pressings, 'Gutbogen', 'Gutbogen', format)} bleiben sie auch hinter Kleben und Packen ganz.`] : []),

@@ -11,6 +11,7 @@ import { languageOf } from './language-of.ts';
 
 export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Host<'read'>, 'locale'>): Promise<ReadAnswer> {
   const name = nameOf(source);
+  const { drawing: words, picture } = languageOf(locale);
   const dieline = await dielineOf(source, remembered);
   const { blanks, rest } = dieline;
   const lengths = new Map<string, number>();
@@ -18,7 +19,7 @@ export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Hos
   return {
     name,
     dieline,
-    scene: blanks.length + rest.length > 0 ? drawingScene(name, dieline, languageOf(locale).picture.roles) : undefined,
+    scene: blanks.length + rest.length > 0 ? drawingScene(name, dieline, picture.roles, words) : undefined,
     ruleLengths: [...lengths].toSorted(([, a], [, b]) => b - a),
   };
 }

@@ -1,0 +1,50 @@
+import type { MessageTable } from './catalogue.ts';
+
+/** Why the desk cannot use what it was given, and what the library behind it refuses. */
+export const germanRefusals: MessageTable = {
+  'json-not-valid': '{where}: Dies ist kein gültiges JSON.',
+  'field-misspelt': '{where}: Dieses Feld gibt es nicht; gemeint ist wohl {meant}. Berichtigen Sie den Namen.',
+  'more-faults': '{where}: {count} weitere Fehler. Berichtigen Sie die ersten und prüfen Sie noch einmal.',
+  'record-of-other-kind': '{where}: Dieser Datensatz enthält kein Feld seiner Art. Geben Sie eine andere Datei; bekannt sind {known}.',
+  'option-not-valid': '{where} {value}: {expected}.',
+
+  'layout-format': '{where}: Dies ist keine Standbogendatei, denn „format“ ist nicht „{format}“.',
+  'layout-version': '{where}: Fassung {found} der Standbogendatei ist hier nicht bekannt. Schreiben Sie sie als Fassung {version}.',
+  'layout-field': '{where}: {field} muss sein: {wanted}.',
+  'ring-not-simple': '{where}: Die Linie berührt oder kreuzt sich. Gesucht ist eine geschlossene Linie, die sich nirgends trifft.',
+  'true-outline-not-one-loop': '{where}: {loops} Linien, wo eine geschlossene stehen muss.',
+  'path-data-not-valid': '{where}: Ab Zeichen {position} sind dies keine Pfaddaten von SVG.',
+  'path-data-wrong': '{where}: Die Pfaddaten sind ab Zeichen {position} nicht lesbar („{found}“). Berichtigen Sie sie dort.',
+  'path-too-long': 'Eine Kurve der Standbogendatei braucht {points} Punkte; geprüft werden höchstens {limit}. Vereinfachen Sie die Zeichnung.',
+  'design-twice': '{where}: Zwei Zuschnitte tragen diesen Namen. Geben Sie jedem einen eigenen.',
+  'design-unknown': '{where}: Einen Zuschnitt „{design}“ enthält die Datei nicht.',
+  'rotation-not-quarter': '{where}: Die Drehung {rotation} ist kein Vielfaches von 90 Grad.',
+  'no-placements': 'Auf dem Standbogen liegt kein Nutzen, es gibt nichts zu prüfen.',
+  'blank-too-large': '{where}: Der Zuschnitt ist größer als {limit} mm. Prüfen Sie die Einheit der Zeichnung.',
+  'locked-other-outline': '{where}: Der Umriss von {design} ist ein anderer als der der Zeichnung. Halten Sie nur Nutzen derselben Zeichnung fest.',
+
+  'drawing-grain-missing': 'Für die Laufrichtung des Bogens ({value}) fehlt die des Zuschnitts: Sagen Sie, längs welcher Seite der Zeichnung die Fasern laufen.',
+  'square-has-no-long-side': '{where} {value}: Der Bogen ist quadratisch ({side} mm) und hat keine längere Seite. Sagen Sie, ob die Fasern längs der Greiferkante laufen oder von ihr weg.',
+  'no-sheets-listed': '{where}: Kein Bogen der Listen passt auf die Maschinen.',
+  'style-unknown': '{where}: Diese Bauart gibt es nicht. Es gibt: {styles}.',
+  'style-parameter-unknown': '{where}: Die Bauart hat dieses Maß nicht. Sie hat: {known}.',
+
+  'stage-unknown': '{where}: Der Arbeitsgang {stage} ist nicht bekannt. Bekannt sind {known}.',
+  'waste-table-silent': '{where}: Die Zuschusstabelle „{table}“ sagt nichts zum {stage}. Ergänzen Sie Einrichte- und Fortdruckzuschuss, oder lassen Sie den Arbeitsgang weg.',
+  'colours-over-units': '{where}: {colours} Farben sind mehr als die {units} Werke von {press}. Nehmen Sie eine andere Druckmaschine, oder rechnen Sie die Durchgänge einzeln.',
+  'id-twice': '{where}: Der Name {id} ist zweimal vergeben. Geben Sie jeder Sorte und jedem Zuschnitt einen eigenen.',
+  'groups-over-forms': '{where}: Die Zuschnitte bilden {groups} Gruppen, die sich keine Form teilen dürfen; erlaubt sind {forms} Formen. Erlauben Sie {groups} oder mehr.',
+  'gang-limits-not-met': '{where}: Kein Plan mit {forms} Formen wurde gefunden, der von allem genug macht und die höchste Mehrmenge hält. Erlauben Sie mehr Formen, mehr Mehrmenge oder mehr Aufwand.',
+  'gang-overs-impossible': 'Kein Plan hält die mindeste und höchste Mehrmenge jeder Sorte; erlaubte Formen: {forms}. Erlauben Sie mehr Formen oder eine weitere Spanne.',
+  'gang-overs-not-found': 'Kein Plan wurde gefunden, der die mindeste und höchste Mehrmenge jeder Sorte hält; dass es keinen gibt, ist nicht bewiesen. Erlaubte Formen: {forms}. Erlauben Sie mehr Formen oder eine weitere Spanne.',
+
+  'body-too-large': 'Mehr als {megabytes} MB werden nicht gelesen. Nehmen Sie eine kleinere Zeichnung oder einen kleineren Standbogen.',
+  'too-much-asked': 'Es wird zu viel auf einmal gefragt (bearbeitet werden {count} Fragen zugleich). Fragen Sie später noch einmal.',
+  'question-too-long': 'Keine Antwort in {seconds} s. Nehmen Sie weniger Aufwand oder weniger Sekunden.',
+  'answer-not-there': 'Die Bibliothek hat diesen Standbogen nicht mehr. Lassen Sie den Reihenlauf noch einmal laufen.',
+  'library-no-such': '{where}: Die Bibliothek hat nichts dieses Namens.',
+  'library-disk-full': 'Die Festplatte ist voll; was in der Bibliothek lag, ist erhalten. Schaffen Sie Platz und versuchen Sie es noch einmal.',
+  'library-busy': 'Ein anderes Programm schreibt seit langem in die Bibliothek. Versuchen Sie es noch einmal, wenn es fertig ist.',
+  'library-not-writable': 'In die Bibliothek lässt sich nicht schreiben ({reason}); was darin lag, ist erhalten. Prüfen Sie Ordner, Rechte und Festplatte.',
+  'library-damaged': 'Die Bibliothek ist beschädigt ({reason}). Spielen Sie die letzte Sicherung zurück.',
+};
