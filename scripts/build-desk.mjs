@@ -48,16 +48,16 @@ function copySamples(samples, target) {
   for (const name of readdirSync(join(samples, 'drawings'))) copyFileSync(join(samples, 'drawings', name), join(target, 'samples', name));
 }
 
-/** Knows every file by name and all of them by one fingerprint, so that a new build is taken up whole. */
+/** Knows every file by its digest and all of them by one fingerprint, so that a new build is taken up whole. */
 async function buildServiceWorker(source, target) {
   const files = filesOf(target).filter((path) => extname(path) !== '.map').sort();
-  const hash = createHash('sha256');
-  for (const path of files) hash.update(path).update(readFileSync(join(target, path)));
+  const digests = Object.fromEntries(files.map((path) => [path, createHash('sha256').update(readFileSync(join(target, path))).digest('hex')]));
+  const fingerprint = createHash('sha256').update(JSON.stringify(digests)).digest('hex').slice(0, 16);
   await build({
     ...COMMON,
     entryPoints: [join(source, 'offline', 'service-worker.ts')],
     outdir: target,
-    define: { DESK_FILES: JSON.stringify(files), DESK_BUILD: JSON.stringify(hash.digest('hex').slice(0, 16)) },
+    define: { DESK_FILES: JSON.stringify(digests), DESK_BUILD: JSON.stringify(fingerprint) },
   });
 }
 

@@ -144,7 +144,7 @@ async function answerApi(request: IncomingMessage, response: ServerResponse, pat
 
 /** A file is only replaced by someone who names the version it replaces. */
 async function writeFile(request: IncomingMessage, response: ServerResponse, name: string, files: DeskFiles): Promise<void> {
-  const content = await body(request);
+  const content = Number(request.headers['content-length'] ?? 0) > MAX_INPUT_BYTES ? undefined : await body(request);
   if (!content) return refuse(response, 413);
   const outcome = files.write(name, content, request.headers['if-match']);
   if (outcome.kind === 'refused') return refuse(response, 403);

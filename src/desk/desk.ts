@@ -71,6 +71,8 @@ export interface Desk {
   readonly outlinesRun: Signal<OutlinesRun>;
   /** What is said once, at the foot of the page and to a screen reader. */
   readonly notice: Signal<string>;
+  /** A newer build of the page waits to be taken at the next load. */
+  readonly newVersion: Signal<boolean>;
   /** Counts how often the person asked again for what a stopped thread left open. */
   readonly again: Signal<number>;
 
@@ -169,6 +171,7 @@ export function createDesk(locale: Locale): Desk {
     face: signal<Face>('layouts'),
     outlinesRun: signal<OutlinesRun>({ phase: 'idle', issues: [] }),
     notice,
+    newVersion: signal(false),
     again: signal(0),
     reading,
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),

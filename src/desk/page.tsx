@@ -7,6 +7,7 @@ import { servedLibrary } from './library/served-library.ts';
 import { keepJudging } from './judging.ts';
 import { keepKin } from './kin.ts';
 import { keepReading } from './reading.ts';
+import { keepOffline, takeWaitingVersion } from './offline/new-version.ts';
 import { keepSaving } from './saving.ts';
 import { keepSearching } from './searching.ts';
 import { takeOpened } from './taking.ts';
@@ -17,6 +18,8 @@ const NOTICE_MS = 9000;
 
 /** Puts the desk on the page. */
 const isServed = document.documentElement.dataset['served'] === 'yes';
+const isKeptOffline = !isServed && 'serviceWorker' in navigator;
+if (isKeptOffline) await takeWaitingVersion();
 const desk = createDesk(preferredLocale());
 const library = document.documentElement.dataset['library'] === 'yes' ? servedLibrary() : undefined;
 const files = isServed ? await servedFiles() : pageFiles();
@@ -32,4 +35,4 @@ render(<App parts={{ desk, searching, saving, files, library }} />, document.get
 desk.engine.warm('read');
 desk.searcher.warm('search');
 await takeOpened(desk, files);
-if (!isServed && 'serviceWorker' in navigator) await navigator.serviceWorker.register('service-worker.js').catch(() => undefined);
+if (isKeptOffline) await keepOffline(desk.newVersion);

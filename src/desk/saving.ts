@@ -2,10 +2,12 @@ import { signal, type ReadonlySignal } from '@preact/signals';
 import type { Desk } from './desk.ts';
 import { whenChanged } from './desk.ts';
 import { EMPTY_JOB, type Job } from './job/job.ts';
-import { openKeep, type Keep, type StoredJob } from './job/keep.ts';
+import { isReadable, openKeep, type Keep, type StoredJob } from './job/keep.ts';
+import { wordsIn } from './words/words.ts';
 import { newId } from './new-id.ts';
 
-export type SavingState = 'saved' | 'saving' | 'changed elsewhere' | 'not kept';
+/** `full`: the browser's store takes no more. `newer`: what it keeps is of a newer desk, and left as it is. */
+export type SavingState = 'saved' | 'saving' | 'changed elsewhere' | 'not kept' | 'full' | 'newer';
 
 export interface Saving {
   readonly state: ReadonlySignal<SavingState>;
@@ -38,18 +40,21 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
   const list = async () => (jobs.value = await keep.list());
 
   const load = async (wanted: string) => {
-    const stored = await keep.load(wanted);
-    id = wanted;
+    const found = await keep.load(wanted);
+    const stored = found && isReadable(found) ? found : undefined;
+    // A job of a newer desk is neither shown in part nor written over.
+    id = found && !stored ? newId() : wanted;
+    if (found && !stored) desk.notice.value = wordsIn(desk.locale.value).say('job-of-newer');
     revision = stored?.revision ?? 0;
     saved = stored ? { ...EMPTY_JOB, ...stored.job } : EMPTY_JOB;
-    state.value = 'saved';
+    state.value = keep.isNewer ? 'newer' : 'saved';
     window.history.replaceState(null, '', `#job=${id}`);
     desk.replace(saved);
   };
   let writing = Promise.resolve();
   const save = async () => {
     const { value: job } = desk.job;
-    if (job === saved || state.value === 'changed elsewhere') return;
+    if (job === saved || state.value === 'changed elsewhere' || state.value === 'newer') return;
     state.value = 'saving';
     try {
       const outcome = await keep.save(id, revision, job);
@@ -61,8 +66,8 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
       saved = job;
       state.value = 'saved';
       await list();
-    } catch {
-      state.value = 'not kept';
+    } catch (error) {
+      state.value = (error as DOMException).name === 'QuotaExceededError' ? 'full' : 'not kept';
     }
   };
   const saveSoon = () => {
@@ -96,6 +101,8 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
       await keep.remove(unwanted);
       if (unwanted === id) await load(newId());
       await list();
+      // There may be room now.
+      await saveSoon();
     },
     takeTheirs: () => load(id),
     keepAsCopy: () => {

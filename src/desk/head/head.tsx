@@ -4,7 +4,7 @@ import { LibraryDialog } from '../library/library-dialog.tsx';
 import { LOCALES, useWords } from '../words/words.ts';
 import { Jobs } from './jobs.tsx';
 import { KeyList } from './key-list.tsx';
-import { SavingMark } from './saving-mark.tsx';
+import { NewVersion, SavingMark } from './saving-mark.tsx';
 
 /** The head of the page: whose job it is, steps back and forward, language, keys. */
 export function Head() {
@@ -22,6 +22,7 @@ export function Head() {
         <input value={job.value.name} placeholder={say('job-name')} onInput={(event) => { const name = event.currentTarget.value; desk.change((now) => ({ ...now, name }), 'name'); }} />
       </label>
       <SavingMark />
+      <NewVersion />
       <div class="head-tools">
         <button type="button" disabled={!desk.canUndo.value} onClick={desk.undo}>{say('undo')}</button>
         <button type="button" disabled={!desk.canRedo.value} onClick={desk.redo}>{say('redo')}</button>

@@ -1,7 +1,8 @@
 import type { RefObject } from 'preact';
 import { useDesk } from '../desk-context.ts';
 import { download } from '../files/files.ts';
-import { jobToFile } from '../job/job-file.ts';
+import { jobToFile, keptToFile } from '../job/job-file.ts';
+import { isReadable } from '../job/keep.ts';
 import { FilePicker } from '../panels/file-picker.tsx';
 import { takeFile } from '../taking.ts';
 import { useWords } from '../words/words.ts';
@@ -27,9 +28,9 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
       </div>
       <FilePicker accept=".json" label={say('job-from-file')} hint={say('hint-job-file')} onFile={(name, bytes) => void take(name, bytes)} />
       <ul class="jobs">
-        {saving.jobs.value.map(({ id, job, savedAt }) => (
+        {saving.jobs.value.map((stored) => ({ ...stored, isOurs: isReadable(stored) })).map(({ id, job, savedAt, isOurs }) => (
           <li key={id}>
-            <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button>
+            {isOurs ? <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button> : <button type="button" onClick={() => download(`${job.name || 'job'}.blankwright.json`, keptToFile(job))}>{say('save-newer', { name: job.name || say('unnamed') })}</button>}
             <time dateTime={new Date(savedAt).toISOString()}>{new Date(savedAt).toLocaleString(desk.locale.value)}</time>
             <button type="button" class="small" onClick={() => void saving.remove(id)} aria-label={say('remove-job', { name: job.name || say('unnamed') })}>{say('remove')}</button>
           </li>

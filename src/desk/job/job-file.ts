@@ -11,6 +11,11 @@ export function jobToFile(job: Job): string {
   return `${JSON.stringify({ ...job, drawing: drawing && packed(drawing), outlines, ...packedFound(job) }, null, 1)}\n`;
 }
 
+/** A kept job that this desk cannot read, as it stands: the desk that made it can. */
+export function keptToFile(job: unknown): string {
+  return `${JSON.stringify(job, (_, value: unknown) => (value instanceof Uint8Array ? toBase64(value) : value), 1)}\n`;
+}
+
 function packed(drawing: DrawingSource): object {
   return drawing.kind === 'file' ? { ...drawing, bytes: toBase64(drawing.bytes) } : drawing;
 }

@@ -1,4 +1,5 @@
 import { useDesk } from '../desk-context.ts';
+import { isReadable } from '../job/keep.ts';
 import { useWords } from '../words/words.ts';
 import { Block } from './fields.tsx';
 
@@ -8,7 +9,7 @@ const MOST_SHOWN = 5;
 export function RecentJobs() {
   const { desk, saving } = useDesk();
   const { say } = useWords();
-  const named = saving.jobs.value.filter(({ job }) => job.drawing || job.layouts.length > 0).slice(0, MOST_SHOWN);
+  const named = saving.jobs.value.filter(isReadable).filter(({ job }) => job.drawing || job.layouts.length > 0).slice(0, MOST_SHOWN);
   if (desk.job.value.drawing || named.length === 0) return null;
   return (
     <Block isForDoing title={say('recent-jobs')}>

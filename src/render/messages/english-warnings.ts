@@ -28,4 +28,10 @@ export const englishWarnings = {
   'layout-put-aside': 'The layout was put aside. Undo brings it back.',
   'found-not-usable': 'Some of the layouts or forms in the job file cannot be used and were left out. Search anew.',
   'forms-open': 'Not proved: whether fewer pressings are possible is open until forms are looked for anew.',
+  'saving-full': 'The browser’s store is full, so the last changes are not kept. Save the job as a file, or remove jobs under Jobs.',
+  'saving-newer': 'What this browser keeps was made by a newer version of the desk and is left as it is. This page keeps nothing: save the job as a file.',
+  'job-of-newer': 'This kept job was made by a newer version of the desk. It stays as it is; under Jobs it can be saved as a file.',
+  'save-newer': 'Of a newer desk, save as a file: {name}',
+  'new-version': 'A new version of the desk is there. It is taken when this page is loaded next and no other tab holds the old one.',
+  'load-anew': 'Load it now',
 } as const;

@@ -30,4 +30,10 @@ export const germanWarnings: Readonly<Record<keyof typeof englishWarnings, strin
   'layout-put-aside': 'Der Standbogen wurde weggelegt. Rückgängig holt ihn zurück.',
   'found-not-usable': 'Einige Standbogen oder Formen der Auftragsdatei sind nicht brauchbar und blieben weg. Suchen Sie neu.',
   'forms-open': 'Nicht bewiesen: Ob es mit weniger Druckgängen geht, ist offen, bis Formen neu gesucht werden.',
+  'saving-full': 'Der Speicher des Browsers ist voll; die letzten Änderungen sind nicht aufgehoben. Speichern Sie den Auftrag als Datei oder entfernen Sie Aufträge.',
+  'saving-newer': 'Was dieser Browser aufhebt, stammt von einer neueren Fassung des Pults und bleibt unberührt. Diese Seite hebt nichts auf: Speichern Sie den Auftrag als Datei.',
+  'job-of-newer': 'Dieser Auftrag stammt von einer neueren Fassung des Pults. Er bleibt, wie er ist; unter Aufträge lässt er sich als Datei speichern.',
+  'save-newer': 'Von einer neueren Fassung, als Datei speichern: {name}',
+  'new-version': 'Eine neue Fassung des Pults ist da. Sie wird genommen, wenn diese Seite neu geladen wird und kein anderer Reiter die alte hält.',
+  'load-anew': 'Jetzt laden',
 };
