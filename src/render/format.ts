@@ -13,6 +13,8 @@ export interface Format {
   /** Without its unit, for tables and dimension lines. */
   bareLength(mm: number): string;
   length(mm: number): string;
+  /** Thickness of board, in thousandths of either unit. */
+  caliper(mm: number): string;
   /** `1020 × 720 mm`; the first side runs along the gripper edge. */
   size(widthMm: number, heightMm: number): string;
   /** In the unit that makes `like` (by default the area itself) a readable figure: mm², cm² or m²; in² or ft² with inches. */
@@ -57,6 +59,7 @@ export function createFormat(locale: string, unit: LengthUnit = 'mm'): Format {
     number,
     bareLength,
     length: (mm) => `${bareLength(mm)} ${unit}`,
+    caliper: (mm) => `${number(unit === 'mm' ? mm : mm / MM_PER_INCH, 3)} ${unit}`,
     size: (width, height) => `${bareLength(width)} × ${bareLength(height)} ${unit}`,
     area: (mm2, like = mm2) => {
       const [scale, name, decimals] = areaUnit(like, unit);

@@ -28,6 +28,7 @@ export function keptTogether(format: Format): Format {
     number: (...figure) => keepTogether(format.number(...figure)),
     bareLength: (mm) => keepTogether(format.bareLength(mm)),
     length: (mm) => keepTogether(format.length(mm)),
+    caliper: (mm) => keepTogether(format.caliper(mm)),
     size: (...sides) => keepTogether(format.size(...sides)),
     area: (...area) => keepTogether(format.area(...area)),
     percent: (fraction) => keepTogether(format.percent(fraction)),

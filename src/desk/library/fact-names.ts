@@ -13,8 +13,7 @@ export function factName(field: string, { say }: Words): string {
 /** What a field holds: words that schemas know in the person's words, `tail:6` by its place, anything else as it is written. */
 export function factText(field: string, value: string | number | boolean, { say, format }: Words): string {
   if (typeof value === 'boolean') return say(value ? 'yes' : 'no');
-  if (field === 'caliper' && typeof value === 'number' && format.unit === 'in') return format.length(value);
-  if (typeof value === 'number') return format.number(value, 3) + (field === 'caliper' ? '\u00a0mm' : '');
+  if (typeof value === 'number') return field === 'caliper' ? format.caliper(value) : format.number(value, 3);
   if (SIZES.has(camelCase(field)) && sidesMm(value)) return keepTogether(`${shownSize(value, format)} ${format.unit}`);
   const [place, height] = value.split(':');
   if (height !== undefined && Object.hasOwn(englishDesk, `bar-${place}`)) return `${say(`bar-${place}` as DeskWord)}, ${format.length(Number(height))}`;

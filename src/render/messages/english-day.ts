@@ -75,7 +75,7 @@ export const englishDay = {
     sheets: 'sheets to print', sheet: 'sheet', board: 'board', units: 'units', inkFamily: 'ink family', coating: 'coating', die: 'die', timing: 'time', changes: 'to change', food: 'food record', note: 'note', good: 'good sheets', signed: 'first sheet passed by',
   },
   none: 'none',
-  stock: ({ board, caliper, caliperClass }: DayFormFacts, format: Format) => [board, caliper !== undefined && `${format.number(caliper, 3)} mm`, caliperClass !== undefined && `class ${caliperClass}`].filter(Boolean).join(', '),
+  stock: ({ board, caliper, caliperClass }: DayFormFacts, format: Format) => [board, caliper !== undefined && format.caliper(caliper), caliperClass !== undefined && `class ${caliperClass}`].filter(Boolean).join(', '),
   legend: { changeover: 'changeover', makeready: 'makeready', run: 'run', due: 'due' },
   timeline: (from: number, to: number, forms: number) => `The day: ${clock(from)} to ${clock(to)}, ${counted(forms, 'form')}`,
   caution: englishHandover.crewCaution,

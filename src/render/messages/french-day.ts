@@ -61,7 +61,7 @@ export const frenchDay: DayWords = {
     sheets: labels.sheets, sheet: labels.sheet, board: labels.board, units: 'groupes', inkFamily: 'famille d’encres', coating: 'vernis', die: 'forme de découpe', timing: 'horaire', changes: 'à changer', food: labels.food, note: 'remarque', good: 'bonnes feuilles', signed: 'première feuille signée par',
   },
   none: 'aucun',
-  stock: ({ board, caliper, caliperClass }, format) => [board, caliper !== undefined && `${format.number(caliper, 3)} mm`, caliperClass !== undefined && `classe ${caliperClass}`].filter(Boolean).join(', '),
+  stock: ({ board, caliper, caliperClass }, format) => [board, caliper !== undefined && format.caliper(caliper), caliperClass !== undefined && `classe ${caliperClass}`].filter(Boolean).join(', '),
   legend: { changeover: 'changement', makeready: 'calage', run: 'roulage', due: 'à livrer' },
   timeline: (from, to, forms) => `La journée : de ${clock(from)} à ${clock(to)}, ${frenchCounted(forms, 'forme')}`,
   caution: frenchHandover.crewCaution,

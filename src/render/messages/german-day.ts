@@ -61,7 +61,7 @@ export const germanDay: DayWords = {
     sheets: labels.sheets, sheet: labels.sheet, board: labels.board, units: 'Farbwerke', inkFamily: 'Farbserie', coating: 'Lack', die: 'Stanzform', timing: 'Zeit', changes: 'zu wechseln', food: labels.food, note: 'Notiz', good: 'gute Bogen', signed: 'erster Bogen freigegeben von',
   },
   none: 'keiner',
-  stock: ({ board, caliper, caliperClass }, format) => [board, caliper !== undefined && `${format.number(caliper, 3)} mm`, caliperClass !== undefined && `Klasse ${caliperClass}`].filter(Boolean).join(', '),
+  stock: ({ board, caliper, caliperClass }, format) => [board, caliper !== undefined && format.caliper(caliper), caliperClass !== undefined && `Klasse ${caliperClass}`].filter(Boolean).join(', '),
   legend: { changeover: 'Umrüsten', makeready: 'Einrichten', run: 'Fortdruck', due: 'fällig' },
   timeline: (from, to, forms) => `Der Tag: ${clock(from)} bis ${clock(to)}, ${germanCounted(forms, 'Form', 'Formen')}`,
   caution: germanHandover.crewCaution,

@@ -40,22 +40,22 @@ export interface PurchaseWords {
 }
 
 /** `1020 (M) × 720 mm`: ISO 217 marks the side that runs with the fibres. */
-function sizeText({ widthMm, heightMm, grain }: OrderedSheet, unit: 'mm' | 'in', format: Format): string {
-  const side = (mm: number, axis: 'x' | 'y') => (unit === 'mm' ? format.bareLength(mm) : format.number(mm / MM_PER_INCH, 3)) + (grain === axis ? ' (M)' : '');
+function sizeText({ widthMm, heightMm, grain }: OrderedSheet, unit: Format['unit'], format: Format): string {
+  const side = (mm: number, axis: 'x' | 'y') => (unit === format.unit ? format.bareLength(mm) : format.number(mm / MM_PER_INCH, 3)) + (grain === axis ? ' (M)' : '');
   return `${side(widthMm, 'x')} × ${side(heightMm, 'y')} ${unit}`;
 }
 
 export function purchaseLine({ sheet, sheets, kg, packets, pallets, pile, leadDays, delivery }: Purchase, words: PurchaseWords, format: Format): string {
   return joined([
-    sizeText(sheet, 'mm', format),
+    sizeText(sheet, format.unit, format),
     sheet.grade,
     `${format.number(sheet.grammage)} g/m²`,
-    sheet.caliperMm !== undefined && `${format.number(sheet.caliperMm, 3)} mm`,
-    sheet.toleranceMm !== undefined && `± ${format.number(sheet.toleranceMm)} mm`,
+    sheet.caliperMm !== undefined && format.caliper(sheet.caliperMm),
+    sheet.toleranceMm !== undefined && `± ${format.length(sheet.toleranceMm)}`,
     words.sheets(sheets),
     packets !== undefined && words.packets(packets),
     pallets !== undefined && words.pallets(pallets),
-    pile?.value != null && words.pile(`${format.number(pile.value, 0)} mm`),
+    pile?.value != null && words.pile(pileText(pile.value, format)),
     `${format.number(kg, 1)} kg`,
     leadDays !== undefined && words.workingDays(leadDays),
     delivery,
@@ -72,6 +72,11 @@ export function purchaseLineInInches({ sheet, sheets, kg, basis }: Purchase, wor
     words.sheets(sheets),
     pounds(poundsOf(kg), 1),
   ]);
+}
+
+/** Nobody measures a pile closer than to a millimetre or a tenth of an inch. */
+function pileText(mm: number, { unit, number }: Format): string {
+  return unit === 'mm' ? `${number(mm, 0)} mm` : `${number(mm / MM_PER_INCH, 1)} in`;
 }
 
 function joined(parts: readonly (string | false | undefined)[]): string {
