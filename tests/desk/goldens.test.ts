@@ -46,6 +46,15 @@ describe.skipIf(!browserIsHere())('kept pictures', { timeout: 120_000 }, () => {
     await expectLikeGolden(page, 'versions-light');
   });
 
+  test('a layout on paper', async ({ skip }) => {
+    await open('light', skip);
+    await goTo(page, 'Layouts found');
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 800, height: 900 });
+    await page.locator('.sheet-on-paper svg.picture').waitFor();
+    await expectLikeGolden(page, 'layouts-paper');
+  });
+
   test('where the board goes', async ({ skip }) => {
     await open('light', skip);
     await goTo(page, 'Why this many');

@@ -65,6 +65,22 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
       }
   });
 
+  test('on paper: title, picture, caution; nothing that could be pressed or typed in', async () => {
+    const page = await open();
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: 700, height: 1000 });
+    for (let panel = 1; panel <= PANELS; panel++) {
+      await press(page, panel);
+      await page.locator('svg.picture:visible').first().waitFor();
+      await page.locator('h2:visible').waitFor();
+      expect(await page.locator('button:visible, select:visible, summary:visible, input[type=range]:visible, input[type=file]:visible').count(), `panel ${panel}`).toBe(await page.locator('select:visible, .go-to:visible').count());
+      expect(await page.locator('select:visible').evaluateAll((all) => all.filter((one) => getComputedStyle(one).appearance !== 'none').length), `panel ${panel}`).toBe(0);
+      await page.getByText(/^This is a plan/).filter({ visible: true }).first().waitFor();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), `panel ${panel}`).toBeLessThanOrEqual(700);
+      await picture(page, `paper-${panel}`);
+    }
+  });
+
   test('a job by keys alone', async () => {
     const page = await open();
     await page.keyboard.press('?');

@@ -62,8 +62,9 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   // While a money field cannot be read, what was compared stands.
   const terms = termsOnDesk(desk) ?? quote;
   const asked = useMemo(() => withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
-  const recounted = useAnswer(() => desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked }), [answer, asked, format]);
-  const { facts, verdict } = recounted.kind === 'answer' ? recounted.answer : { ...answer, verdict: '' };
+  const recounted = useAnswer(async () => ({ of: answer, ...(await desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked })) }), [answer, asked, format]);
+  // What was counted for the comparison before is of other sheets.
+  const { facts, verdict } = recounted.kind === 'answer' && recounted.answer.of === answer ? recounted.answer : { ...answer, verdict: '' };
   const { currency } = facts;
   const shown = [...facts.sheets.keys()].filter((index) => grain === '' || facts.sheets[index]!.grain === grain).toSorted(comparing(facts, order));
   const winner = winnerAt(facts, facts.quantities[0]!);
