@@ -15,4 +15,5 @@ import { germanReel } from './german-reel.ts';
 import { germanReport } from './german-report.ts';
 import type { Language } from './language.ts';
 
+/** One German word for each thing, here and on the desk: `tests/render/german-terms.test.ts` lists them with the words that are not used. */
 export const germanLanguage: Language = { locale: 'de', issues: german, report: germanReport, picture: germanPicture, cutting: germanCutting, handover: germanHandover, gang: germanGang, run: germanRun, day: germanDay, food: germanFood, reel: germanReel, batch: germanBatch, drawing: germanDrawing, compare: germanCompare, nearMiss: germanNearMiss, quote: germanQuote };
