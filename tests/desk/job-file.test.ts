@@ -54,8 +54,8 @@ describe.skipIf(!browserIsHere())('a job as a file', { timeout: 150_000 }, () =>
     await chooseEffort(page, 'quick');
     await page.getByRole('button', { name: 'Outlines' }).click();
     for (const name of ['reverse-tuck-small.svg', 'sleeve.svg']) await page.getByRole('button', { name: new RegExp(`^(Add )?${name}`) }).click();
-    await page.locator('.outline-rows input.number').nth(0).fill('9000');
-    await page.locator('.outline-rows input.number').nth(1).fill('4000');
+    await page.locator('.gang-rows input.number').nth(0).fill('9000');
+    await page.locator('.gang-rows input.number').nth(1).fill('4000');
     await page.getByRole('button', { name: 'Look for forms' }).click();
     await page.locator('.outline-plan .state-sound').waitFor({ timeout: 120_000 });
     const figures = await page.locator('.outline-plan .answer').innerText();
