@@ -4,11 +4,13 @@ import { Head } from './head/head.tsx';
 import { listenToDrops } from './head/drops.ts';
 import { listenToKeys } from './head/keys.ts';
 import { DrawingPanel } from './panels/drawing-panel.tsx';
+import { NotTaken } from './panels/drawing-notes.tsx';
 import { HandoverPanel } from './panels/handover-panel.tsx';
 import { LayoutsPanel } from './panels/layouts-panel.tsx';
 import { LimitsPanel } from './panels/limits-panel.tsx';
 import { MoneyPanel } from './panels/money-panel.tsx';
 import { OtherDrawing } from './panels/other-drawing.tsx';
+import { OutOfDate } from './panels/out-of-date.tsx';
 import { PanelHead } from './panels/panel-head.tsx';
 import { SheetPanel } from './panels/sheet-panel.tsx';
 import { WhyPanel } from './panels/why-panel.tsx';
@@ -42,6 +44,7 @@ export function App({ parts }: { readonly parts: DeskParts }) {
   useEffect(() => {
     document.documentElement.lang = locale;
   }, [locale]);
+  useEffect(openAtTop, [panel]);
   useEffect(() => listenToKeys(parts), [parts]);
   useEffect(() => listenToDrops((name, bytes) => void takeFile(desk, name, bytes)), [desk]);
   return (
@@ -54,6 +57,8 @@ export function App({ parts }: { readonly parts: DeskParts }) {
           <main id="panel" tabIndex={-1}>
             <PanelHead />
             {JUDGED.has(panel) && <OtherDrawing />}
+            <NotTaken />
+            <OutOfDate />
             <SheetOnPaper />
             <Body />
             <CautionOnPaper />
@@ -63,4 +68,10 @@ export function App({ parts }: { readonly parts: DeskParts }) {
       </WordsContext.Provider>
     </DeskContext.Provider>
   );
+}
+
+/** Whatever was looked at before, a panel begins with its title: below the ticket where the window is narrow, else at the very top. */
+function openAtTop(): void {
+  const top = document.getElementById('panel')?.offsetTop ?? 0;
+  scrollTo(0, top < innerHeight / 2 ? 0 : top);
 }

@@ -1,8 +1,8 @@
-import { computed, effect, signal, untracked, type ReadonlySignal, type Signal } from '@preact/signals';
+import { batch, computed, effect, signal, untracked, type ReadonlySignal, type Signal } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
 import type { LengthUnit } from '../render/format.ts';
 import { createEngine, type Engine } from './engine/client.ts';
-import type { CompareAnswer, FrameAnswer, QuoteAsk, RawMachines, ReadAnswer } from './engine/protocol.ts';
+import type { CompareAnswer, DrawingSource, FrameAnswer, QuoteAsk, RawMachines, ReadAnswer } from './engine/protocol.ts';
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
 import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
@@ -18,6 +18,15 @@ export type Face = (typeof FACES)[number];
 
 /** An answer of the engine on its way: nothing yet, an answer, or why there is none. */
 export type Asked<Answer> = { readonly kind: 'none' } | { readonly kind: 'waiting' } | { readonly kind: 'answer'; readonly answer: Answer } | { readonly kind: 'issues'; readonly issues: readonly Issue[] };
+
+/** With the drawing that it is the answer for: another may lie on the desk by now. */
+export type Reading = Asked<ReadAnswer> & { readonly of?: DrawingSource };
+
+/** A file that was not taken, and why. */
+export interface Refused {
+  readonly name: string;
+  readonly issues: readonly Issue[];
+}
 
 export type Compared = Asked<CompareAnswer> & {
   readonly inputs?: string | undefined;
@@ -49,8 +58,8 @@ export interface Desk {
   change(edit: (job: Job) => Job, kind?: string): void;
   /** What the engine found; no step of the person. */
   note(edit: (job: Job) => Job): void;
-  /** Another job; nothing can be taken back beyond it. */
-  replace(job: Job): void;
+  /** Another job in place of this one; nothing can be taken back beyond it but what is given. */
+  replace(job: Job, history?: History): void;
   /** The last step under the hand, while a sheet lies there that has one; else the last step of the job. */
   undo(): void;
   redo(): void;
@@ -76,7 +85,11 @@ export interface Desk {
   /** Counts how often the person asked again for what a stopped thread left open. */
   readonly again: Signal<number>;
 
-  readonly reading: Signal<Asked<ReadAnswer>>;
+  readonly reading: Signal<Reading>;
+  /** The last file, where it was not taken. */
+  readonly refused: Signal<Refused | undefined>;
+  /** A job that a drawing began, and the one on the desk before it. */
+  readonly begun: Signal<{ readonly id: string; readonly before: Job } | undefined>;
   readonly frame: Signal<Asked<FrameAnswer>>;
   readonly search: Signal<SearchState>;
   readonly searchIssues: Signal<readonly Issue[]>;
@@ -121,7 +134,7 @@ export function createDesk(locale: Locale): Desk {
   const language = signal(locale);
   const unit = signal<LengthUnit>('mm');
   const records = signal<Records>(NO_RECORDS);
-  const reading = signal<Asked<ReadAnswer>>({ kind: 'none' });
+  const reading = signal<Reading>({ kind: 'none' });
   const underHand = signal<StepsUnderHand | undefined>(undefined);
   const search = signal<SearchState>({ phase: 'idle', seconds: 0, inputs: '' });
   const notice = signal('');
@@ -140,6 +153,15 @@ export function createDesk(locale: Locale): Desk {
   const kin = signal<Kin>(NO_KIN);
   const layouts = computed(() => inOrder(job.value.layouts, inputs.value, kin.value));
   const stateNow = (layout: KeptLayout) => stateOf(layout, inputs.value, kin.value);
+  const comparison = signal<Compared>({ kind: 'none' });
+  const face = signal<Face>('layouts');
+  const id = computed(() => job.value.id);
+  // What was asked for one job is no answer for another.
+  effect(() => {
+    void id.value;
+    comparison.value = { kind: 'none' };
+    face.value = 'layouts';
+  });
   const chosen = computed(() => layouts.value.find(({ id }) => id === job.value.chosen) ?? layouts.value[0]);
   return {
     job,
@@ -154,10 +176,11 @@ export function createDesk(locale: Locale): Desk {
       job.value = changed;
     },
     note: (edit) => (job.value = edit(job.value)),
-    replace: (other) => {
-      history.value = NO_HISTORY;
-      job.value = other;
-    },
+    replace: (other, steps = NO_HISTORY) =>
+      batch(() => {
+        history.value = steps;
+        job.value = other;
+      }),
     undo: () => (underHand.value?.canUndo ? underHand.value.undo() : step(stepBack(history.value, job.value))),
     redo: () => (underHand.value?.canRedo ? underHand.value.redo() : step(stepForward(history.value, job.value))),
     canUndo: computed(() => underHand.value?.canUndo === true || history.value.past.length > 0),
@@ -168,16 +191,18 @@ export function createDesk(locale: Locale): Desk {
     locale: language,
     unit,
     panel: signal<Panel>('drawing'),
-    face: signal<Face>('layouts'),
+    face,
     outlinesRun: signal<OutlinesRun>({ phase: 'idle', issues: [] }),
     notice,
     newVersion: signal(false),
     again: signal(0),
     reading,
+    refused: signal<Refused | undefined>(undefined),
+    begun: signal<{ readonly id: string; readonly before: Job } | undefined>(undefined),
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
     search,
     searchIssues: signal<readonly Issue[]>([]),
-    comparison: signal<Compared>({ kind: 'none' }),
+    comparison,
     machines,
     laying,
     faultyFields: computed(() => ('faults' in laying.value ? laying.value.faults : [])),
@@ -199,8 +224,8 @@ function machinesOf({ sheet }: Job, { presses, cutters, boards }: Records): RawM
   return { press: find(presses, sheet.press), cutter: find(cutters, sheet.cutter), board: find(boards, sheet.board) };
 }
 
-function inputsOf(reading: Asked<ReadAnswer>, { drawing, drawnFrom }: Job, laying: Laying): string | undefined {
-  if (reading.kind !== 'answer' || 'faults' in laying || !drawing) return undefined;
+function inputsOf(reading: Reading, { drawing, drawnFrom }: Job, laying: Laying): string | undefined {
+  if (reading.kind !== 'answer' || reading.of !== drawing || 'faults' in laying || !drawing) return undefined;
   const { fingerprint, scale, blanks } = reading.answer.dieline;
   if (blanks.length === 0) return undefined;
   const options = drawing.kind === 'file' ? drawing.options : drawing.values;

@@ -17,7 +17,7 @@ export function keepKin(desk: Desk): void {
     const blank = chosenBlank(desk);
     const layouts = desk.job.value.layouts.filter(isForeign);
     if (!blank || reading.kind !== 'answer' || layouts.length === 0) {
-      desk.kin.value = { ...NO_KIN, drawn: blank !== undefined };
+      desk.kin.value = { ...NO_KIN, drawn: desk.job.value.drawing !== undefined };
       return;
     }
     desk.kin.value = { ...desk.kin.value, drawn: true };

@@ -1,10 +1,10 @@
-import { signal, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, signal, untracked, type ReadonlySignal } from '@preact/signals';
 import type { Desk } from './desk.ts';
 import { whenChanged } from './desk.ts';
-import { EMPTY_JOB, type Job } from './job/job.ts';
+import { withOtherId } from './job/history.ts';
+import { EMPTY_JOB, newJob, type Job } from './job/job.ts';
 import { isReadable, openKeep, type Keep, type StoredJob } from './job/keep.ts';
 import { wordsIn } from './words/words.ts';
-import { newId } from './new-id.ts';
 
 /** `full`: the browser's store takes no more. `newer`: what it keeps is of a newer desk, and left as it is. */
 export type SavingState = 'saved' | 'saving' | 'changed elsewhere' | 'not kept' | 'full' | 'newer';
@@ -12,9 +12,14 @@ export type SavingState = 'saved' | 'saving' | 'changed elsewhere' | 'not kept' 
 export interface Saving {
   readonly state: ReadonlySignal<SavingState>;
   readonly jobs: ReadonlySignal<readonly StoredJob[]>;
-  /** Another kept job, or a new one without `id`. */
+  /** What was removed since the page was opened, and can be taken back. */
+  readonly removed: ReadonlySignal<readonly StoredJob[]>;
+  /** Another kept job, or a new one without `id`; a step of the person. */
   open(id?: string): Promise<void>;
   remove(id: string): Promise<void>;
+  /** Removes a job that was begun by mistake. */
+  drop(id: string): Promise<void>;
+  takeBack(removed: StoredJob): Promise<void>;
   /** Where another tab changed the job: take its state, or go on here as a job of its own. */
   takeTheirs(): Promise<void>;
   keepAsCopy(): void;
@@ -22,100 +27,154 @@ export interface Saving {
 
 const SAVE_AFTER_MS = 250;
 
-/** Keeps the job in the browser after every change, and brings back the one whose id is in the address. */
+/** Keeps every job in the browser after every change, and brings back the one whose id is in the address. */
 export async function keepSaving(desk: Desk): Promise<Saving> {
-  const state = signal<SavingState>('saved');
-  const jobs = signal<readonly StoredJob[]>([]);
   let keep: Keep;
   try {
     keep = await openKeep();
   } catch {
-    // A browser that keeps nothing (private windows of some) still lays out.
-    state.value = 'not kept';
-    return { state, jobs, open: async () => desk.replace(EMPTY_JOB), remove: async () => {}, takeTheirs: async () => {}, keepAsCopy: () => {} };
+    return keepNothing(desk);
   }
-  let id = idInAddress() ?? newId();
-  let revision = 0;
-  let saved: Job = EMPTY_JOB;
+  const state = signal<SavingState>('saved');
+  const jobs = signal<readonly StoredJob[]>([]);
+  const removed = signal<readonly StoredJob[]>([]);
+  /** What the browser holds of a job, as far as this page knows. */
+  const known = new Map<string, { readonly revision: number; readonly job: Job }>();
+  /** Jobs that another tab has changed under this one. */
+  const conflicts = new Set<string>();
   const list = async () => (jobs.value = await keep.list());
 
-  const load = async (wanted: string) => {
-    const found = await keep.load(wanted);
+  /** The job as it is kept; one that is not kept begins, and is only kept once something is on it. */
+  const load = async (id?: string): Promise<Job> => {
+    const found = id === undefined ? undefined : await keep.load(id);
     const stored = found && isReadable(found) ? found : undefined;
     // A job of a newer desk is neither shown in part nor written over.
-    id = found && !stored ? newId() : wanted;
     if (found && !stored) desk.notice.value = wordsIn(desk.locale.value).say('job-of-newer');
-    revision = stored?.revision ?? 0;
-    saved = stored ? { ...EMPTY_JOB, ...stored.job } : EMPTY_JOB;
-    state.value = keep.isNewer ? 'newer' : 'saved';
-    window.history.replaceState(null, '', `#job=${id}`);
-    desk.replace(saved);
+    const job = stored ? { ...EMPTY_JOB, ...stored.job, id: stored.id } : newJob(found ? undefined : id);
+    known.set(job.id, { revision: stored?.revision ?? 0, job });
+    conflicts.delete(job.id);
+    return job;
+  };
+  const stateHere = (id: string, now: SavingState) => {
+    if (id === desk.job.value.id) state.value = now;
   };
   let writing = Promise.resolve();
-  const save = async () => {
-    const { value: job } = desk.job;
-    if (job === saved || state.value === 'changed elsewhere' || state.value === 'newer') return;
-    state.value = 'saving';
+  const save = async (job: Job) => {
+    if (known.get(job.id)?.job === job || conflicts.has(job.id) || keep.isNewer) return;
+    stateHere(job.id, 'saving');
     try {
-      const outcome = await keep.save(id, revision, job);
+      const outcome = await keep.save(job.id, known.get(job.id)?.revision ?? 0, job);
       if (outcome.kind === 'changed elsewhere') {
-        state.value = 'changed elsewhere';
+        conflicts.add(job.id);
+        stateHere(job.id, 'changed elsewhere');
         return;
       }
-      revision = outcome.revision;
-      saved = job;
-      state.value = 'saved';
+      known.set(job.id, { revision: outcome.revision, job });
+      stateHere(job.id, 'saved');
       await list();
     } catch (error) {
-      state.value = (error as DOMException).name === 'QuotaExceededError' ? 'full' : 'not kept';
+      stateHere(job.id, (error as DOMException).name === 'QuotaExceededError' ? 'full' : 'not kept');
     }
   };
-  const saveSoon = () => {
-    writing = writing.then(save);
+  const saveSoon = (job = desk.job.value) => {
+    writing = writing.then(() => save(job));
     return writing;
   };
+  const drop = async (id: string) => {
+    await writing;
+    await keep.remove(id);
+    // Steps back may still lead to it: then it is kept anew.
+    known.delete(id);
+    await list();
+  };
 
-  await load(id);
+  desk.replace(await load(idInAddress()));
   await list();
   desk.remembered.value = (await keep.loadSetting<readonly string[]>('roles')) ?? [];
   desk.unit.value = (await keep.loadSetting('unit')) === 'in' ? 'in' : 'mm';
   whenChanged(desk.unit, SAVE_AFTER_MS, (unit) => void keep.saveSetting('unit', unit));
   whenChanged(desk.job, SAVE_AFTER_MS, () => void saveSoon());
   whenChanged(desk.remembered, SAVE_AFTER_MS, (rules) => void keep.saveSetting('roles', rules));
+  let last = desk.job.value;
+  effect(() => {
+    const job = desk.job.value;
+    if (job.id !== last.id) void saveSoon(last);
+    last = job;
+  });
+  const id = computed(() => desk.job.value.id);
+  effect(() => {
+    state.value = keep.isNewer ? 'newer' : conflicts.has(id.value) ? 'changed elsewhere' : 'saved';
+    untracked(() => showInAddress(id.value));
+  });
+  addEventListener('popstate', () => {
+    const wanted = idInAddress();
+    if (wanted !== undefined && wanted !== desk.job.value.id) void saving.open(wanted);
+  });
   keep.onSavedElsewhere((other, at) => {
-    if (other !== id) void list();
-    else if (at !== revision) state.value = 'changed elsewhere';
+    if (at !== known.get(other)?.revision && known.has(other)) conflicts.add(other);
+    if (other !== desk.job.value.id) void list();
+    else if (conflicts.has(other)) state.value = 'changed elsewhere';
   });
   // A tab that closes has one last moment.
   addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') void saveSoon();
   });
-  return {
+  const saving: Saving = {
     state,
     jobs,
+    removed,
     open: async (wanted) => {
+      if (wanted === desk.job.value.id) return;
       await saveSoon();
-      await load(wanted ?? newId());
+      const job = await load(wanted);
+      desk.change(() => job);
+      desk.panel.value = job.layouts.length > 0 ? 'layouts' : 'drawing';
     },
     remove: async (unwanted) => {
-      await keep.remove(unwanted);
-      if (unwanted === id) await load(newId());
-      await list();
+      if (unwanted === desk.job.value.id) await saving.open();
+      await writing;
+      const stored = await keep.load(unwanted);
+      await drop(unwanted);
+      if (stored) removed.value = [stored, ...removed.value];
       // There may be room now.
       await saveSoon();
     },
-    takeTheirs: () => load(id),
-    keepAsCopy: () => {
-      id = newId();
-      revision = 0;
-      saved = EMPTY_JOB;
+    drop,
+    takeBack: async (stored) => {
+      await keep.restore(stored);
+      removed.value = removed.value.filter((one) => one !== stored);
+      await list();
+    },
+    takeTheirs: async () => {
+      desk.replace(await load(desk.job.value.id));
       state.value = 'saved';
-      window.history.replaceState(null, '', `#job=${id}`);
-      void saveSoon();
+    },
+    keepAsCopy: () => {
+      const { value: job } = desk.job;
+      const copy = newJob().id;
+      desk.replace({ ...job, id: copy }, withOtherId(desk.history.value, job.id, copy));
     },
   };
+  return saving;
+}
+
+/** A browser that keeps nothing (private windows of some) still lays out. */
+function keepNothing(desk: Desk): Saving {
+  desk.replace(newJob());
+  const open = async () => {
+    desk.change(() => newJob());
+    desk.panel.value = 'drawing';
+  };
+  return { state: signal<SavingState>('not kept'), jobs: signal([]), removed: signal([]), open, remove: async () => {}, drop: async () => {}, takeBack: async () => {}, takeTheirs: async () => {}, keepAsCopy: () => {} };
 }
 
 function idInAddress(): string | undefined {
   return /^#job=([\w-]{1,40})$/.exec(location.hash)?.[1];
+}
+
+/** The browser's own step back leads to the job before. */
+function showInAddress(id: string): void {
+  const before = idInAddress();
+  if (before === id) return;
+  window.history[before === undefined ? 'replaceState' : 'pushState'](null, '', `#job=${id}`);
 }

@@ -1,3 +1,4 @@
+import { computed, effect, untracked } from '@preact/signals';
 import { InputError } from '../base/issue.ts';
 import { mirrorBlank } from '../dieline/mirror-blank.ts';
 import type { Blank } from '../dieline/dieline.ts';
@@ -5,7 +6,7 @@ import { whenChanged, type Desk } from './desk.ts';
 import { EngineLost, EngineStopped } from './engine/client.ts';
 import type { FoundLayout, LimitFacts, SearchAnswer, SearchAsk, SearchEvent } from './engine/protocol.ts';
 import type { Job, KeptLayout } from './job/job.ts';
-import { inOrder, samePlacements } from './job/layouts.ts';
+import { inOrder, NO_KIN, samePlacements } from './job/layouts.ts';
 import { lostIssue } from './reading.ts';
 import type { Improvement, LimitStep } from '../render/nest-facts.ts';
 
@@ -24,6 +25,8 @@ export interface Searching {
 /** Searches whenever the inputs have changed and nothing was found for them yet, and on demand. */
 export function keepSearching(desk: Desk): Searching {
   let run = 0;
+  /** The layout that the desk itself put into view. */
+  const shown: { id: string | undefined } = { id: undefined };
   const running = () => desk.search.value.phase === 'running' || desk.search.value.phase === 'paused';
   const end = () => {
     run++;
@@ -35,7 +38,8 @@ export function keepSearching(desk: Desk): Searching {
     const inputs = desk.inputs.value;
     if (!ask || inputs === undefined) return;
     const number = run;
-    const found = createFound(desk, inputs, `${Date.now().toString(36)}${number}`);
+    shown.id ??= shownBefore(desk.job.value, inputs);
+    const found = createFound(desk, inputs, `${Date.now().toString(36)}${number}`, shown);
     desk.searchIssues.value = [];
     desk.search.value = { phase: 'running', seconds: 0, inputs };
     desk.searcher.tell('begin');
@@ -70,6 +74,17 @@ export function keepSearching(desk: Desk): Searching {
     drawing = desk.job.value.drawing;
     return isNew ? 0 : STANDS_STILL_MS;
   };
+  // A search belongs to the job it was begun for.
+  const id = computed(() => desk.job.value.id);
+  effect(() => {
+    void id.value;
+    untracked(() => {
+      end();
+      shown.id = undefined;
+      desk.search.value = { phase: 'idle', seconds: 0, inputs: '' };
+      desk.searchIssues.value = [];
+    });
+  });
   whenChanged(desk.inputs, patience, (inputs) => {
     if (inputs === undefined || desk.search.value.inputs === inputs) return;
     const known = desk.job.value.layouts.filter((layout) => layout.inputs === inputs);
@@ -80,12 +95,32 @@ export function keepSearching(desk: Desk): Searching {
     } else void start();
   });
 
+  // More effort, or less, holds at once: a search is made anew, and what it found so far stays.
+  const effort = computed(() => desk.job.value.effort);
+  effect(() => {
+    void effort.value;
+    untracked(() => {
+      if (running()) void start();
+    });
+  });
+
   const tell = (control: 'pause' | 'resume' | 'stop', phase: 'running' | 'paused') => {
     if (!running()) return;
     desk.searcher.tell(control);
     desk.search.value = { ...desk.search.value, phase };
   };
   return { start: () => void start(), pause: () => tell('pause', 'paused'), resume: () => tell('resume', 'running'), stop: () => tell('stop', 'running') };
+}
+
+/** What a search before this page was opened has put into view: the best so far, or what was found on the way. */
+function shownBefore({ layouts, chosen }: Job, inputs: string): string | undefined {
+  const known = knownOf(layouts, inputs);
+  return known.find((layout) => layout.id === chosen && (layout === known[0] || !isFinished(layout)))?.id;
+}
+
+/** What was found for these inputs, the best first. */
+function knownOf(layouts: readonly KeptLayout[], inputs: string): KeptLayout[] {
+  return inOrder(layouts.filter((layout) => layout.inputs === inputs), inputs, NO_KIN);
 }
 
 /** Whether a layout came at the end of a search, or from somebody's hand: one that was found on the way calls for a new search. */
@@ -119,14 +154,14 @@ export function chosenBlank({ reading, job }: Desk): Blank | undefined {
 export function searchOf(desk: Desk): SearchAsk | undefined {
   const { reading, laying, job } = desk;
   const blank = chosenBlank(desk);
-  if (!blank || reading.value.kind !== 'answer' || 'faults' in laying.value) return undefined;
+  if (!blank || desk.inputs.value === undefined || reading.value.kind !== 'answer' || 'faults' in laying.value) return undefined;
   const { dieline, name } = reading.value.answer;
   const drawing = { fingerprint: dieline.fingerprint, ...(dieline.grain && { grain: dieline.grain }) };
   return { job: { ...laying.value.laying, id: name, blank, drawing, layouts: DIFFERENT_LAYOUTS }, effort: job.value.effort, seed: 1 };
 }
 
 /** Takes in what a search says and puts it on the desk. */
-function createFound(desk: Desk, inputs: string, stem: string) {
+function createFound(desk: Desk, inputs: string, stem: string, shown: { id: string | undefined }) {
   let limit: LimitFacts | undefined;
   const history: Improvement[] = [];
   const limits: LimitStep[] = [];
@@ -146,14 +181,13 @@ function createFound(desk: Desk, inputs: string, stem: string) {
     ...more,
   });
   const own = ({ id }: KeptLayout) => id.startsWith(`${stem}-`);
-  let shown: string | undefined;
-  /** The person has chosen, or made by hand, a layout for these inputs. */
-  const isPicked = ({ layouts, chosen }: Job) => layouts.some(({ id, inputs: of }) => id === chosen && id !== shown && of === inputs);
+  /** The person has chosen, or made by hand, a layout for these inputs; or is handing it over, where nothing is exchanged under the hand. */
+  const isPicked = ({ layouts, chosen }: Job) => layouts.some(({ id, inputs: of }) => id === chosen && of === inputs && (id !== shown.id || desk.panel.value === 'handover'));
   /** The best is shown as long as the person has chosen nothing else of this search. */
   const show = (job: Job, layouts: readonly KeptLayout[], best: KeptLayout | undefined): Job => {
     if (isPicked(job)) return { ...job, layouts };
-    shown = best?.id;
-    return { ...job, layouts, chosen: shown };
+    shown.id = best?.id;
+    return { ...job, layouts, chosen: shown.id };
   };
   return {
     take: (event: SearchEvent) => {
@@ -165,7 +199,10 @@ function createFound(desk: Desk, inputs: string, stem: string) {
       }
       history.push(event.step);
       const found = kept(event.found);
-      desk.note((job) => show(job, [...job.layouts, found].slice(-MOST_KEPT), found));
+      desk.note((job) => {
+        const layouts = [...job.layouts, found].slice(-MOST_KEPT);
+        return show(job, layouts, knownOf(layouts, inputs)[0]);
+      });
     },
     finish: (answer: SearchAnswer, seconds: number) => {
       const { layouts, stopped, notes } = answer;
@@ -173,9 +210,13 @@ function createFound(desk: Desk, inputs: string, stem: string) {
       const last = layouts.map((found) => kept(found, { stopped, seconds, notes }));
       desk.note((job) => {
         const picked = isPicked(job) ? job.layouts.find(({ id }) => id === job.chosen) : undefined;
-        const rest = job.layouts.filter((layout) => !own(layout) || (layout === picked && !last.some(({ file }) => samePlacements(file, layout.file))));
-        const best = last.find(({ file }) => picked && samePlacements(file, picked.file)) ?? (picked ? picked : last[0]);
-        return { ...job, layouts: [...rest, ...last], chosen: best?.id };
+        // What was found on the way, by this search or by one that was broken off, has served its purpose.
+        const isPassing = (layout: KeptLayout) => own(layout) || (layout.inputs === inputs && !isFinished(layout));
+        const rest = job.layouts.filter((layout) => !last.some(({ file }) => samePlacements(file, layout.file) && layout.inputs === inputs && layout.byHand !== true) && (layout === picked || !isPassing(layout)));
+        const layouts = [...rest, ...last];
+        const best = picked?.byHand ? picked : (last.find(({ file }) => picked && samePlacements(file, picked.file)) ?? picked ?? knownOf(layouts, inputs)[0]);
+        if (!picked || picked.id === shown.id) shown.id = best?.id;
+        return { ...job, layouts, chosen: best?.id };
       });
     },
   };

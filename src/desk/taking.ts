@@ -1,18 +1,23 @@
+import { batch } from '@preact/signals';
+import type { Issue } from '../base/issue.ts';
+import type { DeskParts } from './desk-context.ts';
 import type { Desk } from './desk.ts';
+import type { DrawingSource } from './engine/protocol.ts';
 import type { Files } from './files/files.ts';
-import type { Job } from './job/job.ts';
+import { nextJob, type Job } from './job/job.ts';
 import { layoutFromFile } from './job/layouts.ts';
 import { nameOfDrawing, stem } from './job/name-of-drawing.ts';
 import { jobFromFile } from './job/job-file.ts';
 import { joinRecords, kindOfRecord, type RecordKind, type Records } from './job/records.ts';
-import { answered } from './reading.ts';
+import { answered, readOf } from './reading.ts';
 import { takeJob } from './restoring.ts';
 import { wordsIn } from './words/words.ts';
 
-/** Takes in any file that the desk knows, by what is in it: a drawing, a layout, a record, a job. */
+/** Takes in any file that the desk knows, by what is in it: a drawing, a layout, a record, a job. What it does not know leaves the desk as it is. */
 export async function takeFile(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
+  desk.refused.value = undefined;
   if (!/\.json$/i.test(name)) {
-    takeDrawing(desk, name, bytes);
+    await takeDrawing(desk, name, bytes);
     return;
   }
   const content = jsonOf(bytes);
@@ -24,11 +29,66 @@ export async function takeFile(desk: Desk, name: string, bytes: Uint8Array): Pro
   else desk.notice.value = wordsIn(desk.locale.value).say('file-not-known', { name });
 }
 
-/** A new drawing on the desk; the job takes its name unless it has one of its own. */
-function takeDrawing(desk: Desk, name: string, bytes: Uint8Array): void {
-  const named = (job: Job) => (job.name === '' || job.name === nameOfDrawing(job) ? stem(name) : job.name);
-  desk.change((job) => ({ ...job, name: named(job), drawing: { kind: 'file', name, bytes, options: { roles: [] } } }));
-  desk.panel.value = 'drawing';
+/** Read before it lies on the desk, so that what is no drawing leaves there what was there. */
+async function takeDrawing(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
+  const { say } = wordsIn(desk.locale.value);
+  const drawing = { kind: 'file', name, bytes, options: { roles: [] } } as const;
+  const underWay = say('reading-file', { name });
+  desk.notice.value = underWay;
+  const { value: panel } = desk.panel;
+  const read = await readOf(desk, drawing);
+  const issues = whyNoDrawing(read);
+  if (issues) {
+    desk.refused.value = { name, issues: issues.map((issue) => ({ where: name, ...issue })) };
+    desk.notice.value = '';
+    return;
+  }
+  if (desk.notice.value === underWay) desk.notice.value = '';
+  batch(() => {
+    putDrawing(desk, drawing);
+    // Who went elsewhere meanwhile stays there.
+    if (desk.panel.value === panel) desk.panel.value = 'drawing';
+    if (desk.job.value.drawing === drawing) desk.reading.value = { ...read, of: drawing };
+  });
+}
+
+/** A file that holds no line at all is no drawing; one with faults is, and shows them. */
+function whyNoDrawing(read: Awaited<ReturnType<typeof readOf>>): readonly Issue[] | undefined {
+  if (read.kind === 'issues') return read.issues;
+  const { issues } = read.answer.dieline;
+  return issues.some(({ code }) => code === 'no-lines') ? issues.filter(({ severity }) => severity === 'error') : undefined;
+}
+
+/**
+ * A drawing begins a job of its own; the one before stays kept. The job on the desk takes it where it has none yet, where it is
+ * a newer state of its own drawing (a file of the same name), or where its dimensions are typed on.
+ */
+export function putDrawing(desk: Desk, drawing: DrawingSource, kind = ''): void {
+  const { value: before } = desk.job;
+  if (belongsTo(before, drawing)) {
+    desk.change((job) => ({ ...job, name: job.name === nameOfDrawing(job) ? nameOfDrawing({ ...job, drawing }) : job.name, drawing }), kind);
+    return;
+  }
+  const next = { ...nextJob(before), drawing };
+  desk.change(() => ({ ...next, name: nameOfDrawing(next) }));
+  desk.begun.value = { id: next.id, before };
+}
+
+function belongsTo({ drawing: known }: Job, drawing: DrawingSource): boolean {
+  if (!known) return true;
+  return known.kind === drawing.kind && (known.kind !== 'file' || drawing.kind !== 'file' || known.name === drawing.name);
+}
+
+/** The drawing that began a job is a newer state of the job before it, and goes there. */
+export async function takeAsRevision({ desk, saving }: Pick<DeskParts, 'desk' | 'saving'>): Promise<void> {
+  const { begun, job, history } = desk;
+  const { drawing, id } = job.value;
+  if (!drawing || begun.value?.id !== id) return;
+  const { before } = begun.value;
+  const latest = history.value.past.findLast((step) => step.id === before.id) ?? before;
+  desk.change(() => ({ ...latest, drawing }));
+  begun.value = undefined;
+  await saving.drop(id);
 }
 
 const FIELD_OF: Readonly<Record<RecordKind, 'press' | 'cutter' | 'board'>> = { presses: 'press', cutters: 'cutter', boards: 'board' };
@@ -78,6 +138,6 @@ export async function takeOpened(desk: Desk, files: Files): Promise<void> {
   const drawings = names.filter((name) => !/\.json$/i.test(name));
   const [first] = drawings.length === 1 ? drawings : [];
   const bytes = first === undefined ? undefined : await files.read(first);
-  if (first !== undefined && bytes) takeDrawing(desk, first, bytes);
+  if (first !== undefined && bytes) await takeDrawing(desk, first, bytes);
   if (layouts.length === 1) await takeLayout(desk, layouts[0]!.name, layouts[0]!.bytes);
 }

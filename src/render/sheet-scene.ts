@@ -56,7 +56,7 @@ export function sheetScene(view: SheetView, { words, format }: PictureLanguage =
     { name: 'Title block', items: title.items },
   ];
   return {
-    title: words.title(view.placements.length, format.size(width, height)),
+    title: titleOf(view, { words, format }),
     description: (view.fromReel ? words.reelDescription : words.description)(view.designs.map(({ id }) => id).join(', '), view.placements.length),
     box,
     sheet: view.sheet,
@@ -113,12 +113,19 @@ function machineDirection({ sheet }: SheetView, words: PictureWords, { unit, thi
   ];
 }
 
+/** A sheet that nothing lies on yet has a size and no count. */
+function titleOf({ sheet, placements }: SheetView, { words, format }: PictureLanguage): string {
+  const size = format.size(sheet.width, sheet.height);
+  return placements.length === 0 ? size : words.title(placements.length, size);
+}
+
 /** What the sheet is, written in its gripper margin below the colour bar, so that it stays with the sheet itself. */
-function slug({ sheet, usable, keepOuts, designs, placements }: SheetView, { words, format }: PictureLanguage, scale: Scale): SceneItem[] {
+function slug(view: SheetView, language: PictureLanguage, scale: Scale): SceneItem[] {
+  const { sheet, usable, keepOuts, designs } = view;
   const room = Math.min(usable.y, ...keepOuts.map(({ ring }) => boxOf(ring).minY));
   const size = Math.min(scale.unit * 0.7, room * 0.5);
   if (size < LEAST_SLUG_MM) return [];
-  const text = [words.gripperEdge, words.title(placements.length, format.size(sheet.width, sheet.height)), designs.map(({ id }) => id).join(', ')].join('  ·  ');
+  const text = [language.words.gripperEdge, titleOf(view, language), designs.map(({ id }) => id).join(', ')].filter(Boolean).join('  ·  ');
   const fitted = Math.min(size, (size * (sheet.width - 4 * size)) / textWidth(text, size));
   const start = { x: 2 * size, y: room / 2 - fitted * 0.36 };
   return [

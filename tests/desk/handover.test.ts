@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import { unzipSync } from 'fflate';
+import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { DeskServer } from '../../src/cli/desk-server.ts';
 import { HANDOVER_FILES } from '../../src/pipeline/handover.ts';
@@ -100,19 +101,29 @@ describe.skipIf(!browserIsHere())('files handed over', { timeout: 150_000 }, () 
     expect(readFileSync(join(folder, 'manifest.json'), 'utf8')).toContain('L-8');
   });
 
-  test('without a folder they are downloads', async () => {
+  test('without a folder all of it is one ZIP, with the manifest of what is in it', async () => {
     const single = await serve([sample('label-oval.svg')]);
     const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, locale: 'en-GB' });
     await context.addInitScript(() => Object.assign(globalThis, { showDirectoryPicker: undefined }));
     const other = await context.newPage();
-    const names: string[] = [];
-    other.on('download', (one) => names.push(one.suggestedFilename()));
+    const downloads: Download[] = [];
+    other.on('download', (one) => downloads.push(one));
     await other.goto(single.url);
     await other.locator('.ticket .state-sound').waitFor({ timeout: 60_000 });
     await goTo(other, 'Hand over');
-    await other.getByRole('button', { name: 'Save all files' }).click({ timeout: 60_000 });
-    await other.getByRole('status').filter({ hasText: /files saved/ }).waitFor();
-    await expect.poll(() => names).toEqual(expect.arrayContaining(['layout.json', 'die-printed-side.dxf']));
+    const files = other.locator('ul.files li');
+    await files.first().waitFor({ timeout: 60_000 });
+    expect(await other.getByRole('button', { name: /into a folder/ }).count()).toBe(0);
+    await other.getByRole('button', { name: /^Save all \d+ files as one ZIP/ }).click();
+    await other.getByRole('status').filter({ hasText: /files saved in one ZIP\.$/ }).waitFor();
+    await expect.poll(() => downloads.length).toBe(1);
+    expect(downloads[0]!.suggestedFilename()).toBe('label-oval.zip');
+    const packed = unzipSync(readFileSync(await downloads[0]!.path()));
+    expect(Object.keys(packed)).toEqual(expect.arrayContaining([...HANDOVER_FILES]));
+    expect(Object.keys(packed).length).toBe(await files.count());
+    const manifest = JSON.parse(new TextDecoder().decode(packed['manifest.json'])) as { files: { name: string; sha256: string }[] };
+    expect([...manifest.files.map(({ name }) => name), 'manifest.json'].toSorted()).toEqual(Object.keys(packed).toSorted());
+    for (const { name, sha256 } of manifest.files) expect(createHash('sha256').update(packed[name]!).digest('hex'), name).toBe(sha256);
     await context.close();
     await single.close();
   });

@@ -93,6 +93,8 @@ export interface DrawingOptions {
   readonly scale?: number | undefined;
   readonly widthIs?: number | undefined;
   readonly blank?: number | undefined;
+  /** Gaps up to this width in the outline are closed and listed, mm. */
+  readonly closeGaps?: number | undefined;
   /** Of a PDF with several pages. */
   readonly page?: number | undefined;
   readonly roles: readonly string[];

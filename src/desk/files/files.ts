@@ -1,4 +1,4 @@
-/** Where files come from and go to: the folder behind the server, a folder the person grants, or downloads. */
+/** Where files come from and go to: the folder behind the server, or one that the person grants. */
 export interface Files {
   /** Name of the folder that can be written to, where there is one. */
   readonly folder: string | undefined;
@@ -6,10 +6,10 @@ export interface Files {
   list(): Promise<readonly string[]>;
   read(name: string): Promise<Uint8Array | undefined>;
   /**
-   * Into the folder, or by download. Where files stand in the folder already that are not as this page last wrote them,
-   * `mayReplace` is asked before anything is written.
+   * Into the folder, or into one that the person grants; absent where the browser knows no folders. Where files stand there already
+   * that are not as this page last wrote them, `mayReplace` is asked before anything is written.
    */
-  save(files: readonly FileToSave[], mayReplace: (names: readonly string[]) => Promise<boolean>): Promise<Saved>;
+  readonly save: ((files: readonly FileToSave[], mayReplace: (names: readonly string[]) => Promise<boolean>) => Promise<Saved>) | undefined;
 }
 
 export interface FileToSave {

@@ -1,22 +1,18 @@
-import { bytesOf, download, type Files } from './files.ts';
+import { bytesOf, type Files } from './files.ts';
 
 interface FolderHandle {
   getFileHandle(name: string, options: { create: boolean }): Promise<{ createWritable(): Promise<{ write(content: Uint8Array): Promise<void>; close(): Promise<void> }> }>;
 }
 type PickFolder = (options: { mode: 'readwrite' }) => Promise<FolderHandle>;
 
-/** Files of a page that no server stands behind: a folder that the person grants, where the browser can, else downloads. */
+/** Files of a page that no server stands behind: a folder that the person grants, where the browser can. */
 export function pageFiles(): Files {
   const pick = (globalThis as { showDirectoryPicker?: PickFolder }).showDirectoryPicker;
   return {
     folder: undefined,
     list: async () => [],
     read: async () => undefined,
-    save: async (files, mayReplace) => {
-      if (!pick || files.length === 1) {
-        for (const { name, content } of files) download(name, content);
-        return 'saved';
-      }
+    save: pick && (async (files, mayReplace) => {
       let folder: FolderHandle;
       try {
         folder = await pick.call(globalThis, { mode: 'readwrite' });
@@ -37,7 +33,7 @@ export function pageFiles(): Files {
         return 'failed';
       }
       return 'saved';
-    },
+    }),
   };
 }
 

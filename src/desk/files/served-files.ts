@@ -15,8 +15,7 @@ export async function servedFiles(): Promise<Files> {
       const response = await fetch(place(name));
       return response.ok ? new Uint8Array(await response.arrayBuffer()) : undefined;
     },
-    save: async (files, mayReplace) => {
-      if (folder === null) return pageFiles().save(files, mayReplace);
+    save: folder === null ? pageFiles().save : async (files, mayReplace) => {
       const standing = new Map<string, string>();
       for (const { name } of files) {
         const version = (await fetch(place(name), { method: 'HEAD' })).headers.get('ETag');

@@ -16,7 +16,7 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
     dialog.current?.close();
   };
   const take = async (name: string, bytes: Uint8Array) => {
-    await open();
+    dialog.current?.close();
     await takeFile(desk, name, bytes);
   };
   return (
@@ -36,6 +36,16 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
           </li>
         ))}
       </ul>
+      {saving.removed.value.length > 0 && (
+        <ul class="jobs removed" aria-label={say('removed-jobs')}>
+          {saving.removed.value.map((one) => (
+            <li key={one.id} role="status">
+              <span>{say('job-removed', { name: one.job.name || say('unnamed') })}</span>
+              <button type="button" class="small" onClick={() => void saving.takeBack(one)} aria-label={say('take-back-job', { name: one.job.name || say('unnamed') })}>{say('take-back')}</button>
+            </li>
+          ))}
+        </ul>
+      )}
       <button type="button" onClick={() => dialog.current?.close()}>{say('close')}</button>
     </dialog>
   );

@@ -1,6 +1,7 @@
 import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import { PANELS, type Desk, type Panel } from '../desk.ts';
+import { faultsOnDesk } from '../faults-on-desk.ts';
 import { upsOf } from '../job/layouts.ts';
 import { nameOfRecord } from '../job/records.ts';
 import { shownSize } from '../job/typed-length.ts';
@@ -21,7 +22,7 @@ export function Ticket() {
           <li key={name}>
             <button type="button" aria-current={panel === name ? 'page' : undefined} onClick={() => (desk.panel.value = name)}>
               <span class="panel-name">{words.say(`panel-${name}`)}</span>
-              <span class="panel-summary">{summaryOf(name, desk, words)}</span>
+              <Summary panel={name} />
               {name === 'layouts' && state && <StateMark state={state} />}
             </button>
           </li>
@@ -30,6 +31,15 @@ export function Ticket() {
       <SearchLine />
     </nav>
   );
+}
+
+/** What is settled in a panel, or what is wrong there. */
+function Summary({ panel }: { readonly panel: Panel }) {
+  const { desk } = useDesk();
+  const words = useWords();
+  const faults = faultsOnDesk(desk, words).filter((fault) => fault.panel === panel);
+  if (faults.length === 0) return <span class="panel-summary">{summaryOf(panel, desk, words)}</span>;
+  return <span class="panel-summary panel-fault"><span aria-hidden="true">!</span> {faults.map(({ text }) => text).join(' ')}</span>;
 }
 
 function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {

@@ -1,5 +1,5 @@
 import type { DrawingSource } from '../engine/protocol.ts';
-import { EMPTY_JOB, type Job } from './job.ts';
+import { EMPTY_JOB, newJob, type Job } from './job.ts';
 import { packedFound } from './found-in-file.ts';
 import { outlinesFromFile } from './outlines-file.ts';
 import { versionsFromFile } from './versions-file.ts';
@@ -8,7 +8,7 @@ import { versionsFromFile } from './versions-file.ts';
 export function jobToFile(job: Job): string {
   const { drawing } = job;
   const outlines = { ...job.outlines, plan: undefined, list: job.outlines.list.map((one) => ({ ...one, source: packed(one.source) })) };
-  return `${JSON.stringify({ ...job, drawing: drawing && packed(drawing), outlines, ...packedFound(job) }, null, 1)}\n`;
+  return `${JSON.stringify({ ...job, id: undefined, drawing: drawing && packed(drawing), outlines, ...packedFound(job) }, null, 1)}\n`;
 }
 
 /** A kept job that this desk cannot read, as it stands: the desk that made it can. */
@@ -20,12 +20,12 @@ function packed(drawing: DrawingSource): object {
   return drawing.kind === 'file' ? { ...drawing, bytes: toBase64(drawing.bytes) } : drawing;
 }
 
-/** Undefined for anything that is no such file. Parts that are missing are as in a new job. */
+/** Undefined for anything that is no such file. Parts that are missing are as in a new job, and it is one of its own. */
 export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | undefined {
   if (content['format'] !== EMPTY_JOB.format || content['version'] !== EMPTY_JOB.version) return undefined;
   const { sheet, limits, money, handover, drawing, name, drawnFrom, versions, outlines } = content;
   return {
-    ...EMPTY_JOB,
+    ...newJob(),
     name: typeof name === 'string' ? name.slice(0, 200) : '',
     drawnFrom: drawnFrom === 'inside' ? 'inside' : 'printed',
     drawing: drawingOf(drawing),
@@ -55,12 +55,12 @@ function drawingOf(given: unknown): Job['drawing'] {
     return { kind, style, values: Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number')) };
   }
   if (kind !== 'file' || typeof name !== 'string' || typeof bytes !== 'string') return undefined;
-  const { scale, widthIs, blank, page } = isRecord(options) ? options : {};
+  const { scale, widthIs, blank, page, closeGaps } = isRecord(options) ? options : {};
   return {
     kind,
     name,
     bytes: fromBase64(bytes),
-    options: { roles: [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }), ...(typeof page === 'number' && { page }) },
+    options: { roles: [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }), ...(typeof page === 'number' && { page }), ...(typeof closeGaps === 'number' && { closeGaps }) },
   };
 }
 

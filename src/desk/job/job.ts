@@ -5,6 +5,7 @@ import type { Issue } from '../../base/issue.ts';
 import type { NearMiss } from '../../render/near-miss-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
+import { newId } from '../new-id.ts';
 import { NO_OUTLINES, type Outlines } from './outlines.ts';
 import { NO_VERSIONS, type Versions } from './versions.ts';
 
@@ -15,6 +16,8 @@ import { NO_VERSIONS, type Versions } from './versions.ts';
 export interface Job {
   readonly format: 'blankwright-job';
   readonly version: 1;
+  /** Under which it is kept; no two jobs have one. */
+  readonly id: string;
   readonly name: string;
   readonly drawing: DrawingSource | undefined;
   readonly drawnFrom: 'printed' | 'inside';
@@ -109,6 +112,7 @@ export interface KeptLayout {
 export const EMPTY_JOB: Job = {
   format: 'blankwright-job',
   version: 1,
+  id: '',
   name: '',
   drawing: undefined,
   drawnFrom: 'printed',
@@ -129,3 +133,14 @@ export const EMPTY_JOB: Job = {
   },
   handover: { layoutNumber: '', revision: '', approvedBy: '', product: '', quantity: '', date: '' },
 };
+
+/** A job with nothing on it yet. */
+export function newJob(id: string = newId()): Job {
+  return { ...EMPTY_JOB, id };
+}
+
+/** The next job of the same shop: sheet, machines, limits and rates stay as they lie; what belongs to one carton or one order begins anew. */
+export function nextJob({ sheet, limits, effort, money }: Job): Job {
+  const { rotations, grain } = EMPTY_JOB.limits;
+  return { ...newJob(), sheet, limits: { ...limits, rotations, grain }, effort, money: { ...money, quantities: EMPTY_JOB.money.quantities } };
+}

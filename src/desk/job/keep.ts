@@ -27,6 +27,8 @@ export interface Keep {
   /** Writes only over the revision it builds on, so that two tabs never overwrite each other. */
   save(id: string, basedOn: number, job: Job): Promise<Saved>;
   remove(id: string): Promise<void>;
+  /** Puts back what was removed, as it was. */
+  restore(removed: StoredJob): Promise<void>;
   /** Things of the house that hold for every job: rules for roles, records. */
   loadSetting<Value>(name: string): Promise<Value | undefined>;
   saveSetting(name: string, value: unknown): Promise<void>;
@@ -73,6 +75,9 @@ export async function openKeep(): Promise<Keep> {
     },
     remove: async (id) => {
       if (!isNewer) await database.delete('jobs', id);
+    },
+    restore: async (removed) => {
+      if (!isNewer) await database.put('jobs', removed);
     },
     loadSetting: async <Value>(name: string) => (await read(() => database.get('settings', name), undefined)) as Value | undefined,
     saveSetting: async (name, value) => {

@@ -18,7 +18,7 @@ export interface Kin {
 
 export const NO_KIN: Kin = { drawn: false, known: new Map() };
 
-/** A layout made from other inputs than those on the desk, or for another blank, is out of date, whatever the judge said of it. */
+/** A layout made from other inputs than those on the desk, or for another blank, is out of date, whatever the judge said of it: also where what lies on the desk cannot be used. */
 export function stateOf(layout: KeptLayout, inputs: string | undefined, kin: Kin): LayoutState {
   if (!isCurrent(layout, inputs, kin)) return 'out of date';
   return isForeign(layout) && kin.drawn && !kin.known.has(layout.id) ? 'not judged' : layout.state;
@@ -31,15 +31,15 @@ export function isForeign({ inputs, fromFile }: KeptLayout): boolean {
 
 export function isCurrent(layout: KeptLayout, inputs: string | undefined, { known }: Kin): boolean {
   if (isForeign(layout) && (known.get(layout.id) ?? 'same') !== 'same') return false;
-  return inputs === undefined || layout.inputs === FROM_FILE || layout.inputs === FROM_OUTLINES || layout.inputs === inputs;
+  return layout.inputs === FROM_FILE || layout.inputs === FROM_OUTLINES || layout.inputs === inputs;
 }
 
 /** Layouts of earlier inputs that are kept for comparison. */
 const KEPT_OLD = 3;
 
-/** Best first: sound ones, most ups, then as the search ranked them; those of earlier inputs come last. */
+/** Best first: sound ones, most ups, then as the search ranked them; those of earlier inputs come last. While there are no inputs (somebody types) all stay where they are. */
 export function inOrder(layouts: readonly KeptLayout[], inputs: string | undefined, kin: Kin): KeptLayout[] {
-  const now = layouts.filter((layout) => isCurrent(layout, inputs, kin));
+  const now = layouts.filter((layout) => isCurrent(layout, inputs, kin) || (inputs === undefined && !isForeign(layout)));
   const old = layouts.filter((layout) => !now.includes(layout));
   const rank = ({ state }: KeptLayout) => (state === 'faulty' ? 1 : 0);
   return [...now.toSorted((a, b) => rank(a) - rank(b) || upsOf(b) - upsOf(a)), ...old.slice(-KEPT_OLD)];

@@ -16,7 +16,7 @@ export function canBePut({ kind, file, facts }: EntryReply): boolean {
 /** A drawing is read as its record says. */
 export async function putOnDesk({ desk, saving }: DeskParts, library: ServedLibrary, { kind, id, file, reading }: EntryReply): Promise<void> {
   const bytes = await library.file(kind, id);
-  if (!JOINS.has(kind)) await saving.open();
+  if (!JOINS.has(kind) && kind !== 'job') await saving.open();
   await takeFile(desk, file!, bytes);
   if (kind !== 'carton' && kind !== 'die') return;
   const { drawnFrom = 'printed', ...options } = reading;

@@ -2,8 +2,8 @@ import { useState } from 'preact/hooks';
 import { STYLES } from '../../dieline/styles/styles.ts';
 import { useDesk } from '../desk-context.ts';
 import { lengthOf } from '../job/laying.ts';
-import { nameOfDrawing } from '../job/name-of-drawing.ts';
 import { typedExamples } from '../job/typed-length.ts';
+import { putDrawing } from '../taking.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { LengthField } from './length-field.tsx';
@@ -25,8 +25,7 @@ export function BlankFromDimensions() {
       if (mm === undefined || mm === 'fault') return;
       values[name] = mm;
     }
-    const drawing = { kind: 'style', style: id, values } as const;
-    desk.change((job) => ({ ...job, name: job.name === nameOfDrawing(job) ? nameOfDrawing({ ...job, drawing }) : job.name, drawing }), 'style');
+    putDrawing(desk, { kind: 'style', style: id, values }, 'style');
   };
   const choose = (id: string) => {
     setChosen(id);

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Issue } from '../../base/issue.ts';
+import { DEFAULT_READ_OPTIONS } from '../../dieline/options.ts';
 import { numberFaults } from '../../render/fault-numbers.ts';
 import { useDesk } from '../desk-context.ts';
 import type { ReadAnswer } from '../engine/protocol.ts';
@@ -9,6 +10,7 @@ import { typedExamples } from '../job/typed-length.ts';
 import { useWords } from '../words/words.ts';
 import { BlankFromDimensions } from './blank-from-dimensions.tsx';
 import { isWidth, useDrawingOptions } from './drawing-actions.ts';
+import { BeganAJob } from './drawing-notes.tsx';
 import { Block, ChoiceField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
@@ -30,6 +32,7 @@ export function DrawingPanel() {
     <Layout
       controls={
         <>
+          <BeganAJob />
           {reading.kind === 'answer' && <WhatWasRead answer={reading.answer} onGoTo={goTo} />}
           {reading.kind === 'issues' && <IssueList issues={reading.issues} />}
           <Block isForDoing title={say(reading.kind === 'none' ? 'drawing-from-file' : 'another-drawing')}>
@@ -88,6 +91,7 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
         {options.file && (
           <LengthField label={say('field-width-is')} hint={say('hint-width-is')} value={options.widthText} fault={isWidth(options.widthText) ? undefined : say('fault-length', typedExamples(format))} onInput={options.setWidth} />
         )}
+        {options.file && <GapsAndPage options={options} issues={issues} />}
         <ChoiceField label={say('field-drawn-from')} value={desk.job.value.drawnFrom} onChange={(drawnFrom) => desk.change((job) => ({ ...job, drawnFrom }))}
           options={[['printed', say('printed-side')], ['inside', say('inside')]]} />
       </Block>
@@ -96,6 +100,23 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
         <IssueList issues={issues} numbers={numbers} onGoTo={onGoTo} actions={(issue) => <RoleButtons issue={issue} />} />
         <Remembered />
       </Block>
+    </>
+  );
+}
+
+/** Widest gaps that may be closed, mm; the first is what holds when nothing is said. */
+const GAPS = [DEFAULT_READ_OPTIONS.closeGaps, 1, 2, 5, 10];
+
+/** How wide a gap in the outline may be, and which page of several is meant. */
+function GapsAndPage({ options: { file, set }, issues }: { readonly options: ReturnType<typeof useDrawingOptions>; readonly issues: readonly Issue[] }) {
+  const { say, format } = useWords();
+  const { closeGaps = GAPS[0]!, page } = file ?? {};
+  const widths = [...new Set([...GAPS, closeGaps])].toSorted((a, b) => a - b);
+  const pages = Number(issues.find(({ code }) => code === 'several-pages')?.facts?.['count'] ?? page ?? 1);
+  return (
+    <>
+      <ChoiceField label={say('field-close-gaps')} value={String(closeGaps)} options={widths.map((mm) => [String(mm), format.length(mm)])} onChange={(mm) => set({ closeGaps: Number(mm) })} />
+      {pages > 1 && <ChoiceField label={say('field-page')} value={String(page ?? 1)} options={Array.from({ length: pages }, (_, i) => [String(i + 1), String(i + 1)])} onChange={(number) => set({ page: Number(number) })} />}
     </>
   );
 }

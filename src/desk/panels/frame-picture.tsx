@@ -14,6 +14,7 @@ export function FramePicture() {
   return (
     <div class="frame">
       <Picture scene={scene} name="frame" label={say('picture-of-sheet', { size: format.size(scene.sheet.width, scene.sheet.height) })} />
+      {desk.faultyFields.value.length > 0 && <p class="warning">{say('sheet-of-before')}</p>}
       <p class="under">
         {say('knife-area', { size: format.size(usable.width, usable.height) })} {say('ink-area', { size: format.size(printable.width, printable.height) })}
       </p>

@@ -3,6 +3,7 @@ import { useDesk } from '../desk-context.ts';
 import type { Desk } from '../desk.ts';
 import type { OutputFile } from '../engine/protocol.ts';
 import { download } from '../files/files.ts';
+import { downloadZip } from '../files/zip.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { versionsOnForms } from '../job/versions.ts';
@@ -29,14 +30,15 @@ export function HandoverFiles({ layout, details }: Props) {
   const { say, locale, format } = useWords();
   const { versions, money } = desk.job.value;
   const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'), money.currency || 'EUR');
-  const from = JSON.stringify([layout.id, layout.file.placements, details, onForms, money, locale, format.unit]);
+  const from = JSON.stringify([layout.file.sheet, layout.file.placements, details, onForms, money, locale, format.unit]);
   // Nothing is offered before all of it is there, or a folder would lack its report.
   const answer = useAnswer(async () => {
     const pages = await pagesOf(desk, layout);
     const made = await desk.engine.ask('handover', { file: layout.file, details, versions: onForms, besides: pages.files });
     const missing: readonly Missing[] = [...(made.missing.length > 0 ? [{ files: made.missing, why: 'missing-production' } as const] : []), ...pages.missing];
     return { ...made, missing, from };
-  }, [from]);
+    // At its end a search knows more of the same layout: the report says so, and meanwhile what was made stays good.
+  }, [from, layout.id]);
   if (answer.kind === 'issues') return <IssueList issues={answer.issues} />;
   if (answer.kind !== 'answer') return <p>{say('making-files')}</p>;
   const { files, missing, waiting } = answer.answer;
@@ -61,24 +63,35 @@ export function HandoverFiles({ layout, details }: Props) {
   );
 }
 
-/** One button for all of it. Files of somebody else are not replaced before the person has said so. */
+/** One button for all of it, as one file or into a folder. Files of somebody else are not replaced before the person has said so. */
 function SaveAll({ files, lacking, isCurrent }: { readonly files: readonly OutputFile[]; readonly lacking: readonly string[]; readonly isCurrent: boolean }) {
   const { desk, files: place } = useDesk();
   const { say } = useWords();
   const [standing, setStanding] = useState<{ readonly names: readonly string[]; readonly decide: (replace: boolean) => void }>();
-  const { folder } = place;
+  const { folder, save } = place;
+  const count = { count: files.length, files: lacking.join(', ') };
+  const without = lacking.length > 0;
   const ask = (names: readonly string[]) => new Promise<boolean>((decide) => setStanding({ names, decide })).finally(() => setStanding(undefined));
-  const save = async () => {
-    const saved = await place.save(files, ask);
+  const into = async (write: NonNullable<typeof save>) => {
+    const saved = await write(files, ask);
     const older = saved === 'saved' && folder !== undefined ? (await place.list()).filter((name) => lacking.includes(name)) : [];
-    const outcome = say(saved === 'saved' ? (lacking.length > 0 ? 'files-saved-without' : 'files-saved') : saved === 'called off' ? 'files-called-off' : 'files-not-saved', { count: files.length, files: lacking.join(', ') });
+    const outcome = say(saved === 'saved' ? (without ? 'files-saved-without' : 'files-saved') : saved === 'called off' ? 'files-called-off' : 'files-not-saved', count);
     desk.notice.value = older.length > 0 ? `${outcome} ${say('files-of-earlier', { files: older.join(', ') })}` : outcome;
   };
-  const label = lacking.length > 0 ? (folder === undefined ? 'save-those-there' : 'save-those-there-into') : folder === undefined ? 'save-all' : 'save-into';
+  const asOne = async () => {
+    await downloadZip([desk.job.value.name || say('unnamed'), desk.job.value.handover.layoutNumber].filter(Boolean).join(' '), files);
+    desk.notice.value = say(without ? 'files-packed-without' : 'files-packed', count);
+  };
+  const idle = isCurrent && standing === undefined;
   return (
     <>
-      <p>
-        <button type="button" class="primary" disabled={!isCurrent || standing !== undefined} onClick={() => void save()}>{say(label, { count: files.length, folder: folder ?? '' })}</button>
+      <p class="buttons">
+        {folder === undefined && <button type="button" class="primary" disabled={!idle} onClick={() => void asOne()}>{say(without ? 'pack-those-there' : 'pack-all', count)}</button>}
+        {save && (
+          <button type="button" class={folder === undefined ? undefined : 'primary'} disabled={!idle} onClick={() => void into(save)}>
+            {folder === undefined ? say('save-into-chosen') : say(without ? 'save-those-there-into' : 'save-into', { count: files.length, folder })}
+          </button>
+        )}
       </p>
       {standing && (
         <div class="warning" role="alert">

@@ -1,5 +1,6 @@
 import { useDesk } from '../desk-context.ts';
-import type { HandoverFields, Job } from '../job/job.ts';
+import type { HandoverFields, Job, KeptLayout } from '../job/job.ts';
+import { upsOf } from '../job/layouts.ts';
 import { wholeOf } from '../job/number-of.ts';
 import { boardOf, type Records } from '../job/records.ts';
 import { LayoutPicture } from '../picture/layout-picture.tsx';
@@ -31,6 +32,7 @@ export function HandoverPanel() {
           ) : (
             <NothingYet />
           )}
+          {chosen && <Better than={chosen} />}
           {chosen && <LayoutPicture isSmall layout={chosen} name="handed-over" />}
           {chosen && state !== 'sound' && <p class="warning">{say(`not-handed-over-${state === 'out of date' ? 'out-of-date' : state === 'faulty' ? 'faulty' : 'not-judged'}`)}</p>}
           {chosen && state === 'sound' && <HandoverFiles layout={chosen} details={detailsOf(desk.job.value, desk.records.value)} />}
@@ -38,6 +40,19 @@ export function HandoverPanel() {
         </div>
       }
     />
+  );
+}
+
+/** What a search found meanwhile does not take the place of what is being handed over; the person has it shown. */
+function Better({ than }: { readonly than: KeptLayout }) {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const [best] = desk.layouts.value;
+  if (!best || best.inputs !== than.inputs || upsOf(best) <= upsOf(than) || best.state !== 'sound') return null;
+  return (
+    <p class="note better" role="status">
+      {say('better-found', { ups: upsOf(best) })} <button type="button" class="small" onClick={() => desk.change((job) => ({ ...job, chosen: best.id }))}>{say('show-better')}</button>
+    </p>
   );
 }
 

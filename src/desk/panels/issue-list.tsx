@@ -16,9 +16,11 @@ interface Props {
 export function IssueList({ issues, numbers, onGoTo, actions }: Props) {
   const { say, issue: sentence } = useWords();
   if (issues.length === 0) return null;
+  // The same said of two rotations is said once.
+  const distinct = issues.filter((issue, i) => issue.place !== undefined || issues.findIndex((other) => sentence(other) === sentence(issue)) === i);
   return (
     <ul class="issues">
-      {issues.map((issue, i) => (
+      {distinct.map((issue, i) => (
         <li key={i} class={`issue issue-${issue.severity}`}>
           <span class="severity">{say(`severity-${issue.severity}`)}</span>
           {issue.place && onGoTo ? (

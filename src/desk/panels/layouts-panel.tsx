@@ -32,7 +32,6 @@ export function LayoutsPanel() {
         <>
           <Block isForDoing title={say('search')}>
             <SearchControls />
-            <IssueList issues={desk.searchIssues.value} />
           </Block>
           <Block isForDoing title={say('found', { count: layouts.length })}>
             <ol class="cards">{layouts.map((layout) => <Card key={layout.id} layout={layout} />)}</ol>
@@ -43,16 +42,23 @@ export function LayoutsPanel() {
       picture={
         chosen ? (
           <>
-            <ChosenSheet layout={chosen} />
             <Comparison />
+            <ChosenSheet layout={chosen} />
             <PlacementsTable layout={chosen} />
           </>
         ) : (
-          <NothingYet />
+          <NothingFound />
         )
       }
     />
   );
+}
+
+/** Why there is no layout, as far as it is known. */
+function NothingFound() {
+  const { desk } = useDesk();
+  const issues = desk.searchIssues.value;
+  return issues.length > 0 ? <div class="empty"><IssueList issues={issues} /></div> : <NothingYet />;
 }
 
 function Card({ layout }: { readonly layout: KeptLayout }) {

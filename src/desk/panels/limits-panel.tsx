@@ -34,7 +34,7 @@ export function LimitsPanel() {
               <ChoiceField label={say('field-bar')} value={limits.bar} onChange={(bar) => set({ bar })}
                 options={[['', say('from-press')], ['none', say('bar-none')], ['tail', say('bar-tail')], ['gripper', say('bar-gripper')], ['centre', say('bar-centre')]]} />
               {limits.bar !== '' && limits.bar !== 'none' && (
-                <LengthField label={say('field-bar-height')} value={limits.barHeight} fault={faultOf('barHeight')} onInput={(barHeight) => set({ barHeight }, 'bar height')} />
+                <LengthField label={say('field-barHeight')} value={limits.barHeight} fault={faultOf('barHeight')} onInput={(barHeight) => set({ barHeight }, 'bar height')} />
               )}
             </div>
           </Block>

@@ -2,6 +2,7 @@ import { useDesk } from '../desk-context.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import { useWords } from '../words/words.ts';
 import { ChoiceField } from './fields.tsx';
+import { IssueList } from './issue-list.tsx';
 import { SearchChart } from './search-chart.tsx';
 import { upsOf } from '../job/layouts.ts';
 
@@ -21,7 +22,7 @@ export function SearchControls() {
         {phase === 'paused' && <button type="button" onClick={searching.resume}>{say('go-on')}</button>}
         {active && <button type="button" onClick={searching.stop}>{say('stop')}</button>}
       </div>
-      <SearchLine />
+      {desk.searchIssues.value.length > 0 ? <IssueList issues={desk.searchIssues.value} /> : <SearchLine />}
       <SearchChart />
     </>
   );
@@ -30,10 +31,12 @@ export function SearchControls() {
 /** How the search stands, in one line. */
 export function SearchLine() {
   const { desk } = useDesk();
-  const { say, format } = useWords();
+  const { say, format, issue } = useWords();
   const { phase, seconds, inputs } = desk.search.value;
   const best = desk.layouts.value.find((layout) => layout.inputs === inputs);
   const facts = { ups: best ? upsOf(best) : 0, limit: best?.limit?.ups ?? '?', time: format.duration(seconds) };
+  const [why] = desk.searchIssues.value;
+  if (phase === 'failed' && why) return <p class="search-line panel-fault">{issue(why)}</p>;
   // The search for what has just been changed begins in a moment.
   const behind = desk.inputs.value !== undefined && desk.inputs.value !== inputs;
   if (behind) return <p class="search-line">{say('search-begins')}</p>;

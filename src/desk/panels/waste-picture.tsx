@@ -23,7 +23,7 @@ export function WastePicture({ scene }: { readonly scene: Scene }) {
 
 function wasteNodes({ layers, sheet }: Scene, prefix: string, scale: number): SVGElement[] {
   const defs = node('defs', {});
-  defs.append(...hatchPatterns(prefix, scale));
+  defs.append(...hatchPatterns(prefix, scale, 'up'));
   const picture = node('g', { transform: 'scale(1 -1)', 'fill-rule': 'evenodd' });
   for (const { name, items } of layers) {
     for (const item of items) {
@@ -43,7 +43,7 @@ function KeyEntry({ cause }: { readonly cause: string }) {
   const svg = useRef<SVGSVGElement>(null);
   useLayoutEffect(() => {
     const defs = node('defs', {});
-    defs.append(...hatchPatterns(`key-${cause}-`, 1));
+    defs.append(...hatchPatterns(`key-${cause}-`, 1, 'down'));
     const look = cause === 'blanks' ? { class: 'fill-blank' } : { fill: `url(#key-${cause}-${cause})` };
     svg.current?.replaceChildren(defs, node('rect', { width: String(SWATCH), height: String(SWATCH), ...look }));
   }, [cause]);

@@ -14,12 +14,16 @@ const HATCHES: Readonly<Record<WasteCause, readonly [spacing: number, ...angles:
   edges: [14, 135],
 };
 
-/** Patterns for all causes; `prefix` keeps those of several pictures apart. */
-export function hatchPatterns(prefix: string, scale: number): SVGElement[] {
+/**
+ * Patterns for all causes; `prefix` keeps those of several pictures apart. A pattern is drawn in the axes of what it fills: where
+ * `yAxis` runs up, it is turned over once more, so that lines lean as in a key, whose y runs down.
+ */
+export function hatchPatterns(prefix: string, scale: number, yAxis: 'up' | 'down'): SVGElement[] {
+  const over = yAxis === 'up' ? 'scale(1 -1) ' : '';
   return WASTE_CAUSES.filter((cause) => cause !== 'blanks').map((cause) => {
     const [spacing, ...angles] = HATCHES[cause];
     const size = spacing * scale;
-    const pattern = node('pattern', { id: `${prefix}${cause}`, width: String(size), height: String(size), patternUnits: 'userSpaceOnUse', patternTransform: `rotate(${angles[0]})` });
+    const pattern = node('pattern', { id: `${prefix}${cause}`, width: String(size), height: String(size), patternUnits: 'userSpaceOnUse', patternTransform: `${over}rotate(${angles[0]})` });
     const lines = angles.length > 1 ? `M0 0H${size}M0 0V${size}` : `M0 0H${size}`;
     pattern.append(node('path', { d: lines, class: 'hatch-line', 'stroke-width': String(scale * 0.9) }));
     return pattern;

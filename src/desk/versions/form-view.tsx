@@ -40,7 +40,8 @@ export function FormView({ layout, printed, pressings }: Props) {
     return row === undefined ? say('station-empty', { station: station + 1 }) : say('station-prints', { station: station + 1, letter: letterOf(row), name: versionName(row) });
   };
   const give = (station: number, row: number | undefined) => hasPlan && giveStation(desk, stations, form, station, row === undefined ? '' : list[row]!.id);
-  const press = (station: number) => give(station, brush === 'nothing' ? undefined : brush === 'next' ? (list.length === 0 ? undefined : ((onForm[station] ?? -1) + 1) % list.length) : brush);
+  const shareOutFirst = () => (desk.notice.value = say('share-out-first', { button: say('share-out', { stations }) }));
+  const press = (station: number) => (hasPlan ? give(station, brush === 'nothing' ? undefined : brush === 'next' ? (list.length === 0 ? undefined : ((onForm[station] ?? -1) + 1) % list.length) : brush) : shareOutFirst());
   const count = printed.length;
   const run = pressings?.[form];
   return (

@@ -49,7 +49,7 @@ export function StationPicture({ sheet: { scene, stations }, printed, label, nam
   };
   return (
     <svg class="picture station-picture" role="group" aria-label={label} viewBox={viewBoxText(whole(scene.box))}>
-      <VersionHatches prefix="form-" tile={tile} />
+      <VersionHatches prefix="form-" tile={tile} yAxis="up" />
       <Part scene={scene} name="form-below" from={0} to={afterBlanks(scene)} />
       <g transform="scale(1 -1)" aria-hidden="true">
         {stations.map(({ outline }, i) => <Filled key={i} outline={outline} row={printed[i]} />)}

@@ -16,12 +16,13 @@ const HATCHES: readonly string[] = ['', 'M0 0L10 10M-5 5L5 15M5 -5L15 5', 'M0 5H
 /** The last hatch is one of dots. */
 const DOTS = 7;
 
-/** Hatches of the versions for one picture; `tile` is the side of a tile in the picture's own units. */
-export function VersionHatches({ prefix, tile }: { readonly prefix: string; readonly tile: number }) {
+/** Hatches of the versions for one picture; `tile` is the side of a tile in the units of what is filled, whose y runs up or down. */
+export function VersionHatches({ prefix, tile, yAxis }: { readonly prefix: string; readonly tile: number; readonly yAxis: 'up' | 'down' }) {
+  const scale = tile / 10;
   return (
     <defs>
       {HATCHES.map((d, i) => d !== '' && (
-        <pattern key={i} id={`${prefix}${i}`} width={10} height={10} patternUnits="userSpaceOnUse" patternTransform={`scale(${tile / 10})`}>
+        <pattern key={i} id={`${prefix}${i}`} width={10} height={10} patternUnits="userSpaceOnUse" patternTransform={`scale(${scale} ${yAxis === 'up' ? -scale : scale})`}>
           <path d={d} class="version-hatch" stroke-width={i === DOTS ? 1.8 : 0.9} stroke-linecap={i === DOTS ? 'round' : 'butt'} />
         </pattern>
       ))}
@@ -43,7 +44,7 @@ export function Swatch({ row, prefix }: { readonly row: number; readonly prefix:
   const fill = hatchFill(own, row);
   return (
     <svg class="version-swatch" viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true">
-      {fill !== undefined && <VersionHatches prefix={own} tile={6} />}
+      {fill !== undefined && <VersionHatches prefix={own} tile={6} yAxis="down" />}
       <rect width={WIDE} height={HIGH} class={tintOf(row)} />
       {fill !== undefined && <rect width={WIDE} height={HIGH} fill={fill} />}
       <text x={WIDE / 2} y={HIGH / 2 + 4.5} class="version-letter">{letterOf(row)}</text>

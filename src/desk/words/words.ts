@@ -70,7 +70,7 @@ export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
 const FIELDS: Readonly<Record<string, DeskWord>> = {
   sheet: 'field-size', gripper: 'field-gripper', tail: 'field-tail', 'side-margins': 'field-sides', gap: 'field-gap', bleed: 'field-bleed', 'bleed-meeting': 'field-bleed-meeting',
   bar: 'field-bar', rotations: 'field-rotations', grain: 'field-grain', 'sheet-grain': 'field-sheet-grain', board: 'field-board', 'width-is': 'field-width-is', scale: 'field-width-is',
-  blank: 'field-blank', role: 'field-role',
+  blank: 'field-blank', role: 'field-role', 'close-gaps': 'field-close-gaps', page: 'field-page', effort: 'field-effort', 'ink-tail': 'field-inkTail',
 };
 
 function fieldOf(option: string, table: Readonly<Record<DeskWord, string>>): string | undefined {

@@ -1,5 +1,6 @@
 import { englishEmpty } from './english-empty.ts';
 import { englishLibrary } from './english-library.ts';
+import { englishFlow } from './english-flow.ts';
 import { layoutMessages } from './english-layout.ts';
 import { englishOutlines } from './english-outlines.ts';
 import { englishVersions } from './english-versions.ts';
@@ -11,6 +12,7 @@ export const englishDesk = {
   ...englishOutlines,
   ...englishEmpty,
   ...englishWarnings,
+  ...englishFlow,
   'panel-drawing': 'Drawing',
   'panel-sheet': 'Sheet',
   'panel-limits': 'Limits',
@@ -201,7 +203,7 @@ export const englishDesk = {
   'field-inkTail': 'Tail, ink',
   'field-inkSides': 'Sides, ink',
   'field-bar': 'Colour bar',
-  'field-bar-height': 'Height of the bar',
+  'field-barHeight': 'Height of the bar',
   'bar-none': 'none',
   'bar-tail': 'at the tail',
   'bar-gripper': 'at the gripper',
@@ -237,12 +239,11 @@ export const englishDesk = {
   'search-begins': 'The search begins …',
   'search-running': 'Searching: {ups} ups, at most {limit} can fit, {time}.',
   'search-paused': 'Paused: {ups} ups, at most {limit} can fit, {time}.',
-  'search-ended': '{ups} ups, at most {limit} can fit, found in {time}.',
+  'search-ended': '{ups} ups, at most {limit} can fit; found in a search of {time}.',
   'engine-restarted': 'A thread of the engine broke down. It was started anew; what was on its way is done again.',
   'issue-engine-lost': 'The engine broke down over this twice, for want of memory perhaps. Close other pages and try it again, or make the drawing simpler.',
   'search-failed': 'The search ended without an answer.',
   'chart-of-search': 'Best and limit over time: {best} ups found, at most {limit}',
-  'chart-time': 'time',
   found: 'Found ({count})',
   ups: '{ups} ups',
   'at-most': 'at most {limit} can fit',
@@ -333,7 +334,6 @@ export const englishDesk = {
   'not-handed-over-out-of-date': 'Drawing, sheet or limits have changed since. Search again, then hand over.',
   'not-handed-over-not-judged': 'The layout is not judged yet.',
   'making-files': 'Making the files …',
-  'save-all': 'Save all files',
   'save-into': 'Save all files into “{folder}”',
   'files-saved': '{count} files saved.',
   'files-not-saved': 'Not all files were saved.',

@@ -3,7 +3,6 @@ export const englishWarnings = {
   'missing-production': 'Not among the files: {files}. They wait until what stands above is settled.',
   'missing-quote': 'Not among the files: {files}. The panel Money lacks what a quote needs.',
   'missing-customer-quote': 'Not among the files: {files}. A price is still open in the panel Money.',
-  'save-those-there': 'Save the {count} files that are there',
   'save-those-there-into': 'Save the {count} files that are there into “{folder}”',
   'files-saved-without': '{count} files saved. Not among them: {files}.',
   'files-of-earlier': 'From earlier there still lie in the folder: {files}. They do not belong to this layout.',

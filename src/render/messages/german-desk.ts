@@ -1,5 +1,6 @@
 import type { DeskWord } from './english-desk.ts';
 import { germanEmpty } from './german-empty.ts';
+import { germanFlow } from './german-flow.ts';
 import { germanLibrary } from './german-library.ts';
 import { germanOutlines } from './german-outlines.ts';
 import { GERMAN_STAGES } from './german-stages.ts';
@@ -12,6 +13,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   ...germanOutlines,
   ...germanEmpty,
   ...germanWarnings,
+  ...germanFlow,
   'panel-drawing': 'Zeichnung',
   'panel-sheet': 'Bogen',
   'panel-limits': 'Grenzen',
@@ -202,7 +204,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'field-inkTail': 'Bogenende, Farbe',
   'field-inkSides': 'Seiten, Farbe',
   'field-bar': 'Kontrollstreifen',
-  'field-bar-height': 'Höhe des Streifens',
+  'field-barHeight': 'Höhe des Streifens',
   'bar-none': 'keiner',
   'bar-tail': 'am Bogenende',
   'bar-gripper': 'am Greifer',
@@ -238,12 +240,11 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'search-begins': 'Die Suche beginnt …',
   'search-running': 'Suche: {ups} Nutzen, höchstens {limit} sind möglich, {time}.',
   'search-paused': 'Angehalten: {ups} Nutzen, höchstens {limit} sind möglich, {time}.',
-  'search-ended': '{ups} Nutzen, höchstens {limit} sind möglich, gefunden in {time}.',
+  'search-ended': '{ups} Nutzen, höchstens {limit} sind möglich; gefunden in einer Suche von {time}.',
   'engine-restarted': 'Ein Strang des Rechenwerks ist ausgefallen. Er wurde neu gestartet; was unterwegs war, wird wiederholt.',
   'issue-engine-lost': 'Das Rechenwerk ist daran zweimal ausgefallen, vielleicht aus Mangel an Speicher. Schließen Sie andere Seiten und versuchen Sie es noch einmal, oder vereinfachen Sie die Zeichnung.',
   'search-failed': 'Die Suche endete ohne Antwort.',
   'chart-of-search': 'Bestes und Obergrenze im Lauf der Zeit: {best} Nutzen gefunden, höchstens {limit}',
-  'chart-time': 'Zeit',
   found: 'Gefunden ({count})',
   ups: '{ups} Nutzen',
   'at-most': 'höchstens {limit} sind möglich',
@@ -334,7 +335,6 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'not-handed-over-out-of-date': 'Zeichnung, Bogen oder Grenzen haben sich seither geändert. Suchen Sie neu, dann übergeben Sie.',
   'not-handed-over-not-judged': 'Der Standbogen ist noch nicht geprüft.',
   'making-files': 'Die Dateien werden gemacht …',
-  'save-all': 'Alle Dateien speichern',
   'save-into': 'Alle Dateien in „{folder}“ speichern',
   'files-saved': '{count} Dateien gespeichert.',
   'files-not-saved': 'Nicht alle Dateien wurden gespeichert.',

@@ -5,7 +5,6 @@ export const germanWarnings: Readonly<Record<keyof typeof englishWarnings, strin
   'missing-production': 'Nicht unter den Dateien: {files}. Sie warten, bis geklärt ist, was oben steht.',
   'missing-quote': 'Nicht unter den Dateien: {files}. Unter Geld fehlt, was eine Kalkulation braucht.',
   'missing-customer-quote': 'Nicht unter den Dateien: {files}. Unter Geld ist noch ein Preis offen.',
-  'save-those-there': 'Die {count} vorhandenen Dateien speichern',
   'save-those-there-into': 'Die {count} vorhandenen Dateien in „{folder}“ speichern',
   'files-saved-without': '{count} Dateien gespeichert. Nicht darunter: {files}.',
   'files-of-earlier': 'Von früher liegen noch im Ordner: {files}. Sie gehören nicht zu diesem Standbogen.',

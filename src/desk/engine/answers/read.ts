@@ -41,6 +41,7 @@ async function readFile({ name, bytes, options }: DrawingSource & { kind: 'file'
     roles: [...options.roles, ...remembered].map(rule),
     ...(options.scale !== undefined && options.widthIs === undefined && { scale: options.scale }),
     ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
+    ...(options.closeGaps !== undefined && { closeGaps: options.closeGaps }),
     ...(options.page !== undefined && { page: options.page }),
     ...(options.blank !== undefined && { blank: options.blank }),
   }).catch((error: unknown) => {

@@ -1,0 +1,38 @@
+import { useDesk } from '../desk-context.ts';
+import { nameOfDrawing } from '../job/name-of-drawing.ts';
+import { takeAsRevision } from '../taking.ts';
+import { useWords } from '../words/words.ts';
+import { IssueList } from './issue-list.tsx';
+
+/** The last file, where it is no drawing: the desk stayed as it was. */
+export function NotTaken() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const refused = desk.refused.value;
+  if (!refused) return null;
+  return (
+    <div class="warning" role="alert">
+      <p>{say(desk.job.value.drawing ? 'file-not-taken' : 'file-no-drawing', { name: refused.name })}</p>
+      <IssueList issues={refused.issues} />
+      <button type="button" class="small" onClick={() => (desk.refused.value = undefined)}>{say('close')}</button>
+    </div>
+  );
+}
+
+/** A drawing began a job of its own: the way back, and what to do where it is the same job after all. */
+export function BeganAJob() {
+  const { desk, saving } = useDesk();
+  const { say } = useWords();
+  const begun = desk.begun.value;
+  if (begun?.id !== desk.job.value.id) return null;
+  const name = begun.before.name || nameOfDrawing(begun.before) || say('unnamed');
+  return (
+    <div class="begun">
+      <p>{say('job-begun', { name })}</p>
+      <div class="buttons">
+        <button type="button" class="small" onClick={() => void saving.open(begun.before.id)}>{say('back-to-job', { name })}</button>
+        <button type="button" class="small" onClick={() => void takeAsRevision({ desk, saving })}>{say('as-revision', { name })}</button>
+      </div>
+    </div>
+  );
+}
