@@ -75,7 +75,7 @@ describe.skipIf(!browserIsHere())('the desk in inches', { timeout: 120_000 }, ()
     await gap.press('Tab');
     expect(await gap.inputValue()).toBe('6,35');
 
-    await goTo(page, 'Bogen');
+    await page.locator('.ticket').getByRole('button', { name: /\bBogen/ }).click();
     const size = page.getByLabel('Bogenformat');
     await size.fill('711,2x1016');
     await page.locator('.ticket', { hasText: '711,2 × 1016 mm' }).waitFor();
