@@ -55,6 +55,18 @@ describe('several outlines of a job', () => {
     expect(outlinesJobOf({ ...TWO, list: TWO.list.with(0, { ...TWO.list[0]!, quantity: '1001' }) }, LAYING, 'quick')).not.toHaveProperty('asked', job.asked);
   });
 
+  test('limits of its own and what must agree on a form: asked and kept in a file; strange fields are passed over', () => {
+    const own = { ...TWO, list: TWO.list.with(1, { ...TWO.list[1]!, overs: { least: '', greatest: '50%' }, sharing: { inks: 'cyan, black,cyan', coating: ' matt ', board: '' } }) };
+    const job = outlinesJobOf(own, LAYING, 'quick');
+    if (!('ask' in job)) throw new Error('not readable');
+    expect(job.ask.designs[1]).toMatchObject({ overs: { least: 1, greatest: 15 }, inks: ['cyan', 'black'], coating: 'matt' });
+    expect(job.ask.designs[1]).not.toHaveProperty('board');
+    expect(job.asked).not.toBe((outlinesJobOf(TWO, LAYING, 'quick') as { asked: string }).asked);
+    expect(there({ ...EMPTY_JOB, outlines: own }).outlines).toEqual(own);
+    const strange = { ...own, list: own.list.map((one) => ({ ...one, sharing: { inks: 7, other: 'x' } })) };
+    expect(there({ ...EMPTY_JOB, outlines: strange as unknown as Outlines }).outlines.list[0]!.sharing).toEqual({});
+  });
+
   test('what cannot be used is named', () => {
     const faulty = { ...TWO, forms: '13', formCost: 'x', overs: { least: 'x', greatest: '' }, list: TWO.list.map((one) => ({ ...one, name: 'mint', quantity: '' })) };
     expect(outlinesJobOf(faulty, LAYING, 'quick')).toEqual({ faults: [{ field: 'quantity', row: 0 }, { field: 'name', row: 1 }, { field: 'quantity', row: 1 }, { field: 'forms' }, { field: 'formCost' }, { field: 'overs' }] });

@@ -30,6 +30,26 @@ describe.skipIf(!browserIsHere())('several outlines', { timeout: 150_000 }, () =
     await page.locator('.outline-plan .state-sound').waitFor({ timeout: 120_000 });
   };
 
+  test('drawings of another coating, or with more inks than the press has units, stand on forms of their own, and it is said why; overs of one drawing keep its limit', async () => {
+    await open();
+    await add();
+    await page.getByText('What may share a form').click();
+    await page.getByLabel('Coating').nth(0).fill('gloss');
+    await page.getByLabel('Coating').nth(1).fill('matt');
+    await page.getByText('Overs one by one').click();
+    await page.getByLabel('Overs of sleeve at least').fill('500');
+    await page.getByLabel(/^Forms allowed$/).fill('1');
+    await page.getByRole('button', { name: 'Look for forms' }).click();
+    await page.getByText(/2 groups that may not share/).waitFor();
+    await seek('2');
+    await page.getByText('reverse-tuck-small and sleeve do not share: coating gloss and matt.').waitFor();
+    expect(await page.locator('.outline-forms .card').count()).toBe(2);
+    const over = await page.getByRole('row', { name: /sleeve/ }).last().locator('td').nth(2).innerText();
+    expect(Number(over.replaceAll(/\s/g, '').match(/^\d+/)![0])).toBeGreaterThanOrEqual(500);
+    await picture(page, 'outlines-apart');
+    expect(await findings(page)).toEqual([]);
+  });
+
   test('two drawings on one form: counts and pressings make the quantities; kept, put on the desk, saved as a layout file', async () => {
     await open();
     await add();

@@ -25,6 +25,15 @@ describe('versions of a job', () => {
     });
   });
 
+  test('a version with overs of its own: they hold for it, field by field; a file keeps them; what cannot be used is named by its row', () => {
+    const own = { ...TEAS, list: TEAS.list.with(1, { ...TEAS.list[1]!, overs: { least: '10', greatest: '' } }) };
+    const job = versionsJobOf(own, 3);
+    if (!('ask' in job)) throw new Error('not readable');
+    expect(job.ask.versions.map(({ overs }) => overs)).toEqual([{ least: 0, greatest: 600 }, { least: 10, greatest: 40 }]);
+    expect(there({ ...EMPTY_JOB, versions: own }).versions.list).toEqual(own.list);
+    expect(versionsJobOf({ ...own, list: own.list.with(1, { ...own.list[1]!, overs: { least: '50', greatest: '' } }) }, 3)).toEqual({ faults: [{ field: 'ownOvers', row: 1 }] });
+  });
+
   test('stations beyond the plan, and those of a version that is gone, print nothing', () => {
     expect(printedRows({ ...TEAS, list: TEAS.list.slice(1) }, 4)).toEqual([[undefined, 0, undefined, undefined]]);
   });

@@ -16,6 +16,7 @@ import type { StyledSource } from '../../pipeline/near-miss-changes.ts';
 import type { NestJob } from '../../pipeline/nest.ts';
 import type { CompareFacts } from '../../render/compare-facts.ts';
 import type { LengthUnit } from '../../render/format.ts';
+import type { GangFacts } from '../../render/gang-facts.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { NearMissFacts } from '../../render/near-miss-facts.ts';
@@ -322,13 +323,22 @@ export interface VersionsAnswer {
 
 export interface OutlinesAsk {
   readonly laying: DeskLaying;
-  readonly designs: readonly { readonly id: string; readonly source: DrawingSource; readonly drawnFrom: 'printed' | 'inside'; readonly quantity: number; readonly overs?: Overs }[];
+  readonly designs: readonly ({ readonly id: string; readonly source: DrawingSource; readonly drawnFrom: 'printed' | 'inside'; readonly quantity: number; readonly overs?: Overs } & SharedBy)[];
   /** Rules for roles kept from earlier drawings. */
   readonly remembered: readonly string[];
   /** Most forms allowed. */
   readonly forms: number;
   readonly costs?: { readonly form: number; readonly pressing: number };
   readonly effort: Effort;
+}
+
+/** What must agree on a form. */
+export interface SharedBy {
+  readonly inks?: readonly string[];
+  readonly board?: string;
+  readonly coating?: string;
+  readonly delivery?: string;
+  readonly foodClass?: string;
 }
 
 export interface OutlinesAnswer {
@@ -339,6 +349,8 @@ export interface OutlinesAnswer {
   /** Pressings, or money where costs were given. */
   readonly lowerBound: number;
   readonly separate: { readonly forms: number; readonly pressings: number } | undefined;
+  /** Designs that could not share a form, and why; absent in plans kept before it was said. */
+  readonly apart?: GangFacts['apart'];
   /** Designs whose drawings ask for a decision. */
   readonly doubtful: readonly string[];
 }

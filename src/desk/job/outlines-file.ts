@@ -1,5 +1,5 @@
 import type { DrawingSource } from '../engine/protocol.ts';
-import { MOST_OUTLINES, NO_OUTLINES, type OutlineFields, type Outlines } from './outlines.ts';
+import { MOST_OUTLINES, NO_OUTLINES, SHARING_FIELDS, type OutlineFields, type Outlines } from './outlines.ts';
 import { isObject, isText, oversFromFile } from './versions-file.ts';
 
 /** Several outlines as a job file holds them; none where they cannot be read. Forms are sought anew. */
@@ -13,8 +13,9 @@ export function outlinesFromFile(given: unknown, drawingOf: (given: unknown) => 
 
 function outlineOf(given: unknown, drawingOf: (given: unknown) => DrawingSource | undefined): OutlineFields | undefined {
   if (!isObject(given)) return undefined;
-  const { id, name, quantity, drawnFrom } = given;
+  const { id, name, quantity, drawnFrom, overs, sharing } = given;
   const source = drawingOf(given['source']);
   if (!isText(id) || id === '' || !isText(name) || !isText(quantity) || !source) return undefined;
-  return { id, name, quantity, source, drawnFrom: drawnFrom === 'inside' ? 'inside' : 'printed' };
+  const shares = isObject(sharing) ? Object.fromEntries(SHARING_FIELDS.flatMap((field) => (isText(sharing[field]) ? [[field, sharing[field]]] : []))) : undefined;
+  return { id, name, quantity, source, drawnFrom: drawnFrom === 'inside' ? 'inside' : 'printed', ...(isObject(overs) && { overs: oversFromFile(overs) }), ...(shares && { sharing: shares }) };
 }

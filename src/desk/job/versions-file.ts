@@ -12,7 +12,7 @@ export function versionsFromFile(given: unknown): Versions {
   if (new Set(list.map(({ id }) => id)).size < list.length) return NO_VERSIONS;
   const text = (field: 'forms' | 'formCost' | 'pressingCost') => (isText(given[field]) ? given[field] : NO_VERSIONS[field]);
   return {
-    list: list.map(({ id, name, quantity }) => ({ id, name, quantity })),
+    list: list.map(({ id, name, quantity, overs }) => ({ id, name, quantity, ...(overs && { overs: oversFromFile(overs) }) })),
     forms: text('forms'),
     formCost: text('formCost'),
     pressingCost: text('pressingCost'),

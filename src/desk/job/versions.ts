@@ -1,6 +1,6 @@
 import type { VersionsAsk, VersionsOnForms } from '../engine/protocol.ts';
 import { numberOf, wholeOf } from './number-of.ts';
-import { NO_OVERS, oversOf, type OversFields } from './overs.ts';
+import { NO_OVERS, oversOfEach, type OversFields } from './overs.ts';
 
 /** Versions of the blank, printed together: each station of each form prints one of them. Fields stay as typed. */
 export interface Versions {
@@ -9,7 +9,7 @@ export interface Versions {
   readonly forms: string;
   readonly formCost: string;
   readonly pressingCost: string;
-  /** Limits for every version; absent in jobs kept before there were any. */
+  /** Limits for every version that has none of its own; absent in jobs kept before there were any. */
   readonly overs?: OversFields;
   readonly plan: VersionPlan | undefined;
 }
@@ -19,6 +19,8 @@ export interface VersionFields {
   readonly id: string;
   readonly name: string;
   readonly quantity: string;
+  /** Limits of its own; where one is empty, that for every version holds. */
+  readonly overs?: OversFields;
 }
 
 /** Stations shared out over the versions, by the engine or by hand. Pressings and overs follow from it. */
@@ -37,7 +39,7 @@ export const NO_VERSIONS: Versions = { list: [], forms: '1', formCost: '', press
 export const MOST_VERSIONS = 100;
 
 /** A field of the versions whose text cannot be used; `row` counts from 0. */
-export type VersionFault = { readonly field: 'name' | 'quantity'; readonly row: number } | { readonly field: 'forms' | 'formCost' | 'pressingCost' | 'overs' };
+export type VersionFault = { readonly field: 'name' | 'quantity' | 'ownOvers'; readonly row: number } | { readonly field: 'forms' | 'formCost' | 'pressingCost' | 'overs' };
 
 export type VersionsJob = { readonly ask: VersionsAsk } | { readonly faults: readonly VersionFault[] };
 
@@ -56,9 +58,10 @@ export function versionsJobOf({ list, forms, formCost, pressingCost, overs = NO_
   const [form, pressing] = [numberOf(formCost), numberOf(pressingCost)];
   if (form === 'fault') faults.push({ field: 'formCost' });
   if (pressing === 'fault') faults.push({ field: 'pressingCost' });
-  const limits = oversOf(overs, versions.map(({ quantity }) => quantity));
-  if (limits === 'fault') faults.push({ field: 'overs' });
-  if (faults.length > 0 || form === 'fault' || pressing === 'fault' || limits === 'fault') return { faults };
+  const { limits, isFaulty, rows } = oversOfEach(overs, list.map((version) => version.overs), versions.map(({ quantity }) => quantity));
+  if (isFaulty) faults.push({ field: 'overs' });
+  for (const row of rows) faults.push({ field: 'ownOvers', row });
+  if (faults.length > 0 || form === 'fault' || pressing === 'fault') return { faults };
   const costs = form === undefined && pressing === undefined ? undefined : { form: form ?? 0, pressing: pressing ?? 0 };
   return { ask: { stations, versions: limits ? versions.map((version, row) => ({ ...version, overs: limits[row]! })) : versions, forms: Number(most), ...(costs && { costs }) } };
 }

@@ -13,7 +13,7 @@ import { outlinesJob, takeForm } from './outlines-work.ts';
 export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
   const { desk } = useDesk();
   const { say, format } = useWords();
-  const { names, quantities, forms, overs, cost, lowerBound, separate, doubtful } = plan;
+  const { names, quantities, forms, overs, cost, lowerBound, separate, doubtful, apart = [] } = plan;
   const job = outlinesJob(desk);
   const inDate = job !== undefined && 'asked' in job && job.asked === plan.asked;
   const total = forms.reduce((sum, { pressings }) => sum + pressings, 0);
@@ -21,6 +21,8 @@ export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
   const soMany = (count: number) => (count === 1 ? say('one-form') : say('so-many-forms', { count }));
   const money = (value: number) => format.money(value, desk.job.value.money.currency || 'EUR');
   const kind = cost === undefined ? '' : '-cost';
+  const whyApart = ({ designs: [a, b], because, says: [first, second] }: NonNullable<OutlinesPlan['apart']>[number]) =>
+    because === 'inks' ? say('apart-inks', { a, b, inks: first ?? '', units: second ?? '' }) : say('apart-field', { a, b, field: say(`apart-${because}`), first: first ?? say('apart-open'), second: second ?? say('apart-open') });
   const isProved = (cost ?? total) <= lowerBound + LEAST_MONEY;
   return (
     <div class="outline-plan">
@@ -30,6 +32,7 @@ export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
       </p>
       <p>{lowerBound === 0 ? say('forms-open') : isProved ? say(`gang-proved${kind}`) : say(`forms-bound${kind}`, { bound: cost === undefined ? whole(lowerBound) : money(lowerBound) })}</p>
       {separate && <p class="hint">{say('forms-separate', { pressings: whole(separate.pressings), forms: soMany(separate.forms) })}</p>}
+      {apart.length > 0 && <ul class="apart">{apart.map((one, i) => <li key={i}>{whyApart(one)}</li>)}</ul>}
       {doubtful.length > 0 && <p class="warning">{say('outlines-doubtful', { names: doubtful.join(', ') })}</p>}
       <ol class="outline-forms">{forms.map((form, number) => <FormCard key={number} form={form} number={number + 1} names={names} />)}</ol>
       <div class="scrolls" tabIndex={0} role="region" aria-label={say('outlines-table')}>

@@ -3,10 +3,13 @@ import { Block, TextField } from '../panels/fields.tsx';
 import { NumberField } from '../panels/length-field.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
 import { Layout } from '../panels/layout.tsx';
+import { letterOf } from '../job/versions.ts';
 import { OversFields } from '../panels/overs-fields.tsx';
+import { OwnOvers } from '../panels/own-overs.tsx';
 import { useWords } from '../words/words.ts';
 import { OutlineForms } from './outline-forms.tsx';
 import { OutlineRows } from './outline-rows.tsx';
+import { OutlineSharing } from './outline-sharing.tsx';
 import { changeOutlines, outlinesJob, seekForms, stopSeeking } from './outlines-work.ts';
 
 /** Several drawings on common forms: quantities at one side, the forms found at the other. */
@@ -25,6 +28,7 @@ function Controls() {
   const job = outlinesJob(desk);
   const faults = job && 'faults' in job ? job.faults : [];
   const has = (field: string) => faults.some((fault) => fault.field === field);
+  const ownFaults = faults.flatMap((fault) => (fault.field === 'ownOvers' ? [fault.row] : []));
   const set = (field: 'forms' | 'formCost' | 'pressingCost') => (text: string) => changeOutlines(desk, (now) => ({ ...now, [field]: text }), `outlines ${field}`);
   const currency = money.currency || 'EUR';
   const typed = outlines.list.some(({ quantity }) => quantity !== '');
@@ -33,6 +37,7 @@ function Controls() {
       <Block isForDoing title={say('face-outlines')}>
         <p class="hint">{job ? say('hint-outlines', { sheet: format.size(job.sheet.width, job.sheet.height) }) : say('outlines-need-sheet')}</p>
         <OutlineRows faults={faults} />
+        {outlines.list.length > 1 && <OutlineSharing />}
         {typed && (has('name') || has('quantity')) && <p class="hint">{say('outline-faults')}</p>}
       </Block>
       <Block title={say('forms-and-costs')}>
@@ -43,6 +48,10 @@ function Controls() {
         </div>
         <p class="hint">{say('hint-gang-costs')}</p>
         <OversFields overs={outlines.overs} isFaulty={has('overs')} onInput={(overs) => changeOutlines(desk, (now) => ({ ...now, overs }), 'outlines overs')} />
+        {outlines.list.length > 1 && (
+          <OwnOvers rows={outlines.list.map(({ name, overs }, row) => ({ name: name.trim() || letterOf(row), overs }))} all={outlines.overs} faulty={ownFaults}
+            onInput={(row, overs) => changeOutlines(desk, (now) => ({ ...now, list: now.list.with(row, { ...now.list[row]!, overs }) }), `outline overs ${row}`)} />
+        )}
         <div class="buttons">
           <button type="button" class="primary" disabled={phase !== 'idle' || !job || faults.length > 0 || outlines.list.length < 2} onClick={() => void seekForms(desk)}>{say('seek-forms')}</button>
           {phase !== 'idle' && <button type="button" onClick={() => stopSeeking(desk)}>{say(phase === 'stopping' ? 'give-up' : 'stop')}</button>}

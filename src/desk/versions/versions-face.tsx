@@ -2,13 +2,14 @@ import { useState } from 'preact/hooks';
 import type { Issue } from '../../base/issue.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
-import { printedRows, versionsJobOf } from '../job/versions.ts';
+import { nameOf, printedRows, versionsJobOf } from '../job/versions.ts';
 import { NO_OVERS } from '../job/overs.ts';
 import { upsOf } from '../job/layouts.ts';
 import { Block, TextField } from '../panels/fields.tsx';
 import { NumberField } from '../panels/length-field.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
 import { OversFields } from '../panels/overs-fields.tsx';
+import { OwnOvers } from '../panels/own-overs.tsx';
 import { Layout } from '../panels/layout.tsx';
 import { StateMark } from '../panels/state-mark.tsx';
 import { useAnswer } from '../panels/use-answer.ts';
@@ -35,6 +36,7 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
   const job = versionsJobOf(versions, stations);
   const faults = 'faults' in job ? job.faults : [];
   const has = (field: string) => faults.some((fault) => fault.field === field);
+  const ownFaults = faults.flatMap((fault) => (fault.field === 'ownOvers' ? [fault.row] : []));
   const set = (field: 'forms' | 'formCost' | 'pressingCost') => (text: string) => changeVersions(desk, (now) => ({ ...now, [field]: text }), field);
   const share = async () => {
     setBusy(true);
@@ -59,6 +61,10 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
         </div>
         <p class="hint">{say('hint-gang-costs')}</p>
         <OversFields overs={versions.overs ?? NO_OVERS} isFaulty={has('overs')} onInput={(overs) => changeVersions(desk, (now) => ({ ...now, overs }), 'overs')} />
+        {versions.list.length > 1 && (
+          <OwnOvers rows={versions.list.map(({ name, overs }, row) => ({ name: nameOf(name, row), overs }))} all={versions.overs ?? NO_OVERS} faulty={ownFaults}
+            onInput={(row, overs) => changeVersions(desk, (now) => ({ ...now, list: now.list.with(row, { ...now.list[row]!, overs }) }), `overs ${row}`)} />
+        )}
         <div class="buttons">
           <button type="button" class="primary" disabled={busy || faults.length > 0 || versions.list.length === 0} onClick={() => void share()}>{say('share-out', { stations })}</button>
           {busy && <button type="button" onClick={() => desk.planner.restart()}>{say('stop')}</button>}

@@ -23,13 +23,14 @@ export async function gangDrawings(ask: OutlinesAsk, { control, pool }: Pick<Hos
     },
   });
   const facts = await gangOutlines(job, { effort, seed: SEED, runner: pool, stop: () => (control.stopped() ? 'interrupted' : undefined) });
-  const { forms, overs, cost, lowerBound, separate } = facts;
+  const { forms, overs, cost, lowerBound, separate, apart } = facts;
   return {
     forms: forms.map(({ counts, pressings, layout }) => ({ counts, pressings, file: layout! })),
     overs,
     cost,
     lowerBound,
     separate: separate && { forms: separate.forms, pressings: separate.pressings },
+    apart,
     doubtful: job.doubtful,
   };
 
@@ -43,8 +44,8 @@ export async function gangDrawings(ask: OutlinesAsk, { control, pool }: Pick<Hos
       sheetGrain,
       forms: allowed,
       costs,
-      designs: designs.map(({ id, source, quantity, overs: limits }) => ({
-        file: id, id, quantity, overs: limits, grain,
+      designs: designs.map(({ id, source, quantity, overs: limits, inks, board, coating, delivery, foodClass }) => ({
+        file: id, id, quantity, overs: limits, grain, inks, board, coating, delivery, foodClass,
         rotations: rotations?.map(degreesOf),
         blank: source.kind === 'file' ? source.options.blank : undefined,
       })),
