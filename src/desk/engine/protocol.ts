@@ -263,6 +263,8 @@ export interface CompareAnswer {
 
 export interface RecostAnswer {
   readonly facts: CompareFacts;
+  /** The same in few words, for the phone. */
+  readonly brief: string;
   /** Which sheet wins, and by how much. */
   readonly verdict: string;
 }

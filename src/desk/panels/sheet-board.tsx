@@ -1,7 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MM_PER_INCH } from '../../base/units.ts';
 import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../../render/compare-facts.ts';
-import { keepTogether } from '../../render/no-break.ts';
 import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
@@ -9,6 +8,7 @@ import { Picture } from '../picture/picture.tsx';
 import { useWords } from '../words/words.ts';
 import { ChoiceField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
+import { SheetVerdict } from './sheet-verdict.tsx';
 import { SliderField } from './slider-field.tsx';
 import { StateMark } from './state-mark.tsx';
 import { useAnswer } from './use-answer.ts';
@@ -46,6 +46,13 @@ function sameButSheet(before: string | undefined, now: string | undefined): bool
 
 type Order = 'cost' | 'board' | 'ups' | 'size';
 type Grain = '' | 'x' | 'y';
+/** How sheets are bought. */
+const ORIGINS = ['stock', 'parent', 'reel', 'made-to-order'] as const;
+type Origin = '' | (typeof ORIGINS)[number];
+
+function isWanted({ grain, origin }: ComparedSheetFacts, wantedGrain: Grain, wantedOrigin: Origin): boolean {
+  return (wantedGrain === '' || grain === wantedGrain) && (wantedOrigin === '' || origin.kind === wantedOrigin);
+}
 
 const LEAST_QUANTITY = 500;
 const MOST_QUANTITY = 1_000_000;
@@ -59,27 +66,29 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   const [price, setPrice] = useState<number>();
   const [order, setOrder] = useState<Order>('cost');
   const [grain, setGrain] = useState<Grain>('');
+  const [origin, setOrigin] = useState<Origin>('');
   // While a money field cannot be read, what was compared stands.
   const terms = termsOnDesk(desk) ?? quote;
   const asked = useMemo(() => withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
   const recounted = useAnswer(async () => ({ of: answer, ...(await desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked })) }), [answer, asked, format]);
   // What was counted for the comparison before is of other sheets.
-  const { facts, verdict } = recounted.kind === 'answer' && recounted.answer.of === answer ? recounted.answer : { ...answer, verdict: '' };
+  const { facts, brief, verdict } = recounted.kind === 'answer' && recounted.answer.of === answer ? recounted.answer : { ...answer, brief: '', verdict: '' };
   const { currency } = facts;
-  const shown = [...facts.sheets.keys()].filter((index) => grain === '' || facts.sheets[index]!.grain === grain).toSorted(comparing(facts, order));
+  const shown = [...facts.sheets.keys()].filter((index) => isWanted(facts.sheets[index]!, grain, origin)).toSorted(comparing(facts, order));
   const winner = winnerAt(facts, facts.quantities[0]!);
   return (
     <>
+      <SheetVerdict brief={brief} verdict={verdict} />
+      {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
       <div class="row">
         <GapSlider />
         <SliderField label={say('at-quantity')} value={quantity} least={LEAST_QUANTITY} most={MOST_QUANTITY} text={format.number(quantity, 0)} onInput={setQuantity} />
         <SliderField label={say('at-price', { currency })} value={price ?? USUAL_PRICE} least={200} most={4000} text={price === undefined ? say('from-board') : format.number(price, 0)} onInput={setPrice} />
         <ChoiceField label={say('sort-by')} value={order} onChange={setOrder} options={[['cost', say('sort-cost')], ['board', say('sort-board')], ['ups', say('sort-ups')], ['size', say('sort-size')]]} />
         <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
+        <ChoiceField label={say('filter-origin')} value={origin} onChange={setOrigin} options={[['', say('filter-all')], ...ORIGINS.map((kind) => [kind, say(`origin-${kind}`)] as const)]} />
       </div>
       <GapOnItsWay />
-      <p class="answer" role="status">{keepTogether(verdict)}</p>
-      {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
       <ol class={desk.comparison.value.next ? 'sheets outdated' : 'sheets'}>
         {shown.map((index) => (
           <SheetCard key={index} facts={facts} index={index} isWinner={index === winner} onTake={() => {
@@ -157,7 +166,7 @@ interface CardProps {
 function SheetCard({ facts, index, isWinner, onTake }: CardProps) {
   const { desk } = useDesk();
   const { say, format } = useWords();
-  const { sheet, ups, boardM2PerThousand, costPerThousand, layout, upperBound, grain } = facts.sheets[index]!;
+  const { sheet, ups, boardM2PerThousand, costPerThousand, layout, upperBound, grain, origin, fromCartons } = facts.sheets[index]!;
   const picture = useAnswer(() => desk.engine.ask('picture', { file: layout, grain, small: true }), [layout, format]);
   const size = format.size(sheet.width, sheet.height);
   const cost = costPerThousand[0];
@@ -168,6 +177,7 @@ function SheetCard({ facts, index, isWinner, onTake }: CardProps) {
       <p>{size}</p>
       {grain && <p class="card-facts">{say('filter-grain')}: {say(`grain-${grain}`)}</p>}
       <p class="card-facts">{say('at-most', { limit: upperBound })}</p>
+      <p class="card-facts">{say(`origin-${origin.kind}`)}{fromCartons !== undefined && fromCartons > 0 && `, ${say('from-cartons', { count: format.number(fromCartons, 0) })}`}</p>
       <p class="card-facts">{say('board-per-thousand', { area: format.area(boardM2PerThousand * 1e6) })}</p>
       <p class="card-facts">{cost === null || cost === undefined ? say('cost-open') : say('cost-per-thousand', { cost: format.money(cost, facts.currency) })}</p>
       {isWinner && <p class="state">✓ {say('winner-here')}</p>}

@@ -55,3 +55,16 @@ function rangeAt({ sheets, winners }: CompareFacts, quantity: number, best: numb
   const index = winners.findLastIndex(({ fromQuantity }) => fromQuantity <= quantity);
   return { ...winningRange(winners, index), turns: (winners[index]!.turns ?? []).filter((one) => one !== best).map((one) => sheets[one]!) };
 }
+
+/** What a sheet is beside the usual one, as people say it on the phone. */
+export type Relation = 'die' | 'larger' | 'smaller' | 'turned' | 'other';
+
+/** Areas that differ by less than this share are alike. */
+const ALIKE = 0.005;
+
+export function relationOf(winner: ComparedSheetFacts, usual: ComparedSheetFacts): Relation {
+  if (winner.die) return 'die';
+  const [area, before] = [winner, usual].map(({ sheet }) => sheet.width * sheet.height) as [number, number];
+  if (Math.abs(area / before - 1) > ALIKE) return area > before ? 'larger' : 'smaller';
+  return winner.sheet.width === usual.sheet.width && winner.grain !== usual.grain ? 'turned' : 'other';
+}

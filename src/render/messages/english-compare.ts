@@ -1,6 +1,6 @@
 import type { CompareFacts, ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
-import { comparedSize as size, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
+import { comparedSize as size, relationOf, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
 import { counted } from './english-counted.ts';
 import { englishQuantities } from './english-quote.ts';
 
@@ -29,6 +29,18 @@ export const englishCompare = {
     const usual = named(verdict.usual, format, 'the usual');
     if (facts.measure === 'money') return `${winner} saves ${saving} (${format.money(verdict.perThousand, facts.currency)} per 1000)${at} against ${usual}, and costs least${range}${turns}.`;
     return `${winner} takes ${saving} less board${at === '' ? ', nothing lost,' : `${at}, waste included,`} than ${usual}${range === '' ? '' : `, and least of all${range}`}${turns}.`;
+  },
+  /** The same for the phone: what, how much, from when on. */
+  brief: (facts: CompareFacts, format: Format): string => {
+    const verdict = verdictOf(facts);
+    const { quantity } = verdict;
+    const { where: range, turns } = placeOf(verdict, format);
+    const inMoney = facts.measure === 'money';
+    if (verdict.kind === 'usual') return `The usual sheet ${inMoney ? 'costs least' : 'takes least board'}${range}.`;
+    if (verdict.kind !== 'saves') return englishCompare.sentence(facts, format);
+    const sheet = { die: 'The die that stands', larger: 'The larger sheet', smaller: 'The smaller sheet', turned: 'The sheet with the other grain', other: 'The other sheet' }[relationOf(verdict.winner, verdict.usual)];
+    const at = quantity === undefined ? '' : ` at ${whole(quantity, format)} cartons`;
+    return `${sheet} saves ${format.percent(verdict.share)} ${inMoney ? 'of the cost' : 'board'}${at}${range === '' || turns !== '' ? '' : `; it wins${range}`}.`;
   },
   headings: { winners: 'Which sheet, from how many cartons on', costs: 'What a thousand costs', sheets: 'Every sheet', pictures: 'The sheets at one scale', board: 'Board for a thousand cartons', missing: 'Rates that are missing', assumed: 'What was assumed', caution: 'Before board is ordered' },
   winner: (facts: CompareFacts, index: number, format: Format) => {

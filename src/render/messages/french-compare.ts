@@ -1,6 +1,6 @@
 import type { ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
-import { comparedSize as size, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
+import { comparedSize as size, relationOf, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
 import type { CompareWords } from './english-compare.ts';
 import { figureName } from './figure-names.ts';
 import { frenchCounted } from './french-counted.ts';
@@ -32,6 +32,17 @@ export const frenchCompare: CompareWords = {
     const saving = format.percent(verdict.share);
     if (inMoney) return `${winner} économise ${saving} (${format.money(verdict.perThousand, facts.currency)} le mille)${at} face à l’habituelle ${named(verdict.usual, format)}, et coûte${where} le moins${turns}.`;
     return `${winner} prend${at}, gâche ${at === '' ? 'non comprise' : 'comprise'}, ${saving} de carton en moins que l’habituelle ${named(verdict.usual, format)}${where === '' ? '' : `, et${where} le moins de toutes`}${turns}.`;
+  },
+  brief: (facts, format) => {
+    const verdict = verdictOf(facts);
+    const { quantity } = verdict;
+    const { where, turns } = placeOf(verdict, format);
+    const inMoney = facts.measure === 'money';
+    if (verdict.kind === 'usual') return `L’habituelle ${inMoney ? 'coûte' : 'prend'}${where} le moins${inMoney ? '' : ' de carton'}.`;
+    if (verdict.kind !== 'saves') return frenchCompare.sentence(facts, format);
+    const sheet = { die: 'La forme existante', larger: 'La feuille plus grande', smaller: 'La feuille plus petite', turned: 'La feuille à l’autre sens de fibres', other: 'L’autre feuille' }[relationOf(verdict.winner, verdict.usual)];
+    const at = quantity === undefined ? '' : ` pour un tirage de ${whole(quantity, format)}`;
+    return `${sheet} économise ${format.percent(verdict.share)} ${inMoney ? 'du coût' : 'de carton'}${at}${where === '' || turns !== '' ? '' : ` ; devant${where}`}.`;
   },
   headings: {
     winners: 'Quelle feuille, à partir de quel tirage', costs: 'Le coût du mille', sheets: 'Toutes les feuilles', pictures: 'Les feuilles à la même échelle', board: 'Carton pour mille étuis', missing: 'Tarifs manquants', assumed: 'Ce qui a été supposé', caution: 'Avant de commander le carton',

@@ -1,6 +1,6 @@
 import type { ComparedSheetFacts } from '../compare-facts.ts';
 import type { Format } from '../format.ts';
-import { comparedSize as size, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
+import { comparedSize as size, relationOf, routeWord, verdictOf, type Verdict } from './compare-figures.ts';
 import type { CompareWords } from './english-compare.ts';
 import { germanCounted } from './german-counted.ts';
 import { figureName } from './figure-names.ts';
@@ -31,6 +31,17 @@ export const germanCompare: CompareWords = {
     const saving = format.percent(verdict.share);
     if (inMoney) return `${winner} spart ${saving} (${format.money(verdict.perThousand, facts.currency)} je 1000)${at} gegen den üblichen ${named(verdict.usual, format)} und kostet${where} am wenigsten${turns}.`;
     return `${winner} braucht${at} ${at === '' ? 'ohne' : 'mit'} Zuschuss ${saving} weniger Karton als der übliche ${named(verdict.usual, format)}${where === '' ? '' : `, und${where} am wenigsten von allen`}${turns}.`;
+  },
+  brief: (facts, format) => {
+    const verdict = verdictOf(facts);
+    const { quantity } = verdict;
+    const { where, turns } = placeOf(verdict, format);
+    const inMoney = facts.measure === 'money';
+    if (verdict.kind === 'usual') return `Der übliche Bogen ${inMoney ? 'kostet' : 'braucht'}${where} am wenigsten${inMoney ? '' : ' Karton'}.`;
+    if (verdict.kind !== 'saves') return germanCompare.sentence(facts, format);
+    const sheet = { die: 'Die vorhandene Stanzform', larger: 'Der größere Bogen', smaller: 'Der kleinere Bogen', turned: 'Der Bogen mit der anderen Laufrichtung', other: 'Der andere Bogen' }[relationOf(verdict.winner, verdict.usual)];
+    const at = quantity === undefined ? '' : ` bei einer Auflage von ${whole(quantity, format)}`;
+    return `${sheet} spart ${format.percent(verdict.share)} ${inMoney ? 'der Kosten' : 'Karton'}${at}${where === '' || turns !== '' ? '' : `; vorn${where}`}.`;
   },
   headings: {
     winners: 'Welcher Bogen, ab welcher Auflage', costs: 'Was tausend kosten', sheets: 'Alle Bogen', pictures: 'Die Bogen in einem Maßstab', board: 'Karton für tausend Faltschachteln', missing: 'Sätze, die fehlen', assumed: 'Was angenommen wurde', caution: 'Bevor Karton bestellt wird',

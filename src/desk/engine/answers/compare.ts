@@ -31,7 +31,8 @@ export function recost({ name, comparison, quote }: RecostAsk, { locale, unit }:
   const terms = termsOf(quote);
   const facts = factsOfComparison(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) }, []);
   const language = languageOf(locale);
-  return { facts, verdict: language.compare.sentence(facts, createFormat(language.locale, unit)) };
+  const format = createFormat(language.locale, unit);
+  return { facts, brief: language.compare.brief(facts, format), verdict: language.compare.sentence(facts, format) };
 }
 
 /** The money panel's terms, ups and sheet left out; the grammage may be open here, then board decides. */

@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { browserIsHere, chooseEffort, findings, goTo, picture, sample } from './browser.ts';
+import { WITH_AXE, withDesk } from './with-desk.ts';
+
+/** Sales, with the customer on the phone: the answer first, in few words, to be read out and copied. */
+describe.skipIf(!browserIsHere())('the board of sheets', { timeout: 150_000 }, () => {
+  const desk = withDesk([sample('straight-tuck-small.svg')]);
+
+  test('the sentence stands on top and is copied; price and quantity move it; sheets are sorted and picked by grain and by how they are bought', async () => {
+    const page = await desk.open({ ...WITH_AXE, permissions: ['clipboard-read', 'clipboard-write'] });
+    await page.locator('.ticket .state-sound').waitFor();
+    await chooseEffort(page, 'quick');
+    await goTo(page, 'Money');
+    await page.getByLabel('Fill what is empty with invented rates').check();
+    await goTo(page, 'Sheet');
+    await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
+    await page.getByRole('button', { name: 'Compare them all' }).click();
+    const board = page.getByRole('region', { name: 'Every sheet that could be bought' });
+    const brief = board.locator('.verdict-brief');
+    await brief.filter({ hasText: /^The .* at 20\s000 cartons|^The usual sheet/ }).waitFor({ timeout: 60_000 });
+    const above = await Promise.all([brief, board.getByRole('slider').first()].map(async (part) => (await part.boundingBox())!.y));
+    expect(above[0]!).toBeLessThan(above[1]!);
+
+    await board.getByRole('slider', { name: 'Quantity' }).focus();
+    await page.keyboard.press('End');
+    await brief.filter({ hasText: /^The (larger|smaller|other) sheet saves [\d.]+\s% of the cost at 1\s000\s000 cartons; it wins from/ }).waitFor();
+    const before = await brief.innerText();
+    await picture(page, 'sheets-on-the-phone');
+    await board.getByRole('button', { name: 'Copy the sentence' }).click();
+    await page.getByText('The sentence is copied.').waitFor();
+    const copied = await page.evaluate(() => navigator.clipboard.readText());
+    expect(copied.replaceAll(/\s/g, ' ')).toBe(`${before} ${await board.locator('.answer').innerText()}`.replaceAll(/\s/g, ' '));
+    expect(await findings(page)).toEqual([]);
+
+    // Dearer board: the share that a sheet saves is another.
+    await board.getByRole('slider', { name: /^Board price/ }).focus();
+    await page.keyboard.press('End');
+    await expect.poll(() => brief.innerText()).not.toBe(before);
+
+    const cards = board.locator('.sheets > li');
+    const upsOf = async () => (await cards.locator('.card-ups').allInnerTexts()).map((text) => Number.parseInt(text, 10));
+    await board.getByLabel('Sort by').selectOption('ups');
+    const ups = await upsOf();
+    expect(ups).toEqual(ups.toSorted((a, b) => b - a));
+    const all = await cards.count();
+    await board.getByLabel('Bought as').selectOption('stock');
+    const stock = await cards.count();
+    expect(stock).toBeGreaterThan(0);
+    expect(stock).toBeLessThanOrEqual(all);
+    for (const text of await cards.allInnerTexts()) expect(text).toContain('stock');
+    await board.getByLabel('Grain', { exact: true }).selectOption('x');
+    expect(await cards.count()).toBeLessThan(stock);
+
+    await page.getByLabel('Language').selectOption('de');
+    await page.locator('.verdict-brief', { hasText: /^Der (größere|kleinere|andere) Bogen spart [\d,]+\s% der Kosten bei einer Auflage von 1\s000\s000; vorn ab/ }).waitFor();
+  });
+});
