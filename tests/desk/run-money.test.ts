@@ -58,6 +58,11 @@ describe.skipIf(!browserIsHere())('the money of versions', { timeout: 150_000 },
     await picture(page, 'money-of-versions');
     expect(await findings(page)).toEqual([]);
 
+    // The inside page of the run is handed over as well.
+    await goTo(page, 'Hand over');
+    await page.getByRole('button', { name: /quote-versions\.html/ }).waitFor();
+    await goTo(page, 'Money');
+
     // The other quantities stay at hand, closed.
     await page.getByText('As if every station printed the same, by quantity').click();
     await page.getByText(/20 000 cartons|20.000 blanks|20.000 cartons/).first().waitFor();

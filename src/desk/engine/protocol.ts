@@ -46,7 +46,8 @@ export interface Questions {
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
   /** Versions on their stations in money. */
   run: { ask: RunAsk; answer: RunAnswer; event: never };
-  pages: { ask: QuoteAsk; answer: readonly OutputFile[]; event: never };
+  /** With versions on their stations, a page of the whole run as well. */
+  pages: { ask: QuoteAsk & { readonly run?: RunToPrice }; answer: readonly OutputFile[]; event: never };
   /** Versions shared out over the stations of a layout. */
   versions: { ask: VersionsAsk; answer: VersionsAnswer; event: never };
   /** Drawings of several outlines on common forms. */

@@ -7,6 +7,7 @@ import { downloadZip } from '../files/zip.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { versionsOnForms } from '../job/versions.ts';
+import { runOf } from '../versions/run-of.ts';
 import { useWords } from '../words/words.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { IssueList } from './issue-list.tsx';
@@ -112,7 +113,9 @@ async function pagesOf(desk: Desk, layout: KeptLayout): Promise<{ readonly files
   const { value: job } = desk.job;
   const report = { name: 'report.html', content: html };
   const quote = quoteOf(job, desk.records.value, quotedOf(layout));
-  const pages = 'faults' in quote ? [] : await desk.engine.ask('pages', { job: quote.job, inventedRates: job.money.inventedRates }).catch(() => []);
+  const versions = job.versions.list.length === 0 ? undefined : runOf(job.versions, layout.file.placements.length);
+  const run = versions && 'run' in versions ? { run: versions.run } : {};
+  const pages = 'faults' in quote ? [] : await desk.engine.ask('pages', { job: quote.job, inventedRates: job.money.inventedRates, ...run }).catch(() => []);
   const files = QUOTE_PAGES.filter((name) => !pages.some((page) => page.name === name));
   return { files: [report, ...pages], missing: files.length === 0 ? [] : [{ files, why: pages.length === 0 ? 'missing-quote' : 'missing-customer-quote' }] };
 }

@@ -2,9 +2,8 @@ import type { QuoteAsk } from '../engine/protocol.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { upsOf } from '../job/layouts.ts';
-import { printedRows, versionsJobOf } from '../job/versions.ts';
 import { keepTogether } from '../../render/no-break.ts';
-import { settledForms } from '../versions/plan-figures.tsx';
+import { runOf } from '../versions/run-of.ts';
 import { useWords } from '../words/words.ts';
 import { IssueList } from './issue-list.tsx';
 import { ReportView, SectionView } from './report-view.tsx';
@@ -18,11 +17,9 @@ export function RunMoney({ layout, quote }: { readonly layout: KeptLayout; reado
   const { desk } = useDesk();
   const { say, format } = useWords();
   const { versions } = desk.job.value;
-  const stations = upsOf(layout);
-  const job = versionsJobOf(versions, stations);
-  const printed = printedRows(versions, stations);
-  const open = 'faults' in job ? 'run-has-faults' : printed.length === 0 ? 'run-not-shared-out' : versions.list.some((_, row) => !printed.some((form) => form.includes(row))) ? 'run-leaves-out' : undefined;
-  const run = 'ask' in job && open === undefined ? { ids: job.ask.versions.map(({ id }) => id), ...settledForms(job.ask, printed) } : undefined;
+  const priced = runOf(versions, upsOf(layout));
+  const open = 'open' in priced ? priced.open : undefined;
+  const run = 'run' in priced ? priced.run : undefined;
   const answer = useAnswer(run && quote && (() => desk.engine.ask('run', { run, quote })), [JSON.stringify(run), JSON.stringify(quote), format]);
   if (versions.list.length === 0) return null;
   const toVersions = () => {
