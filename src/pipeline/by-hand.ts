@@ -2,9 +2,9 @@ import { inputError } from '../base/issue.ts';
 import { judge } from '../layout/judge.ts';
 import type { LayoutFile, PlacedBlank } from '../layout/layout-file.ts';
 import { layoutOf, placementsOf } from '../layout/layout-of.ts';
-import type { Limit, Placement, Problem, StopReason } from '../layout/problem.ts';
-import { compact } from '../nesting/finish/compact.ts';
+import type { Limit, Problem, StopReason } from '../layout/problem.ts';
 import { separate } from '../nesting/finish/separate.ts';
+import { tidied } from '../nesting/finish/tidied.ts';
 import type { Effort } from '../nesting/effort.ts';
 import { prepareLinearPrograms } from '../nesting/linear-program.ts';
 import { checkLocked, numbersOf } from './locked.ts';
@@ -35,8 +35,9 @@ export async function solveRest({ layout, locked }: HandLayout, { effort, seed }
 }
 
 /**
- * Pushes everything that is not locked towards the gripper edge and the side lay, as tight as the rules allow. Blanks that
- * stand a little too near are pushed apart first; throws an InputError where that does not do.
+ * Slides everything that is not locked towards the gripper edge and the side lay, as far as the rules allow and the layout
+ * stays as regular as it was: see `tidied`. Blanks that stand a little too near are pushed apart first; throws an InputError
+ * where that does not do.
  */
 export async function tidy({ layout, locked }: HandLayout): Promise<HandLayout> {
   await prepareLinearPrograms();
@@ -44,10 +45,10 @@ export async function tidy({ layout, locked }: HandLayout): Promise<HandLayout> 
   const problem = withLocked(layout, locked);
   const apart = separate(problem, placementsOf(layout, problem.parts));
   if (!apart) throw inputError('tidy-faulty', { facts: { faults: judge(layout).faults.length } });
-  const tidied = layoutOf(problem, layout.designs, pushed(problem, apart));
-  const { faults } = judge(tidied);
+  const file = layoutOf(problem, layout.designs, tidied(problem, apart));
+  const { faults } = judge(file);
   if (faults.length > 0) throw new Error(`the judge refused a tidied layout: ${JSON.stringify(faults[0])}`);
-  return { layout: tidied, locked: numbersOf(kept, tidied) };
+  return { layout: file, locked: numbersOf(kept, file) };
 }
 
 /** The locked blanks, which lie soundly by themselves. */
@@ -55,11 +56,6 @@ function checkedLocked({ layout, locked }: HandLayout): PlacedBlank[] {
   const kept = locked.map((number) => layout.placements[number]);
   checkLocked({ ...layout, placements: kept }, 'locked', (placement) => locked[placement] + 1);
   return kept;
-}
-
-/** Once more to the gripper: what moved to the lay may have made way. */
-function pushed(problem: Problem, placements: readonly Placement[]): Placement[] {
-  return compact(problem, compact(problem, compact(problem, placements, 'gripper'), 'lay'), 'gripper');
 }
 
 function withLocked(layout: LayoutFile, locked: readonly number[]): Problem {

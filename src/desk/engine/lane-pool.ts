@@ -29,11 +29,17 @@ export class LaneLost extends Error {}
  */
 export function createLanePool(width: number, control: SearchControl, onSign: () => void): LanePool {
   const lanes: Lane[] = [];
+  // Two questions may be at work at once; a lane hears one run at a time.
+  let before: Promise<unknown> = Promise.resolve();
   return {
     breathe: control.breathe,
     run: (tasks) => {
-      while (lanes.length < Math.min(width, tasks.length)) lanes.push(startLane(onSign));
-      return spread(tasks, lanes);
+      const run = before.then(() => {
+        while (lanes.length < Math.min(width, tasks.length)) lanes.push(startLane(onSign));
+        return spread(tasks, lanes);
+      });
+      before = run.catch(() => undefined);
+      return run;
     },
     tell: (told) => {
       for (const lane of lanes) lane.tell(told);

@@ -37,7 +37,7 @@ export interface Questions {
   /** A design of a layout as a drawing of its own. */
   ownDrawing: { ask: Design; answer: string; event: never };
   /** Goes on from a layout made by hand. */
-  byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: never };
+  byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: ByHandEvent };
   picture: { ask: PictureAsk; answer: Scene; event: never };
   explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
   nearMisses: { ask: NearMissAsk; answer: NearMissFacts; event: never };
@@ -196,6 +196,12 @@ export interface ByHandAsk {
   readonly locked: readonly number[];
   readonly wish: 'solve-rest' | 'tidy';
   readonly effort: Effort;
+}
+
+/** The best so far, or the least limit known. */
+export interface ByHandEvent {
+  readonly ups?: number;
+  readonly limit?: number;
 }
 
 export interface ByHandAnswer {

@@ -3,23 +3,26 @@ import type { Judgement } from '../../layout/judge.ts';
 import type { LayoutFile } from '../../layout/layout-file.ts';
 import type { Format } from '../../render/format.ts';
 import type { HandWords, JudgedState } from '../../render/messages/hand-words.ts';
+import type { Notice } from './commands/change.ts';
 import type { CommandName } from './commands/command.ts';
+import { mostThatFit } from './commands/rows-and-columns.ts';
 import { documentOf, layoutOfDocument } from './document.ts';
 import { createPicture } from './drawing/picture.ts';
-import { gridForm } from './drawing/grid-form.ts';
+import { gridForm, type GridOffer } from './drawing/grid-form.ts';
 import { html } from './drawing/elements.ts';
 import { keyList } from './drawing/key-list.ts';
 import { FIRST_LAYERS, type LayerName } from './drawing/layers.ts';
 import { statusLine } from './drawing/status.ts';
 import { toolbar } from './drawing/toolbar.ts';
-import type { Direction } from './interaction/nudging.ts';
-import { meaningOf } from './keys.ts';
-import { isField, listenToPointers } from './pointers.ts';
+import { isUnderPointer } from './interaction/interaction.ts';
+import { listenToKeys } from './listen-to-keys.ts';
+import { listenToPointers } from './pointers.ts';
 import { respond, type HandEvent } from './respond.ts';
 import { sheetFrame, type SheetFrame } from './sheet-frame.ts';
 import { warmUp } from './snapping/warm-up.ts';
 import { beginSituation, shown, type Situation } from './situation.ts';
 import type { View } from './view.ts';
+import type { Wish, Working } from './working.ts';
 
 /** A layout as it stands under the hand. */
 export interface HandState {
@@ -46,7 +49,7 @@ export interface HandInput {
   /** After every finished change, undo and redo. The page has the layout judged and hands the judgement to `update`. */
   readonly onChange: (state: HandState) => void;
   /** Asked for by button or key. The page has it done and hands the layout to `update`. */
-  readonly onAsk: (wish: 'solve-rest' | 'tidy', state: HandState) => void;
+  readonly onAsk: (wish: Wish | 'stop', state: HandState) => void;
 }
 
 /** What the page may hand in at any time. */
@@ -54,13 +57,15 @@ export interface HandUpdate {
   /** Another arrangement on the same sheet with the same designs: one step to undo. `done` names it in the status line. */
   readonly layout?: LayoutFile;
   readonly locked?: readonly number[];
-  readonly done?: 'solve-rest' | 'tidy' | 'replace';
+  readonly done?: Wish | 'replace';
   /** Of the revision it was made for; an old one is passed over. */
   readonly judged?: { readonly revision: number; readonly judgement: Judgement };
   /** Made for another drawing, sheet or limits than those on the desk: it is not called sound then. */
   readonly outdated?: boolean;
-  /** While the page works on what was asked: those buttons rest. */
-  readonly busy?: boolean;
+  /** While the page works on what was asked, and undefined when it no longer does. */
+  readonly working?: Working | undefined;
+  /** Why nothing was done about what was asked. */
+  readonly notice?: Notice;
   readonly words?: HandWords;
   readonly lengths?: Format;
 }
@@ -90,7 +95,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   const frame = sheetFrame(input.layout);
   let { words, lengths } = input;
   let layers: ReadonlySet<LayerName> = FIRST_LAYERS;
-  let busy = false;
+  let working: Working | undefined;
   let isWhole = false;
   let revision = 0;
   let judgedRevision = -1;
@@ -100,7 +105,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   let situation: Situation = { ...beginSituation(memory?.history.present ?? documentOf(input.layout, frame, input.locked), frame, NO_VIEW), ...memory };
 
   const picture = createPicture(input.layout, frame, { words, format: lengths });
-  const status = statusLine(frame);
+  const status = statusLine(frame, () => run('stop'));
   const root = html('div', { class: 'hand' });
   let bar = toolbar(words, layers, { command: run, layer: showLayer });
   root.append(bar.element, picture.element, status.element);
@@ -125,28 +130,37 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     if (situation === before) return;
     if (situation.history.present !== before.history.present) revision++;
     draw();
+    if (isUnderPointer(before.interaction) && !isUnderPointer(situation.interaction)) resize();
     if (situation.active !== undefined && situation.active !== before.active && picture.stage.contains(document.activeElement)) picture.focus(situation.active);
     if (situation.history.present !== before.history.present) input.onChange(stateNow());
   }
 
   function draw(): void {
     picture.show(situation);
-    bar.show(restingCommands(situation, busy), pressedCommands(situation, isWhole));
+    bar.show(restingCommands(situation, working), pressedCommands(situation, isWhole));
     const judged = judgedNow();
-    status.show(situation, { judged: isOutdated && judged === 'sound' ? 'out of date' : judged, busy }, words, lengths);
+    status.show(situation, { judged: isOutdated && judged === 'sound' ? 'out of date' : judged, working }, words, lengths);
     root.dataset['doing'] = situation.interaction.kind;
   }
 
   function run(name: CommandName): void {
-    if (restingCommands(situation, busy).has(name)) return;
-    if (name === 'solve-rest' || name === 'tidy') return input.onAsk(name, stateNow());
+    if (restingCommands(situation, working).has(name)) return;
+    if (name === 'release' && working && situation.interaction.kind === 'idle') return input.onAsk('stop', stateNow());
+    if (name === 'solve-rest' || name === 'tidy' || name === 'stop') return input.onAsk(name, stateNow());
     if (name === 'whole-window') {
       isWhole = root.classList.toggle('is-whole-window');
       return draw();
     }
     if (name === 'keys') return open(keyList(words));
-    if (name === 'rows-and-columns') return open(gridForm(words, lengths, (wish) => emit({ kind: 'grid', wish })));
+    if (name === 'rows-and-columns') return open(gridForm(words, lengths, gridOffer(), (wish) => emit({ kind: 'grid', wish })));
     emit({ kind: 'command', name });
+  }
+
+  /** The whole sheet is offered where nothing is selected or everything. */
+  function gridOffer(): GridOffer {
+    const { history: { present }, selected } = situation;
+    const isPart = selected.size > 0 && selected.size < present.blanks.length;
+    return { whole: !isPart, choice: selected.size > 0, most: (steps, columns) => mostThatFit(present, selected, frame, steps, columns) };
   }
 
   function open(dialog: HTMLDialogElement): void {
@@ -162,21 +176,17 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     picture.show(situation);
   }
 
-  const onKey = (event: KeyboardEvent) => {
-    if (event.target instanceof Element && (event.target.closest('dialog') || (isField(event.target) && !event.ctrlKey && !event.metaKey))) return;
-    const meaning = meaningOf(event);
-    if (!meaning) return;
-    const direction = directionOf(event.key, situation.view);
-    event.preventDefault();
-    if (direction && meaning === 'align-arrows') run(`align-${direction}`);
-    else if (direction && meaning.startsWith('nudge-')) emit({ kind: 'arrow', direction, amount: meaning.slice('nudge-'.length) as 'fine' });
-    else run(meaning as CommandName);
-  };
-  const onKeyUp = (event: KeyboardEvent) => {
-    if (DIRECTIONS[event.key]) emit({ kind: 'arrow-up' });
-  };
-  root.addEventListener('keydown', onKey);
-  root.addEventListener('keyup', onKeyUp);
+  const stopKeys = listenToKeys(root, () => ({ mirrored: situation.view.mirrored === true, anySelected: situation.selected.size > 0 }), {
+    command: (name) => {
+      // With nothing of its own to take back the hand leaves it to the page.
+      if ((name === 'undo' || name === 'redo') && restingCommands(situation, working).has(name)) return false;
+      run(name);
+      return true;
+    },
+    arrow: (direction, amount) => emit({ kind: 'arrow', direction, amount }),
+    align: (direction) => run(`align-${direction}`),
+    arrowUp: () => emit({ kind: 'arrow-up' }),
+  });
   const stopWarmUp = whileResting(warmUp(situation.history.present, frame));
   const stopPointers = listenToPointers(picture.stage, () => situation, emit);
 
@@ -185,6 +195,8 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   const resize = () => {
     const { clientWidth: width, clientHeight: height } = picture.stage;
     if (width === 0 || height === 0) return;
+    // Nothing is rescaled under a pointer that holds something: it is caught up with when the pointer lets go.
+    if (isUnderPointer(situation.interaction) || (width === situation.view.width && height === situation.view.height)) return;
     // A view that nobody has changed keeps showing the whole sheet.
     const showsWhole = !isFitted || situation.view === fittedView;
     isFitted = true;
@@ -199,8 +211,10 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
   draw();
 
   return {
-    update: ({ layout, locked, done = 'replace', judged, outdated = isOutdated, busy: isBusy, words: newWords, lengths: newLengths }) => {
-      if (isBusy !== undefined) busy = isBusy;
+    update: (update) => {
+      const { layout, locked, done = 'replace', judged, outdated = isOutdated, notice, words: newWords, lengths: newLengths } = update;
+      if ('working' in update) working = update.working;
+      if (notice) situation = { ...situation, notice };
       isOutdated = outdated;
       if (newWords || newLengths) {
         [words, lengths] = [newWords ?? words, newLengths ?? lengths];
@@ -240,6 +254,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
     },
     destroy: () => {
       watch.disconnect();
+      stopKeys();
       stopPointers();
       stopWarmUp();
       picture.destroy();
@@ -250,6 +265,8 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
 
 /** Whether the memory ends where the layout stands; it may have been changed elsewhere since. */
 function isOf({ history }: HandMemory, { layout, locked = [] }: HandInput, frame: SheetFrame): boolean {
+  // What a browser kept may name a design that this layout does not have.
+  if (history.present.blanks.some(({ part }) => !frame.problem.parts[part])) return false;
   const placed = ({ layout: { placements }, locked: kept }: Pick<HandState, 'layout' | 'locked'>) => placements.map((placement, i) => JSON.stringify([placement, kept.includes(i)])).sort().join();
   return placed(layoutOfDocument(history.present, frame)) === placed({ layout, locked });
 }
@@ -269,27 +286,19 @@ function whileResting(work: Iterator<void>): () => void {
 /** Room for the page between two steps of work done ahead. */
 const REST_BETWEEN_MS = 30;
 
-const DIRECTIONS: Readonly<Record<string, Direction | undefined>> = { ArrowLeft: 'left', ArrowRight: 'right', ArrowDown: 'gripper', ArrowUp: 'tail' };
-
-/** Arrows go where they point, from whichever side the sheet is seen. */
-function directionOf(key: string, { mirrored }: View): Direction | undefined {
-  return DIRECTIONS[mirrored ? (OPPOSITE[key] ?? key) : key];
-}
-
-const OPPOSITE: Readonly<Record<string, string | undefined>> = { ArrowLeft: 'ArrowRight', ArrowRight: 'ArrowLeft' };
-
 /** Commands that would do nothing now. */
-function restingCommands({ history, selected, draft }: Situation, busy: boolean): ReadonlySet<CommandName> {
+function restingCommands({ history, selected, draft }: Situation, working: Working | undefined): ReadonlySet<CommandName> {
   const resting = new Set<CommandName>();
   if (!history.past && !draft) resting.add('undo');
   if (!history.future) resting.add('redo');
   if (selected.size === 0) for (const name of NEED_SELECTION) resting.add(name);
-  if (busy) resting.add('solve-rest').add('tidy');
+  if (working) resting.add('solve-rest').add('tidy');
+  else resting.add('stop');
   return resting;
 }
 
 const NEED_SELECTION: readonly CommandName[] = [
-  'turn-next', 'turn-back', 'turn-quarter', 'duplicate', 'remove', 'lock', 'rows-and-columns', 'gather', 'equal-steps',
+  'turn-next', 'turn-back', 'turn-quarter', 'duplicate', 'remove', 'lock', 'gather', 'equal-steps',
   'align-left', 'align-right', 'align-gripper', 'align-tail', 'align-above', 'align-beside', 'zoom-selection',
 ];
 

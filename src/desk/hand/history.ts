@@ -24,6 +24,17 @@ export function advance<State>(history: History<State>, state: State, done: stri
   return state === history.present ? history : { present: state, past: { state: history.present, done, next: history.past }, future: undefined };
 }
 
+/** The same with at most so many steps back and so many forward. */
+export function shortened<State>({ present, past, future }: History<State>, most: number): History<State> {
+  return { present, past: nearest(past, most), future: nearest(future, most) };
+}
+
+function nearest<State>(step: Step<State> | undefined, most: number): Step<State> | undefined {
+  const steps: Step<State>[] = [];
+  for (let at = step; at && steps.length < most; at = at.next) steps.push(at);
+  return steps.reduceRight<Step<State> | undefined>((next, { state, done }) => ({ state, done, next }), undefined);
+}
+
 export function undo<State>(history: History<State>): History<State> {
   const { present, past, future } = history;
   return past ? { present: past.state, past: past.next, future: { state: present, done: past.done, next: future } } : history;

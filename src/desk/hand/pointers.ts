@@ -21,9 +21,15 @@ export function listenToPointers(stage: HTMLElement, situation: () => Situation,
   let waiting: PointerEvent | undefined;
   let frame = 0;
 
-  const screenOf = ({ clientX, clientY }: MouseEvent): Point => {
+  let held: Point | undefined;
+  /** As long as a pointer is down, the stage counts as where it was then: whatever on the page moves it, a blank stays with the pointer. */
+  const origin = (): Point => {
     const { left, top } = stage.getBoundingClientRect();
-    return { x: clientX - left, y: clientY - top };
+    return held ?? { x: left, y: top };
+  };
+  const screenOf = ({ clientX, clientY }: MouseEvent): Point => {
+    const { x, y } = origin();
+    return { x: clientX - x, y: clientY - y };
   };
   const pointerOf = (event: PointerEvent): Pointer => {
     const screen = screenOf(event);
@@ -43,6 +49,7 @@ export function listenToPointers(stage: HTMLElement, situation: () => Situation,
     if (event.button > 1) return;
     if (event.button === 1) event.preventDefault();
     stage.setPointerCapture(event.pointerId);
+    held ??= origin();
     down.set(event.pointerId, screenOf(event));
     if (down.size === 2) emit({ kind: 'lost' });
     if (down.size === 1) emit({ kind: 'press', pointer: pointerOf(event) });
@@ -56,7 +63,9 @@ export function listenToPointers(stage: HTMLElement, situation: () => Situation,
   const end = (event: PointerEvent, kind: 'lift' | 'lost') => {
     if (!down.delete(event.pointerId) || down.size > 0) return;
     flush();
-    emit(kind === 'lift' ? { kind, pointer: pointerOf(event) } : { kind });
+    const pointer = pointerOf(event);
+    held = undefined;
+    emit(kind === 'lift' ? { kind, pointer } : { kind });
   };
   stage.addEventListener('pointerup', (event) => end(event, 'lift'), { signal });
   stage.addEventListener('pointercancel', (event) => end(event, 'lost'), { signal });
@@ -97,6 +106,6 @@ export function blankUnder(target: EventTarget | null): number | undefined {
   return id ? Number(id) : undefined;
 }
 
-export function isField(target: EventTarget | null): boolean {
+function isField(target: EventTarget | null): boolean {
   return target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT|BUTTON|SUMMARY)$/.test(target.tagName));
 }

@@ -161,6 +161,7 @@ function command(situation: Situation, name: CommandName, frame: SheetFrame): Si
     // Asked of the page, which answers with another document.
     case 'solve-rest':
     case 'tidy':
+    case 'stop':
     case 'keys':
     case 'whole-window':
     case 'rows-and-columns':

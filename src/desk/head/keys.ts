@@ -5,7 +5,7 @@ import type { DeskParts } from '../desk-context.ts';
 export const KEYS = [
   ['Alt+1 … Alt+7', 'key-panels'],
   ['Control+Z', 'key-undo'],
-  ['Control+Shift+Z', 'key-redo'],
+  ['Control+Shift+Z, Control+Y', 'key-redo'],
   ['Alt+S', 'key-search'],
   ['Alt+P', 'key-pause'],
   ['Alt+N, Alt+B', 'key-next'],
@@ -29,9 +29,10 @@ export function listenToKeys(parts: DeskParts): () => void {
 function pressed(event: KeyboardEvent, { desk, searching }: DeskParts): boolean {
   const { key, altKey, ctrlKey, metaKey, shiftKey } = event;
   const typing = event.target instanceof HTMLElement && event.target.matches('input, select, textarea');
-  if ((ctrlKey || metaKey) && key.toLowerCase() === 'z') {
-    if (typing && event.target.matches('input:not([type=checkbox])')) return false;
-    (shiftKey ? desk.redo : desk.undo)();
+  const letter = key.toLowerCase();
+  if ((ctrlKey || metaKey) && (letter === 'z' || letter === 'y')) {
+    if (typing && event.target.matches('input:not([type=checkbox], [type=radio], [type=range])')) return false;
+    (shiftKey || letter === 'y' ? desk.redo : desk.undo)();
     return true;
   }
   if (altKey) return withAlt(event.code);

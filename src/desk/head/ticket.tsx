@@ -2,7 +2,7 @@ import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import { PANELS, type Desk, type Panel } from '../desk.ts';
 import { faultsOnDesk } from '../faults-on-desk.ts';
-import { upsOf } from '../job/layouts.ts';
+import { claimOf, upsOf } from '../job/layouts.ts';
 import { nameOfRecord } from '../job/records.ts';
 import { shownSize } from '../job/typed-length.ts';
 import { StateMark } from '../panels/state-mark.tsx';
@@ -62,8 +62,10 @@ function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
       return frame.value.kind === 'answer' ? say('limits-summary', { gap: format.length(frame.value.answer.gap), bleed: format.length(frame.value.answer.bleed) }) : '';
     case 'layouts':
       return layout ? say(job.value.versions.list.length > 1 ? 'versions-summary' : 'ups', { ups: upsOf(layout), count: job.value.versions.list.length }) : '';
-    case 'why':
-      return layout?.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : '';
+    case 'why': {
+      const claim = layout && claimOf(layout);
+      return claim && claim.word !== 'not-proved' ? say(claim.word, claim.facts) : '';
+    }
     case 'money': {
       const { versions: { list }, money } = job.value;
       return list.length > 0 ? list.map(({ quantity }) => quantity).join(', ') : money.quantities;

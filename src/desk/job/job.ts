@@ -5,6 +5,7 @@ import type { Issue } from '../../base/issue.ts';
 import type { NearMiss } from '../../render/near-miss-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
+import type { HandMemory } from '../hand/hand.ts';
 import { newId } from '../new-id.ts';
 import { NO_OUTLINES, type Outlines } from './outlines.ts';
 import { NO_VERSIONS, type Versions } from './versions.ts';
@@ -95,6 +96,8 @@ export interface KeptLayout {
   readonly byHand?: boolean;
   /** The single change that it shows. */
   readonly changed?: Pick<NearMiss, 'thing' | 'from' | 'to'> | undefined;
+  /** The last steps under the hand, so that they can be taken back after the page was opened anew; of the layout changed last. */
+  readonly steps?: HandMemory | undefined;
   /** Numbers of placements that are locked under the hand. */
   readonly locked?: readonly number[];
   /** It came with a job's file: its blank must be the one on the desk. */

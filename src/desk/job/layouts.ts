@@ -49,6 +49,13 @@ export function upsOf({ file }: KeptLayout): number {
   return file.placements.length;
 }
 
+/** What may be said of how many more could fit: a layout that is not sound claims nothing. */
+export function claimOf({ file, limit, state }: KeptLayout): { readonly word: 'no-more-can-fit' | 'at-most' | 'not-proved'; readonly facts: { readonly limit: number | string } } | undefined {
+  if (state !== 'sound') return undefined;
+  if (!limit) return { word: 'not-proved', facts: { limit: '' } };
+  return { word: limit.ups === file.placements.length ? 'no-more-can-fit' : 'at-most', facts: { limit: limit.ups } };
+}
+
 /** Whether two layouts put the same blanks in the same places. */
 export function samePlacements(a: KeptLayout['file'], b: KeptLayout['file']): boolean {
   return JSON.stringify(a.placements) === JSON.stringify(b.placements) && JSON.stringify(a.sheet) === JSON.stringify(b.sheet);

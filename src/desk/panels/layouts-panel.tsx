@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { faultIssue } from '../../layout/fault-issue.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
-import { upsOf, yieldOf } from '../job/layouts.ts';
+import { claimOf, upsOf, yieldOf } from '../job/layouts.ts';
 import { HandSheet } from '../sheet/hand-sheet.tsx';
 import { OutlinesFace } from '../outlines/outlines-face.tsx';
 import { takeFile } from '../taking.ts';
@@ -69,6 +69,7 @@ function Card({ layout }: { readonly layout: KeptLayout }) {
   const isBeside = job.value.beside.includes(layout.id);
   const choose = () => desk.change((now) => ({ ...now, chosen: layout.id }));
   const compare = () => desk.change((now) => ({ ...now, beside: isBeside ? now.beside.filter((id) => id !== layout.id) : [...now.beside, layout.id].slice(-2) }));
+  const claim = claimOf(layout);
   const size = format.size(layout.file.sheet.width, layout.file.sheet.height);
   return (
     <li class={isChosen ? 'card chosen' : 'card'}>
@@ -76,7 +77,7 @@ function Card({ layout }: { readonly layout: KeptLayout }) {
         <span class="card-ups">{say('ups', { ups: upsOf(layout) })}</span>
         <StateMark state={desk.stateOf(layout)} />
         <span class="card-facts">
-          {layout.limit ? say(layout.limit.ups === upsOf(layout) ? 'no-more-can-fit' : 'at-most', { limit: layout.limit.ups }) : say('not-proved')} · {format.percent(yieldOf(layout))}
+          {[claim && say(claim.word, claim.facts), format.percent(yieldOf(layout))].filter(Boolean).join(' · ')}
         </span>
         <span class="card-facts">{say('found-by', { source: foundBy(layout) })} · {size}</span>
       </button>

@@ -21,7 +21,8 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
   const leave = () => {
     if (!present.current) return;
     const { hand, work } = present.current;
-    memories.set(work.id(), hand.memory);
+    work.left();
+    remember(work.id(), hand.memory);
     hand.destroy();
     desk.underHand.value = undefined;
     present.current = undefined;
@@ -39,9 +40,9 @@ export function HandSheet({ layout, goTo }: { readonly layout: KeptLayout; reado
         return;
       }
       leave();
-      const work = createHandWork(desk, layout, () => present.current?.hand);
+      const work = createHandWork(desk, layout, () => (present.current?.work === work ? present.current.hand : undefined));
       const { file, locked = [] } = layout;
-      const hand = mountHand(host.current, { layout: file, locked, memory: memories.get(layout.id), words: handWordsIn(locale), lengths: format, onChange: (state) => { tellSteps(); work.changed(state); }, onAsk: work.asked });
+      const hand = mountHand(host.current, { layout: file, locked, memory: memories.get(layout.id) ?? layout.steps, words: handWordsIn(locale), lengths: format, onChange: (state) => { tellSteps(); work.changed(state); }, onAsk: work.asked });
       present.current = { hand, work };
       hand.update({ outdated: desk.stateOf(layout) === 'out of date' });
       tellSteps();
@@ -76,3 +77,13 @@ const FAULT_VIEW_MM = 60;
 
 /** Steps of the hand on each layout, so that they can be taken back after looking at another panel or layout. */
 const memories = new Map<string, HandMemory>();
+
+/** More layouts than these are not gone back to; what was done on others is let go. */
+const MOST_REMEMBERED = 8;
+
+function remember(id: string, memory: HandMemory): void {
+  memories.delete(id);
+  memories.set(id, memory);
+  const [oldest] = memories.keys();
+  if (memories.size > MOST_REMEMBERED && oldest !== undefined) memories.delete(oldest);
+}

@@ -110,7 +110,7 @@ export const englishDesk = {
   'issue-unit-unknown': 'The drawing gives its size in {unitGiven}, which stands for no length in SVG: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'issue-unit-assumed': 'The drawing gives no unit: one user unit was taken as {unit}. If that is wrong, type the known width of the blank above.{hint}',
   'by-hand': 'hand',
-  'rest-no-better': 'Nothing better was found around the locked blanks: the sheet stays as it is.',
+  'rest-left': 'Solving the rest was stopped, since another layout or panel was turned to.',
   'sheet-by-hand': 'The sheet under the hand',
   'issue-fault-gap': layoutMessages['fault-gap'],
   'issue-fault-overlap': layoutMessages['fault-overlap'],

@@ -37,10 +37,14 @@ export interface HandWords {
   readonly notices: Readonly<Record<string, string>>;
   readonly states: Readonly<Record<JudgedState, string>>;
   /** While something asked for is under way. */
-  readonly working: string;
+  readonly working: Readonly<Record<'solve-rest' | 'tidy', string>>;
+  /** How far it has come: the best so far and the least limit known, as far as they are. */
+  readonly progress: (best: number | undefined, limit: number | undefined, time: string) => string;
+  readonly stopping: string;
   readonly faultKinds: Readonly<Record<FaultKind, string>>;
   readonly selected: (count: number, ups: number) => string;
-  readonly fault: (kind: FaultKind, byMm: number, format: Format) => string;
+  /** `gapMm`: what must lie between knives. */
+  readonly fault: (kind: FaultKind, byMm: number, gapMm: number, format: Format) => string;
   readonly step: string;
   /** Over the sheet while it is seen mirrored. */
   readonly ruleSide: string;
@@ -50,6 +54,9 @@ export interface HandWords {
     readonly title: string;
     readonly rows: string;
     readonly columns: string;
+    readonly whole: string;
+    /** How many rows, and of how many columns, the sheet holds with these steps. */
+    readonly most: (rows: number, columns: number) => string;
     readonly stepAlong: string;
     readonly stepAway: string;
     readonly tightest: string;

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { align } from '../../../src/desk/hand/commands/align.ts';
 import { duplicate } from '../../../src/desk/hand/commands/duplicate.ts';
@@ -6,7 +7,7 @@ import { gather } from '../../../src/desk/hand/commands/gather.ts';
 import { lock } from '../../../src/desk/hand/commands/lock.ts';
 import { move } from '../../../src/desk/hand/commands/move.ts';
 import { remove } from '../../../src/desk/hand/commands/remove.ts';
-import { rowsAndColumns } from '../../../src/desk/hand/commands/rows-and-columns.ts';
+import { mostThatFit, rowsAndColumns } from '../../../src/desk/hand/commands/rows-and-columns.ts';
 import { turn } from '../../../src/desk/hand/commands/turn.ts';
 import { faultsOf } from '../../../src/desk/hand/facts/live-faults.ts';
 import type { SheetDocument } from '../../../src/desk/hand/document.ts';
@@ -86,23 +87,71 @@ describe('commands', () => {
     expect(stepped.blanks.map(({ y }) => y)).toEqual([20_000, 20_000, 22_000, 20_000]);
   });
 
+  test('equal steps of several rows are those of each row, and a row without room stays as it is', () => {
+    const rows = (y: number, along: readonly number[]) => along.map((x) => at('card', x, y));
+    const { frame, document } = rectangles([...rows(20, [20, 130, 420]), ...rows(100, [20, 126, 190]), ...rows(300, [20, 180, 360, 500])]);
+    const { document: stepped, notice } = equalSteps(document, new Set(document.blanks.map(({ id }) => id)), frame);
+    expect(places(stepped)).toEqual([[20, 20], [220, 20], [420, 20], ...[20, 126, 190].map((x) => [x, 100]), [20, 300], [180, 300], [340, 300], [500, 300]]);
+    expect(notice).toBe('some-rows-stay');
+    expect(equalSteps(document, ids(4, 5, 6), frame)).toEqual({ document, notice: 'no-equal-steps' });
+    expect(equalSteps(stepped, ids(1, 2, 3), frame)).toEqual({ document: stepped, notice: 'steps-equal-already' });
+    expect(equalSteps(document, ids(1, 4, 10), frame).notice).toBe('needs-three-in-line');
+    // A column, away from the gripper.
+    const column = rectangles([at('card', 20, 20), at('card', 24, 110), at('card', 20, 420)]);
+    expect(places(equalSteps(column.document, ids(1, 2, 3), column.frame).document)).toEqual([[20, 20], [24, 220], [20, 420]]);
+  });
+
+  test('equal steps never make a fault on a sound sheet', () => {
+    fc.assert(fc.property(fc.array(fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 12 })), { minLength: 9, maxLength: 9 }), (shifts) => {
+      const { frame, document } = rectangles(shifts.map(([along, away], i) => at('card', 20 + (i % 3) * 150 + along, 20 + Math.floor(i / 3) * 80 + away)));
+      fc.pre(faultsOf(document, frame).length === 0);
+      const { document: stepped } = equalSteps(document, new Set(document.blanks.map(({ id }) => id)), frame);
+      expect(faultsOf(stepped, frame)).toEqual([]);
+    }), { numRuns: 60 });
+  });
+
   test('rows × columns are as tight as the gap allows, and sound', () => {
     const { frame, document } = laid(layoutWith([carton(11)], [at('carton', 10, 10)], { sheet: { width: 2000, height: 1400 }, usable: { x: 0, y: 0, width: 2000, height: 1400 }, printable: { x: 0, y: 0, width: 2000, height: 1400 } }));
-    const block = rowsAndColumns(document, ids(1), frame, { rows: 3, columns: 4 });
+    const block = rowsAndColumns(document, ids(1), frame, { whole: false, rows: 3, columns: 4 });
     expect(block.document.blanks).toHaveLength(12);
     expect([...block.selected!]).toHaveLength(12);
     expect(faultsOf(block.document, frame)).toEqual([]);
     // One step 3 µm shorter is too near: the judge lets 2 µm pass.
     const [first, second] = [block.document.blanks[0].x, block.document.blanks[1].x];
-    const nearer = rowsAndColumns(document, ids(1), frame, { rows: 1, columns: 2, stepAlong: second - first - 3 });
+    const nearer = rowsAndColumns(document, ids(1), frame, { whole: false, rows: 1, columns: 2, stepAlong: second - first - 3 });
     expect(faultsOf(nearer.document, frame)).toHaveLength(1);
   });
 
   test('rows × columns go away from the lay, by the steps that were given', () => {
     const { frame, document } = rectangles([at('card', 800, 20)], { lay: 'right' });
-    const block = rowsAndColumns(document, ids(1), frame, { rows: 2, columns: 3, stepAlong: 120_000, stepAway: 70_000 });
+    const block = rowsAndColumns(document, ids(1), frame, { whole: false, rows: 2, columns: 3, stepAlong: 120_000, stepAway: 70_000 });
     expect(places(block.document)).toEqual([[800, 20], [680, 20], [560, 20], [800, 90], [680, 90], [560, 90]]);
-    expect(rowsAndColumns(document, ids(1), frame, { rows: 100, columns: 100 }).notice).toBe('too-many-blanks');
+    expect(rowsAndColumns(document, ids(1), frame, { whole: false, rows: 100, columns: 100 })).toEqual({ document, notice: 'grid-does-not-fit' });
+  });
+
+  test('rows × columns of a part of the sheet leave out the places where another blank stands', () => {
+    const { frame, document } = rectangles([at('card', 20, 20), at('card', 240, 60)]);
+    const block = rowsAndColumns(document, ids(1), frame, { whole: false, rows: 2, columns: 3 });
+    expect(places(block.document)).toEqual([[20, 20], [240, 60], [126, 20], [20, 86], [126, 86]]);
+    expect(block.notice).toBe('places-left-out');
+    expect(faultsOf(block.document, frame)).toEqual([]);
+  });
+
+  test('rows × columns of the whole sheet begin in the corner, keep what is locked, and hold what is said to fit', () => {
+    for (const lay of ['left', 'right'] as const) {
+      const { frame, document } = rectangles([at('card', 300, 300), at('card', 500, 90)], { lay });
+      // 980 = 9 × 106 + 26, 680 = 10 × 66 + 20: nine columns, and ten rows.
+      expect(mostThatFit(document, ids(), frame, { whole: true })).toEqual({ rows: 10, columns: 9 });
+      const locked = lock(document, ids(2)).document;
+      const block = rowsAndColumns(locked, ids(), frame, { whole: true, rows: 10, columns: 9 });
+      expect(faultsOf(block.document, frame)).toEqual([]);
+      expect(block.document.blanks[0]).toMatchObject({ id: 2, x: 500_000, y: 90_000, locked: true });
+      expect(places(block.document)).toContainEqual([lay === 'left' ? 10 : 890, 10]);
+      // The locked one stands in the way of four, or of two by two.
+      expect(block.document.blanks.length).toBe(1 + 90 - 4);
+      expect(rowsAndColumns(locked, ids(), frame, { whole: true, rows: 11, columns: 9 }).notice).toBe('grid-does-not-fit');
+      expect(rowsAndColumns(locked, ids(), frame, { whole: true, rows: 4, columns: 3, stepAlong: 500_000 }).notice).toBe('grid-does-not-fit');
+    }
   });
 
   test('gather pushes into the corner at gripper and lay and makes no fault', () => {
@@ -110,6 +159,16 @@ describe('commands', () => {
     const block = gather(document, ids(1, 2, 3, 4), frame).document;
     expect(places(block)).toEqual([[40, 30], [146, 30], [40, 96], [146, 96], [700, 500]]);
     expect(faultsOf(block, frame)).toEqual([]);
+    expect(gather(block, ids(1, 2, 3, 4), frame)).toEqual({ document: block, notice: 'gathered-already' });
+  });
+
+  test('gather says which blanks it cannot move', () => {
+    const { frame, document } = rectangles([at('card', 40, 30), at('card', 90, 30), at('card', 500, 300)]);
+    expect(gather(document, ids(1, 2), frame)).toEqual({ document, notice: 'faulty-stays' });
+    const { document: gathered, notice } = gather(document, ids(1, 2, 3), frame);
+    expect(notice).toBe('faulty-stays');
+    expect(places(gathered).slice(0, 2)).toEqual([[40, 30], [90, 30]]);
+    expect(places(gathered)[2]).not.toEqual([500, 300]);
   });
 
   test('gather of cartons keeps every rule and never spreads', () => {

@@ -84,6 +84,97 @@ describe('the hand in a browser', () => {
     expect(await page.evaluate(() => window.harness.changes.length)).toBe(0);
   });
 
+  onPage('nothing is rescaled under the pointer: a picture that shrinks and moves in the middle of a drag moves no blank', async ({ page, mount }) => {
+    await mount(CARDS);
+    const from = await middle(page, 1);
+    const mm = await pixel(page);
+    await page.keyboard.down('Alt');
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x + 60, from.y - 100, { steps: 3 });
+    await page.evaluate(() => {
+      const host = document.getElementById('host')!;
+      host.style.flex = 'none';
+      host.style.height = '420px';
+      host.style.marginTop = '40px';
+    });
+    await page.waitForTimeout(100);
+    await page.mouse.move(from.x + 61, from.y - 100);
+    await page.mouse.move(from.x + 60, from.y - 100);
+    await page.mouse.up();
+    await page.keyboard.up('Alt');
+    const [x, y] = (await placements(page)).find(([at]) => at !== 300 && at !== 520)!;
+    expect([x, y].map(Math.round)).toEqual([Math.round(20 + 60 * mm), Math.round(20 + 100 * mm)]);
+    // Once the pointer has let go the whole sheet is seen in the smaller picture.
+    await page.waitForFunction((before) => document.querySelector<SVGGraphicsElement>('.hand-blanks use')!.getScreenCTM()!.a < before * 0.8, 1 / mm);
+  });
+
+  onPage('the line of words below the sheet is of one height, whatever it says', async ({ page, mount }) => {
+    await page.setViewportSize({ width: 620, height: 700 });
+    await mount(CARDS);
+    const heights = () => page.evaluate(() => ['.hand-status', '.hand-stage'].map((part) => document.querySelector(part)!.getBoundingClientRect().height));
+    const before = await heights();
+    const [from, to] = [await middle(page, 1), await middle(page, 2)];
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x - 15, to.y, { steps: 4 });
+    await page.waitForFunction(() => window.harness.hand!.judged === 'faulty');
+    expect((await page.locator('.hand-status').textContent())!.length).toBeGreaterThan(90);
+    expect(await heights()).toEqual(before);
+    await page.mouse.up();
+    await page.getByRole('button', { name: 'Lock' }).click();
+    await page.getByRole('button', { name: 'Measure' }).click();
+    expect(await heights()).toEqual(before);
+  });
+
+  onPage('keys are heard before anybody points at the picture, and what is typed in a field stays there', async ({ page, mount }) => {
+    await mount(CARDS);
+    await page.keyboard.press('Control+a');
+    expect(await page.locator('.hand-status').textContent()).toContain('3 of 3 ups selected');
+    expect(await page.evaluate(() => String(getSelection()))).toBe('');
+    await page.keyboard.press('ArrowUp');
+    expect(await placements(page)).toContainEqual([20, 21, 0]);
+    await page.evaluate(() => document.querySelector('h1')!.append(document.createElement('input')));
+    await page.locator('h1 input').focus();
+    await page.keyboard.press('d');
+    await page.keyboard.press('Control+a');
+    await page.keyboard.press('Delete');
+    await page.keyboard.press('Control+z');
+    expect(await placements(page)).toHaveLength(3);
+    expect(await placements(page)).toContainEqual([20, 21, 0]);
+    // A button that was pressed does not keep the letters to itself.
+    await page.getByRole('button', { name: 'Whole sheet' }).click();
+    await page.keyboard.press('Control+z');
+    expect(await placements(page)).toContainEqual([20, 20, 0]);
+  });
+
+  onPage('what could not be done stays said after the key is let go', async ({ page, mount }) => {
+    await mount(CARDS);
+    await page.keyboard.press('Control+a');
+    await page.keyboard.press('n');
+    for (const key of ['Control+ArrowLeft', 'Control+ArrowLeft']) await page.keyboard.press(key);
+    expect(await page.locator('.hand-status').textContent()).toContain('the rules allow no further that way');
+    await page.keyboard.press('Control+ArrowDown');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Control+ArrowLeft');
+    expect(await page.locator('.hand-status').textContent()).toMatch(/faulty.*no free place to slide to/);
+  });
+
+  onPage('lists below the buttons stay within the window', async ({ page, mount }) => {
+    await page.setViewportSize({ width: 900, height: 700 });
+    await mount(CARDS);
+    for (const title of ['Align', 'Layers']) {
+      await page.locator('summary', { hasText: title }).click();
+      await page.locator('details[open] .hand-menu-list').waitFor();
+      await page.waitForTimeout(50);
+      const { right, wide, page: pageWide } = await page.evaluate(() => ({ right: document.querySelector('details[open] .hand-menu-list')!.getBoundingClientRect().right, wide: innerWidth, page: document.documentElement.scrollWidth }));
+      expect(right).toBeLessThanOrEqual(wide);
+      expect(pageWide).toBeLessThanOrEqual(wide);
+      await page.keyboard.press('Escape');
+      await page.locator('summary', { hasText: title }).click();
+    }
+  });
+
   onPage('everything goes by keys: choose, move, turn, copy, lock, delete', async ({ page, mount }) => {
     await mount(CARDS);
     await page.locator('.hand-blanks [tabindex="0"]').focus();
@@ -118,6 +209,7 @@ describe('the hand in a browser', () => {
     await mount(CARDS);
     await page.mouse.click((await middle(page, 3)).x, (await middle(page, 3)).y);
     await page.getByRole('button', { name: 'Rows × columns…' }).click();
+    await page.getByText('Most that fit so').waitFor();
     await page.getByLabel('Rows (away from the gripper)').fill('zwei');
     await page.getByRole('button', { name: 'Lay out' }).click();
     expect(await page.getByRole('alert').textContent()).toContain('whole number');
@@ -126,6 +218,44 @@ describe('the hand in a browser', () => {
     await page.getByLabel('Step along').fill('70,5');
     await page.getByRole('button', { name: 'Lay out' }).click();
     expect((await placements(page)).filter(([, , rotation]) => rotation === 90)).toEqual([[520, 400, 90], [590.5, 400, 90], [661, 400, 90], [520, 506, 90], [590.5, 506, 90], [661, 506, 90]]);
+  });
+
+  onPage('rows × columns of the whole sheet: what fits stands there, is typed over at once, and more is refused', async ({ page, mount }) => {
+    await mount(CARDS);
+    await page.getByRole('button', { name: 'Rows × columns…' }).click();
+    const [rows, columns] = [page.getByLabel('Rows (away from the gripper)'), page.getByLabel('Columns (along the gripper edge)')];
+    expect([await rows.inputValue(), await columns.inputValue()]).toEqual(['10', '9']);
+    expect(await page.getByLabel('The whole sheet anew').isChecked()).toBe(true);
+    await page.keyboard.type('4');
+    expect(await rows.inputValue()).toBe('4');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('42');
+    await page.keyboard.press('Enter');
+    expect(await page.getByRole('alert').textContent()).toContain('do not fit');
+    expect(await page.getByText('Most that fit so').textContent()).toBe('Most that fit so: 10 rows of 9.');
+    await columns.fill('3');
+    await page.keyboard.press('Enter');
+    expect(await placements(page)).toHaveLength(12);
+    expect(await judged(page)).toBe('sound');
+    await page.keyboard.press('Control+z');
+    expect(await placements(page)).toHaveLength(3);
+  });
+
+  onPage('how work stands is told beside the words, with a button and Escape to stop it', async ({ page, mount }) => {
+    await mount(CARDS);
+    const told = page.locator('.hand-working');
+    expect(await told.isVisible()).toBe(false);
+    await page.keyboard.press('s');
+    await page.evaluate(() => window.harness.hand!.update({ working: { wish: 'solve-rest', seconds: 3, ups: 12, limit: 15 } }));
+    expect(await told.innerText()).toMatch(/12 ups so far · at most 15 · 3\.0\ss/);
+    expect(await page.locator('.hand-status').textContent()).toContain('solving the rest');
+    await page.keyboard.press('s');
+    await page.keyboard.press('Escape');
+    await told.getByRole('button', { name: 'Stop' }).click();
+    expect(await page.evaluate(() => window.harness.asks)).toEqual(['solve-rest', 'stop', 'stop']);
+    await page.evaluate(() => window.harness.hand!.update({ working: undefined, notice: 'rest-no-better' }));
+    expect(await told.isVisible()).toBe(false);
+    expect(await page.locator('.hand-status').textContent()).toContain('Nothing better was found');
   });
 
   onPage('the wheel zooms at the pointer down to a hundredth of a millimetre, and the sheet is drawn anew when it rests', async ({ page, mount }) => {

@@ -8,6 +8,7 @@ import { HAND_KEYS, meaningOf } from '../../../src/desk/hand/keys.ts';
 import { respond, type HandEvent } from '../../../src/desk/hand/respond.ts';
 import { beginSituation, shown, type Situation } from '../../../src/desk/hand/situation.ts';
 import { panBy, resized, toScreen, toSheet, zoomAt } from '../../../src/desk/hand/view.ts';
+import { createFormat } from '../../../src/render/format.ts';
 import { englishHand } from '../../../src/render/messages/english-hand.ts';
 import { germanHand } from '../../../src/render/messages/german-hand.ts';
 import { LAYERS } from '../../../src/desk/hand/drawing/layers.ts';
@@ -194,6 +195,12 @@ describe('keys', () => {
 });
 
 describe('words', () => {
+  test('a gap too small is told by what is missing, what is there and what must be', () => {
+    const format = createFormat('en', 'mm');
+    expect(englishHand.fault('gap', 0.32, 6, format)).toBe('knives 0.32 mm too near (5.68 of 6 mm)');
+    expect(germanHand.fault('gap', 0.32, 6, createFormat('de', 'mm'))).toBe('Messer um 0,32 mm zu nah beieinander (5,68 von 6 mm)');
+  });
+
   test('every language has words for every command, layer and notice', () => {
     for (const part of ['commands', 'layers', 'notices', 'keyNames'] as const) expect(Object.keys(germanHand[part]).sort()).toEqual(Object.keys(englishHand[part]).sort());
     expect(Object.keys(englishHand.layers).sort()).toEqual([...LAYERS].sort());

@@ -36,7 +36,7 @@ export type OtherCommand =
   | 'undo' | 'redo'
   | 'select-all' | 'select-none' | 'select-next' | 'select-previous'
   | 'zoom-in' | 'zoom-out' | 'whole-sheet' | 'zoom-selection'
-  | 'measure' | 'rows-and-columns' | 'solve-rest' | 'tidy' | 'keys' | 'release' | 'whole-window';
+  | 'measure' | 'rows-and-columns' | 'solve-rest' | 'tidy' | 'stop' | 'keys' | 'release' | 'whole-window';
 
 export type CommandName = EditName | OtherCommand;
 

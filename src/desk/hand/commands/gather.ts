@@ -23,7 +23,10 @@ export function gather(document: SheetDocument, ids: ReadonlySet<number>, frame:
     all = slidAll(all, ids, frame, 'x', lay);
     if (all === before) break;
   }
-  return all === document.blanks ? { document } : { document: withChanged(document, new Map(all.filter(({ id }) => ids.has(id)).map((blank) => [blank.id, blank]))) };
+  const stuck = blanks.some((blank) => !isFree(document.blanks, blank, frame));
+  if (all === document.blanks) return unchanged(document, stuck ? 'faulty-stays' : 'gathered-already');
+  const gathered = withChanged(document, new Map(all.filter(({ id }) => ids.has(id)).map((blank) => [blank.id, blank])));
+  return { document: gathered, ...(stuck && { notice: 'faulty-stays' }) };
 }
 
 interface Way {
@@ -50,6 +53,11 @@ function slidAll(all: readonly Blank[], ids: ReadonlySet<number>, frame: SheetFr
 function frontOf(blank: Blank, frame: SheetFrame, axis: Axis, { sign }: Way): number {
   const { minX, minY, maxX, maxY } = boxOnSheet(frame, blank);
   return sign < 0 ? (axis === 'x' ? minX : minY) : axis === 'x' ? maxX : maxY;
+}
+
+/** Whether it stands where the rules allow it. */
+function isFree(all: readonly Blank[], blank: Blank, frame: SheetFrame): boolean {
+  return freePlaces(frame.problem, all, all.indexOf(blank), 'x').some(({ from, to }) => from <= blank.x && blank.x <= to);
 }
 
 function slideOf(blanks: readonly Blank[], i: number, frame: SheetFrame, axis: Axis, way: Way): number {

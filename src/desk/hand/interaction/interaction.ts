@@ -32,6 +32,11 @@ export type Interaction =
   | { readonly kind: 'measuring'; readonly from: Point }
   | { readonly kind: 'nudging'; readonly mark: SheetDocument; readonly moving: Moving; readonly by: Point };
 
+/** A pointer is down and holds a blank, the sheet, a rectangle or a measure. */
+export function isUnderPointer({ kind }: Interaction): boolean {
+  return kind === 'pressed' || kind === 'marquee' || kind === 'dragging' || kind === 'panning' || kind === 'measuring';
+}
+
 export const IDLE: Interaction = { kind: 'idle' };
 
 /** Movements shorter than this are a click, screen pixels. */

@@ -4,6 +4,7 @@ import { intersect } from '../../../nesting/finish/free-places.ts';
 import { innerFit } from '../../../geometry/inner-fit.ts';
 import { blankArea } from '../../../layout/problem.ts';
 import { leastGroupStep } from '../commands/repeat.ts';
+import type { Notice } from '../commands/change.ts';
 import { movable } from '../document.ts';
 import { boxAround, type SheetFrame } from '../sheet-frame.ts';
 import { committed, type Situation } from '../situation.ts';
@@ -34,7 +35,7 @@ export function nudge(situation: Situation, direction: Direction, amount: Amount
   return {
     ...situation,
     interaction: { ...state, by },
-    notice: along === 0 ? 'no-contact-that-way' : undefined,
+    notice: along === 0 ? noticeOf(situation) : undefined,
     ...tried(situation, state.mark, state.moving, by, frame, undefined),
   };
 }
@@ -71,6 +72,14 @@ function slide({ group, standing }: Moving, by: { x: number; y: number }, axis: 
   return next === undefined ? 0 : next - at;
 }
 
+/** Why it did not slide. */
+function noticeOf({ faults, selected }: Situation): Notice {
+  return faults.some(({ blanks }) => blanks.some((id) => selected.has(id))) ? 'no-free-place-that-way' : 'no-contact-that-way';
+}
+
+/** What the last key could not do stays said. */
 export function endNudging(situation: Situation): Situation {
-  return situation.interaction.kind === 'nudging' && situation.draft ? committed(situation, { document: situation.draft }, 'move') : situation;
+  if (situation.interaction.kind !== 'nudging' || !situation.draft) return situation;
+  const { notice } = situation;
+  return committed(situation, { document: situation.draft, ...(notice && { notice }) }, 'move');
 }
