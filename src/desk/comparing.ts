@@ -1,7 +1,10 @@
+import type { ComparedSheetFacts } from '../render/compare-facts.ts';
 import type { Desk } from './desk.ts';
+import type { KeptLayout } from './job/job.ts';
 import type { CompareAnswer, CompareAsk, QuoteAsk } from './engine/protocol.ts';
 import { layoutFromFile, samePlacements } from './job/layouts.ts';
 import { quoteOf } from './job/quote-of.ts';
+import { sheetLists } from './job/records.ts';
 import { answered } from './reading.ts';
 import { searchOf } from './searching.ts';
 
@@ -10,7 +13,7 @@ export function termsOnDesk(desk: Desk): QuoteAsk | undefined {
   const { laying, job, records } = desk;
   if ('faults' in laying.value) return undefined;
   const asked = quoteOf(job.value, records.value, { ups: 1, sheet: laying.value.laying.sheet });
-  return 'job' in asked ? { job: asked.job, inventedRates: job.value.money.inventedRates } : undefined;
+  return 'job' in asked ? asked : undefined;
 }
 
 /** The gap that holds on the desk, mm. */
@@ -62,22 +65,51 @@ async function latestOf({ helper }: Desk, ask: CompareAsk) {
 
 /** One list of all that are known: stock sheets, parents and reels each together, the last range of sizes made to order. */
 function joinedLists(desk: Desk): object {
-  const lists = desk.records.value.sheets.map(({ record }) => record);
+  const lists = sheetLists(desk.records.value).map(({ record }) => record);
   const all = (field: string) => lists.flatMap((list) => (Array.isArray(list[field]) ? (list[field] as unknown[]) : []));
   const madeToOrder = lists.findLast((list) => list['madeToOrder'] !== undefined)?.['madeToOrder'];
   return { sheets: all('sheets'), parents: all('parents'), reels: all('reels'), ...(madeToOrder !== undefined && { madeToOrder }) };
 }
 
+/** What came onto the desk with a sheet; gap and bleed only where they changed. */
+export interface Taken {
+  readonly sheet: { readonly width: number; readonly height: number };
+  readonly gap?: number;
+  readonly bleed?: number;
+}
+
 /** Puts a compared sheet on the desk, with the layout found for it, and the gap it was found with. */
-export function takeSheet(desk: Desk, { facts }: CompareAnswer, index: number): void {
+export function takeSheet(desk: Desk, { facts }: CompareAnswer, index: number): Taken {
   const { sheet, grain, layout, ups } = facts.sheets[index]!;
   const size = `${sheet.width}x${sheet.height}`;
   const { gap } = desk.comparison.value;
   const otherGap = gap !== undefined && gap !== gapOnDesk(desk);
+  const bleedBefore = desk.frame.value.kind === 'answer' ? desk.frame.value.answer.bleed : undefined;
   const kept = layoutFromFile(layout, 'not judged', String(layout.result?.['source'] ?? ''));
   desk.change((job) => {
     const isKnown = job.layouts.some((one) => samePlacements(one.file, layout));
     return { ...job, ...(otherGap && { limits: { ...job.limits, gap: String(gap) } }), sheet: { ...job.sheet, size, ...(grain && job.sheet.sheetGrain !== '' && { sheetGrain: grain }) }, layouts: isKnown || ups === 0 ? job.layouts : [...job.layouts, kept] };
-  });  // The comparison is about the gap that now lies on the desk.
-  if (otherGap) desk.comparison.value = { ...desk.comparison.value, inputs: desk.inputs.value };
+  });
+  if (!otherGap) return { sheet };
+  // The comparison is about the gap that now lies on the desk.
+  desk.comparison.value = { ...desk.comparison.value, inputs: desk.inputs.value };
+  const { bleed } = layout.rules;
+  return { sheet, gap, ...(bleedBefore !== undefined && bleed !== bleedBefore && { bleed }) };
+}
+
+/** Inputs that differ in the sheet alone: the comparison is about every sheet. */
+export function sameButSheet(before: string | undefined, now: string | undefined): boolean {
+  const without = (inputs: string | undefined) => {
+    const [fingerprint, scale, options, drawnFrom, laying] = JSON.parse(inputs ?? '[]') as [unknown, unknown, unknown, unknown, object?];
+    return JSON.stringify([fingerprint, scale, options, drawnFrom, { ...laying, sheet: undefined, sheetGrain: undefined }]);
+  };
+  return without(before) === without(now);
+}
+
+/** Most ups on a compared sheet, by the best that was proved for it with these settings: by the comparison, or by a search on the desk. */
+export function limitOnDesk(desk: Desk, { sheet, upperBound }: Pick<ComparedSheetFacts, 'sheet' | 'upperBound'>): number {
+  const { inputs } = desk.comparison.value;
+  const isSame = ({ file, inputs: made }: KeptLayout) => file.sheet.width === sheet.width && file.sheet.height === sheet.height && sameButSheet(made, inputs);
+  const proved = desk.comparison.value.gap === gapOnDesk(desk) ? desk.job.value.layouts.filter(isSame).flatMap(({ limit }) => limit?.ups ?? []) : [];
+  return Math.min(upperBound, ...proved);
 }

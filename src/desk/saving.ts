@@ -5,6 +5,7 @@ import { withOtherId } from './job/history.ts';
 import { EMPTY_JOB, newJob, type Job } from './job/job.ts';
 import { isReadable, openKeep, type Keep, type StoredJob } from './job/keep.ts';
 import { wordsIn } from './words/words.ts';
+import { joinRecords, rememberedRecords, type Records } from './job/records.ts';
 
 /** `full`: the browser's store takes no more. `newer`: what it keeps is of a newer desk, and left as it is. */
 export type SavingState = 'saved' | 'saving' | 'changed elsewhere' | 'not kept' | 'full' | 'newer';
@@ -94,6 +95,8 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
   desk.unit.value = (await keep.loadSetting('unit')) === 'in' ? 'in' : 'mm';
   whenChanged(desk.unit, SAVE_AFTER_MS, (unit) => void keep.saveSetting('unit', unit));
   whenChanged(desk.job, SAVE_AFTER_MS, () => void saveSoon());
+  desk.records.value = joinRecords(desk.records.value, (await keep.loadSetting<Records>('records')) ?? {});
+  whenChanged(desk.records, SAVE_AFTER_MS, (records) => void keep.saveSetting('records', rememberedRecords(records)));
   whenChanged(desk.remembered, SAVE_AFTER_MS, (rules) => void keep.saveSetting('roles', rules));
   let last = desk.job.value;
   effect(() => {

@@ -8,24 +8,28 @@ import { nextJob, type Job } from './job/job.ts';
 import { layoutFromFile } from './job/layouts.ts';
 import { nameOfDrawing, stem } from './job/name-of-drawing.ts';
 import { jobFromFile } from './job/job-file.ts';
-import { joinRecords, kindOfRecord, type RecordKind, type Records } from './job/records.ts';
+import { joinRecords, kindOfRecord, type Records } from './job/records.ts';
 import { answered, readOf } from './reading.ts';
 import { takeJob } from './restoring.ts';
+import { takeRecordFile } from './taking-records.ts';
 import { wordsIn } from './words/words.ts';
 
 /** Takes in any file that the desk knows, by what is in it: a drawing, a layout, a record, a job. What it does not know leaves the desk as it is. */
 export async function takeFile(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
   desk.refused.value = undefined;
+  if (/\.csv$/i.test(name)) {
+    await takeRecordFile(desk, name, bytes);
+    return;
+  }
   if (!/\.json$/i.test(name)) {
     await takeDrawing(desk, name, bytes);
     return;
   }
   const content = jsonOf(bytes);
   const job = content && jobFromFile(content);
-  const kind = content && kindOfRecord(content);
   if (job) await takeJob(desk, job, content);
   else if (content?.['format'] === 'blankwright-layout') await takeLayout(desk, name, bytes);
-  else if (content && kind) takeRecord(desk, stem(name), kind, content);
+  else if (content && kindOfRecord(content)) await takeRecordFile(desk, name, bytes);
   else desk.notice.value = wordsIn(desk.locale.value).say('file-not-known', { name });
 }
 
@@ -91,13 +95,6 @@ export async function takeAsRevision({ desk, saving }: Pick<DeskParts, 'desk' | 
   await saving.drop(id);
 }
 
-const FIELD_OF: Readonly<Record<RecordKind, 'press' | 'cutter' | 'board'>> = { presses: 'press', cutters: 'cutter', boards: 'board' };
-
-function takeRecord(desk: Desk, id: string, kind: RecordKind, record: Readonly<Record<string, unknown>>): void {
-  desk.records.value = joinRecords(desk.records.value, { [kind]: [{ id, record }] });
-  desk.change((job) => ({ ...job, sheet: { ...job.sheet, [FIELD_OF[kind]]: id } }));
-}
-
 async function takeLayout(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
   const words = wordsIn(desk.locale.value);
   const found = await answered(() => desk.engine.ask('layout', { name, bytes }));
@@ -122,20 +119,17 @@ function jsonOf(bytes: Uint8Array): Record<string, unknown> | undefined {
 
 /** The invented records that come with the desk, then what it was opened with: records to choose from, one drawing or layout to begin with. */
 export async function takeOpened(desk: Desk, files: Files): Promise<void> {
-  desk.records.value = (await (await fetch('records.json')).json()) as Records;
+  desk.records.value = joinRecords((await (await fetch('records.json')).json()) as Records, desk.records.value);
   const names = await files.list();
   const opened: { name: string; bytes: Uint8Array; content: Record<string, unknown> | undefined }[] = [];
-  for (const name of names.filter((one) => /\.json$/i.test(one))) {
+  for (const name of names.filter((one) => /\.(json|csv)$/i.test(one))) {
     const bytes = await files.read(name);
     if (bytes) opened.push({ name, bytes, content: jsonOf(bytes) });
   }
-  for (const { name, content } of opened) {
-    const kind = content && kindOfRecord(content);
-    if (content && kind) desk.records.value = joinRecords(desk.records.value, { [kind]: [{ id: stem(name), record: content }] });
-  }
+  for (const { name, bytes, content } of opened) if (content ? kindOfRecord(content) : /\.csv$/i.test(name)) await takeRecordFile(desk, name, bytes, 'opened');
   if (desk.job.value.drawing || desk.job.value.layouts.length > 0) return;
   const layouts = opened.filter(({ content }) => content?.['format'] === 'blankwright-layout');
-  const drawings = names.filter((name) => !/\.json$/i.test(name));
+  const drawings = names.filter((name) => !/\.(json|csv)$/i.test(name));
   const [first] = drawings.length === 1 ? drawings : [];
   const bytes = first === undefined ? undefined : await files.read(first);
   if (first !== undefined && bytes) await takeDrawing(desk, first, bytes);

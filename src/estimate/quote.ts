@@ -58,7 +58,7 @@ export interface QuantityQuote {
   readonly pricePerThousand: Figure | undefined;
 }
 
-type MachineKey = 'press' | 'coater' | 'foilPress' | 'embosser' | 'cutter' | 'stripper' | 'gluer' | 'packer';
+export type MachineKey = 'press' | 'coater' | 'foilPress' | 'embosser' | 'cutter' | 'stripper' | 'gluer' | 'packer';
 
 /** The machine of each stage, and its noun in formulas. */
 export const MACHINE_OF: Readonly<Record<Stage, { readonly key: MachineKey; readonly noun: string }>> = {

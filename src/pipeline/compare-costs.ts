@@ -112,7 +112,12 @@ function costsOf(sheet: SheetToCost, terms: CostTerms): SheetCosts {
   };
 }
 
-function sheetsFor(quantity: number, { ups }: SheetToCost, { route, waste }: CostTerms): number {
+/** Board bought for a thousand of so many, with makeready and running waste, m². */
+export function boardM2PerThousand(sheet: Pick<SheetToCost, 'candidate' | 'ups'>, quantity: number, terms: CostTerms): number {
+  return (sheetsFor(quantity, sheet, terms) * sheet.candidate.boughtM2 * 1000) / quantity;
+}
+
+function sheetsFor(quantity: number, { ups }: Pick<SheetToCost, 'ups'>, { route, waste }: CostTerms): number {
   return sheetsNeeded(quantity, { ...route, ups }, waste).sheets;
 }
 

@@ -9,7 +9,7 @@ import type { NearMissFacts } from '../render/near-miss-facts.ts';
 import { reportHtml } from '../render/report-html.ts';
 import { sheetThumbnails } from '../render/sheet-thumbnails.ts';
 import type { CompareJob, Comparison } from './compare.ts';
-import { quoteOfSheet } from './compare-costs.ts';
+import { quoteOfSheet, boardM2PerThousand as boardAt } from './compare-costs.ts';
 import { nearMissPictures, withNearMisses } from './nest-showing.ts';
 
 /** Points of a curve of cost over quantity. */
@@ -51,6 +51,7 @@ export function factsOfComparison(name: string, job: CompareJob, comparison: Com
         costPerThousand: costs.perThousand,
         boardCostPerThousand: costs.boardPerThousand,
         fromCartons: costs.fromCartons,
+        boardCurve: curveOf(terms.quantities, lastChange, costs.fromCartons, (quantity) => boardAt({ candidate, ups }, quantity, terms)).map(({ quantity, cost }) => ({ quantity, m2: cost })),
         curve: costs.missing.length > 0 || terms.grammage === undefined ? [] : curveOf(terms.quantities, lastChange, costs.fromCartons, (quantity) => quoteOfSheet(quantity, sheet, terms, terms.grammage!).costPerThousand.value!),
       };
     }),

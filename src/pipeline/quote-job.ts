@@ -9,7 +9,8 @@ import { wasteOfStage, stagesOf, type Route } from '../estimate/sheets-needed.ts
 import type { QuoteTerms } from '../estimate/quote.ts';
 import { isGrade, GRADES } from '../press/grades.ts';
 import { checkMachines } from '../press/machines.ts';
-import { DEMO_RATES, ratesSchema, type Rates } from '../press/rates.ts';
+import { DEMO_RATES } from '../press/demo-rates.ts';
+import { ratesSchema, type Rates } from '../press/rates.ts';
 import { foodSchema, type FoodRecord } from '../press/food.ts';
 import { inkSchema, USUAL_INK_ZONE_MM, type Coverage, type InkRecord } from '../press/inks.ts';
 import { readNoted } from '../press/known-fields.ts';
@@ -271,9 +272,11 @@ export function checkWaste(route: Route, waste: WasteTable, where: string): void
   if (open.length > 0) throw new InputError(open.map((stage) => ({ code: 'waste-table-silent', severity: 'error', where, facts: { stage, table: waste.name } })));
 }
 
-/** A press or die-cutter record fills what the rates leave open. */
+/** A press or die-cutter record fills what the rates leave open; it stands above invented rates. */
 export function withMachines(rates: Rates, press: Rates['press'], cutter: Rates['cutter']): Rates {
-  return { ...rates, ...((press || rates.press) && { press: { ...press, ...rates.press } }), ...((cutter || rates.cutter) && { cutter: { ...cutter, ...rates.cutter } }) };
+  const joined = (machine: Rates['press'], record: Rates['press']) => (machine || record) && (rates === DEMO_RATES ? { ...machine, ...record } : { ...record, ...machine });
+  const [withPress, withCutter] = [joined(rates.press, press), joined(rates.cutter, cutter)];
+  return { ...rates, ...(withPress && { press: withPress }), ...(withCutter && { cutter: withCutter }) };
 }
 
 /** A quantity given twice is quoted once, and that is said. */

@@ -32,6 +32,8 @@ export interface ComparedSheetFacts {
   readonly layout: LayoutFile;
   /** Cost per thousand over quantity, where it is known. */
   readonly curve: readonly { readonly quantity: number; readonly cost: number }[];
+  /** Board bought for a thousand over quantity, waste included, m². */
+  readonly boardCurve?: readonly { readonly quantity: number; readonly m2: number }[];
 }
 
 /** What the report, the charts and the JSON of a comparison are made from. */

@@ -1,3 +1,4 @@
+import type { RateSource } from '../press/rates.ts';
 import type { Issue } from '../base/issue.ts';
 import type { Purchase } from '../estimate/buying.ts';
 import type { FoodRecord } from '../press/food.ts';
@@ -18,6 +19,8 @@ export interface QuoteFacts {
   readonly currency: string;
   readonly waste: WasteTable;
   readonly ratesName: string | undefined;
+  /** Where each rate comes from that the quote asks for, by its name in the quote; where it is known. */
+  readonly rateSources?: Readonly<Record<string, RateSource>>;
   /** Whether any price or hourly rate was given, board aside. */
   readonly anyRates: boolean;
   readonly product: Product;

@@ -21,7 +21,9 @@ import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { NearMissFacts } from '../../render/near-miss-facts.ts';
 import type { Report } from '../../render/report.ts';
+import type { RateSource } from '../../press/rates.ts';
 import type { Scene } from '../../render/scene.ts';
+import type { NamedRecord, RecordKind } from '../job/records.ts';
 import type { Control } from './search-control.ts';
 
 /** Between the page and its engine: plain data only. Every question has one answer; a search also sends events. */
@@ -43,6 +45,10 @@ export interface Questions {
   nearMisses: { ask: NearMissAsk; answer: NearMissFacts; event: never };
   compare: { ask: CompareAsk; answer: CompareAnswer; event: never };
   recost: { ask: RecostAsk; answer: RecostAnswer; event: never };
+  /** The comparison as a page of its own. */
+  comparePage: { ask: RecostAsk; answer: string; event: never };
+  /** Records of machines, boards, sheets and rates from a file. */
+  record: { ask: RecordAsk; answer: RecordAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
   /** Versions on their stations in money. */
   run: { ask: RunAsk; answer: RunAnswer; event: never };
@@ -276,11 +282,21 @@ export interface RecostAnswer {
   readonly verdict: string;
 }
 
+export interface RecordAsk {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface RecordAnswer {
+  readonly kind: RecordKind;
+  readonly records: readonly NamedRecord[];
+}
+
 /** A quote job as `quote` reads it from a file. */
 export interface QuoteAsk {
   readonly job: Readonly<Record<string, unknown>>;
-  /** Whether the labelled invented rates stand for what was not given. */
-  readonly inventedRates: boolean;
+  /** Where each rate comes from, by what the quote calls it. */
+  readonly sources?: Readonly<Record<string, RateSource>>;
 }
 
 export interface QuoteRow {
@@ -296,10 +312,10 @@ export interface QuoteRow {
 export interface QuoteAnswer {
   readonly rows: readonly QuoteRow[];
   readonly currency: string;
-  /** Rates that nobody gave, in words. */
-  readonly missing: readonly string[];
-  /** In words, as the rates call themselves. */
-  readonly ratesName: string | undefined;
+  /** Rates that nobody gave, by what the quote calls them and in words. */
+  readonly missing: readonly { readonly figure: string; readonly text: string }[];
+  /** Which rates are invented, by a record or typed, in words. */
+  readonly rates: string;
   readonly report: Report;
 }
 

@@ -5,7 +5,7 @@ import { jobToFile, keptToFile } from '../job/job-file.ts';
 import { isReadable } from '../job/keep.ts';
 import { FilePicker } from '../panels/file-picker.tsx';
 import { takeFile } from '../taking.ts';
-import { useWords } from '../words/words.ts';
+import { dateLocale, useWords } from '../words/words.ts';
 
 /** The jobs kept in this browser; a job as a file. */
 export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement | null> }) {
@@ -31,7 +31,7 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
         {saving.jobs.value.map((stored) => ({ ...stored, isOurs: isReadable(stored) })).map(({ id, job, savedAt, isOurs }) => (
           <li key={id}>
             {isOurs ? <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button> : <button type="button" onClick={() => download(`${job.name || 'job'}.blankwright.json`, keptToFile(job))}>{say('save-newer', { name: job.name || say('unnamed') })}</button>}
-            <time dateTime={new Date(savedAt).toISOString()}>{new Date(savedAt).toLocaleString(desk.locale.value)}</time>
+            <time dateTime={new Date(savedAt).toISOString()}>{new Date(savedAt).toLocaleString(dateLocale(desk.locale.value))}</time>
             <button type="button" class="small" onClick={() => void saving.remove(id)} aria-label={say('remove-job', { name: job.name || say('unnamed') })}>{say('remove')}</button>
           </li>
         ))}

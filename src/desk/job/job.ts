@@ -8,6 +8,7 @@ import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
 import type { HandMemory } from '../hand/hand.ts';
 import { newId } from '../new-id.ts';
 import { NO_OUTLINES, type Outlines } from './outlines.ts';
+import { NO_RATES, type RateName } from './rate-fields.ts';
 import { NO_VERSIONS, type Versions } from './versions.ts';
 
 /**
@@ -58,7 +59,9 @@ export interface LimitFields extends Readonly<Record<LimitLength, string>> {
   readonly lay: '' | 'left' | 'right';
 }
 
-export interface MoneyFields {
+export interface MoneyFields extends Readonly<Record<RateName, string>> {
+  /** Id of the record of rates; empty for the last one taken in, `none` for none. */
+  readonly ratesRecord: string;
   readonly quantities: string;
   readonly grammage: string;
   readonly boardPrice: string;
@@ -68,13 +71,6 @@ export interface MoneyFields {
   readonly stages: readonly string[];
   /** Whether the labelled invented rates fill what is not typed. */
   readonly inventedRates: boolean;
-  readonly pressRate: string;
-  readonly pressSpeed: string;
-  readonly cutterRate: string;
-  readonly cutterSpeed: string;
-  readonly platePrice: string;
-  readonly diePrice: string;
-  readonly margin: string;
 }
 
 export interface HandoverFields {
@@ -132,7 +128,7 @@ export const EMPTY_JOB: Job = {
   outlines: NO_OUTLINES,
   money: {
     quantities: '5000, 20000, 50000', grammage: '', boardPrice: '', currency: 'EUR', colours: '4', varnishUnits: '0', stages: ['die-cutting', 'gluing'],
-    inventedRates: false, pressRate: '', pressSpeed: '', cutterRate: '', cutterSpeed: '', platePrice: '', diePrice: '', margin: '',
+    inventedRates: false, ratesRecord: '', ...NO_RATES,
   },
   handover: { layoutNumber: '', revision: '', approvedBy: '', product: '', quantity: '', date: '' },
 };

@@ -1,11 +1,14 @@
 import { numberOf, wholesOf } from './number-of.ts';
+import type { QuoteAsk } from '../engine/protocol.ts';
+import type { RateName } from './rate-fields.ts';
 import { boardOf, type Records } from './records.ts';
+import { settleRates, sourcesOf } from './settled-rates.ts';
 import type { Job, KeptLayout } from './job.ts';
 
 /** A field of the money panel whose text is no number. */
-export type MoneyFault = 'quantities' | 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits' | 'pressRate' | 'pressSpeed' | 'cutterRate' | 'cutterSpeed' | 'platePrice' | 'diePrice' | 'margin';
+export type MoneyFault = 'quantities' | 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits' | RateName;
 
-export type QuoteOf = { readonly job: Readonly<Record<string, unknown>> } | { readonly faults: readonly MoneyFault[] };
+export type QuoteOf = QuoteAsk | { readonly faults: readonly MoneyFault[] };
 
 /** What is quoted: so many ups on such a sheet, mm. */
 export interface Quoted {
@@ -28,12 +31,8 @@ export function quoteOf({ money, sheet, name }: Job, records: Records, quoted: Q
   const quantities = wholesOf(money.quantities);
   if (quantities === 'fault') faults.push('quantities');
   const board = boardOf(records, sheet.board);
-  const machine = (hourlyRate: number | undefined, speed: number | undefined) => defined({ hourlyRate, speed });
-  const rates = {
-    press: machine(number('pressRate'), number('pressSpeed')),
-    cutter: machine(number('cutterRate'), number('cutterSpeed')),
-    ...defined({ platePrice: number('platePrice'), diePrice: number('diePrice'), marginPercent: number('margin') }),
-  };
+  const settled = settleRates(money, sheet, records);
+  faults.push(...settled.faults);
   const job = {
     ...(name && { name }),
     ups: quoted.ups,
@@ -45,9 +44,9 @@ export function quoteOf({ money, sheet, name }: Job, records: Records, quoted: Q
     ...(board && { board }),
     ...recordOf('press', records.presses.find(({ id }) => id === sheet.press)),
     ...recordOf('cutter', records.cutters.find(({ id }) => id === sheet.cutter)),
-    rates,
+    rates: settled.rates,
   };
-  return faults.length > 0 ? { faults } : { job };
+  return faults.length > 0 ? { faults } : { job, sources: sourcesOf(settled, money) };
 }
 
 function recordOf(kind: string, named: Records['presses'][number] | undefined): object {

@@ -4,7 +4,7 @@ import { useDesk } from '../desk-context.ts';
 import { Block } from '../panels/fields.tsx';
 import { IssueList } from '../panels/issue-list.tsx';
 import { useAnswer } from '../panels/use-answer.ts';
-import { useWords } from '../words/words.ts';
+import { dateLocale, useWords } from '../words/words.ts';
 import { BatchView } from './batch-view.tsx';
 import { factName, factText } from './fact-names.ts';
 import { canBePut, putOnDesk } from './putting.ts';
@@ -95,7 +95,7 @@ function Revisions({ entry: { history, moreRevisions } }: { readonly entry: Entr
       <ol class="library-history">
         {history.map(({ revision, at, removed, changes }) => (
           <li key={revision}>
-            {say('library-revision', { revision })} · <time dateTime={at}>{new Date(at).toLocaleString(locale)}</time>
+            {say('library-revision', { revision })} · <time dateTime={at}>{new Date(at).toLocaleString(dateLocale(locale))}</time>
             {removed && ` · ${say('library-removed')}`}
             {changes.length > 0 && <span class="card-facts"> {changes.map(({ field, from, to }) => (field === 'drawing' ? say('drawing-changed') : `${factName(field, words)}: ${text(field, from)} → ${text(field, to)}`)).join('; ')}</span>}
           </li>

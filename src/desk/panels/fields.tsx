@@ -16,18 +16,20 @@ export interface TextProps extends FieldProps {
   readonly placeholder?: string | undefined;
   readonly unit?: string;
   readonly numeric?: boolean;
+  /** What a quote calls it: what is missing leads here. */
+  readonly rate?: string;
   /** Values to choose from, and what is read beside each; others may be typed. */
   readonly choices?: readonly (readonly [value: string, label?: string])[];
 }
 
-export function TextField({ label, hint, fault, value, onInput, onLeave, placeholder, unit, numeric = false, choices }: TextProps) {
+export function TextField({ label, hint, fault, value, onInput, onLeave, placeholder, unit, numeric = false, rate, choices }: TextProps) {
   const id = useId();
   const said = [hint !== undefined && `${id}-hint`, fault !== undefined && `${id}-fault`].filter(Boolean).join(' ');
   return (
     <div class={value === '' && !placeholder ? 'field unsaid' : 'field'}>
       <label for={id}>{label}</label>
       <span class="field-box">
-        <input id={id} value={value} placeholder={placeholder ?? ''} inputMode={numeric ? 'decimal' : 'text'} autocomplete="off" spellcheck={false}
+        <input id={id} data-rate={rate} value={value} placeholder={placeholder ?? ''} inputMode={numeric ? 'decimal' : 'text'} autocomplete="off" spellcheck={false}
           aria-invalid={fault !== undefined} aria-describedby={said || undefined} list={choices && `${id}-list`}
           onInput={(event) => onInput(event.currentTarget.value)} onBlur={onLeave} />
         {unit !== undefined && <span class="unit">{unit}</span>}

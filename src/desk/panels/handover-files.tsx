@@ -115,7 +115,7 @@ async function pagesOf(desk: Desk, layout: KeptLayout): Promise<{ readonly files
   const quote = quoteOf(job, desk.records.value, quotedOf(layout));
   const versions = job.versions.list.length === 0 ? undefined : runOf(job.versions, layout.file.placements.length);
   const run = versions && 'run' in versions ? { run: versions.run } : {};
-  const pages = 'faults' in quote ? [] : await desk.engine.ask('pages', { job: quote.job, inventedRates: job.money.inventedRates, ...run }).catch(() => []);
+  const pages = 'faults' in quote ? [] : await desk.engine.ask('pages', { ...quote, ...run }).catch(() => []);
   const files = QUOTE_PAGES.filter((name) => !pages.some((page) => page.name === name));
   return { files: [report, ...pages], missing: files.length === 0 ? [] : [{ files, why: pages.length === 0 ? 'missing-quote' : 'missing-customer-quote' }] };
 }

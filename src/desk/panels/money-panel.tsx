@@ -4,7 +4,7 @@ import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
 import type { MoneyFields } from '../job/job.ts';
-import { quotedOf, quoteOf, type MoneyFault } from '../job/quote-of.ts';
+import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { boardOf } from '../job/records.ts';
 import { useWords } from '../words/words.ts';
 import { BoardField } from './board-field.tsx';
@@ -14,11 +14,12 @@ import { Layout } from './layout.tsx';
 import { NumberField } from './length-field.tsx';
 import { MoneyChart } from './money-chart.tsx';
 import { NothingYet } from './nothing-yet.tsx';
+import { RateFields } from './rate-fields.tsx';
 import { ReportView } from './report-view.tsx';
 import { RunMoney } from './run-money.tsx';
 import { useAnswer } from './use-answer.ts';
 
-type NumberField = Exclude<MoneyFault, 'quantities'>;
+type NumberField = 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits';
 
 export function MoneyPanel() {
   const { desk } = useDesk();
@@ -27,18 +28,17 @@ export function MoneyPanel() {
   const chosen = desk.chosen.value;
   const asked = chosen && quoteOf(desk.job.value, desk.records.value, quotedOf(chosen));
   const faults = asked && 'faults' in asked ? asked.faults : [];
-  const job = asked && 'job' in asked ? asked.job : undefined;
-  const { inventedRates } = money;
+  const ask = asked && 'job' in asked ? asked : undefined;
   const withVersions = desk.job.value.versions.list.length > 0;
   // The versions bring quantities of their own: the field does not matter to them.
   const ofRun = chosen && quoteOf({ ...desk.job.value, money: { ...money, quantities: '1' } }, desk.records.value, quotedOf(chosen));
-  const terms = ofRun && 'job' in ofRun ? { job: ofRun.job, inventedRates } : undefined;
-  const quote = useAnswer(job && (() => desk.engine.ask('quote', { job, inventedRates })), [JSON.stringify(job), inventedRates, format]);
+  const terms = ofRun && 'job' in ofRun ? ofRun : undefined;
+  const quote = useAnswer(ask && (() => desk.engine.ask('quote', ask)), [JSON.stringify(ask), format]);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
   const board = boardOf(desk.records.value, desk.job.value.sheet.board);
   const fromBoard: Partial<Record<NumberField, unknown>> = { grammage: board?.['grammage'], boardPrice: board?.['pricePerTonne'] };
-  const number = (field: NumberField, unit?: string) => (
-    <NumberField key={field} label={say(`field-${field}`)} {...(unit !== undefined && { unit })} placeholder={typeof fromBoard[field] === 'number' ? format.number(fromBoard[field], 3) : undefined} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
+  const number = (field: NumberField, unit?: string, rate?: string) => (
+    <NumberField key={field} {...(rate !== undefined && { rate })} label={say(`field-${field}`)} {...(unit !== undefined && { unit })} placeholder={typeof fromBoard[field] === 'number' ? format.number(fromBoard[field], 3) : undefined} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
       onInput={(text) => set({ [field]: text }, field)} />
   );
   const per = (what: string) => `${money.currency || 'EUR'}/${what}`;
@@ -51,8 +51,8 @@ export function MoneyPanel() {
               onInput={(quantities) => set({ quantities }, 'quantities')} />
             <BoardField />
             <div class="row">
-              {number('grammage', 'g/m²')}
-              {number('boardPrice', per('t'))}
+              {number('grammage', 'g/m²', 'grammage')}
+              {number('boardPrice', per('t'), 'board price')}
               <TextField label={say('field-currency')} value={money.currency} onInput={(currency) => set({ currency }, 'currency')} />
             </div>
             <div class="row">
@@ -69,18 +69,7 @@ export function MoneyPanel() {
               </div>
             </fieldset>
           </Block>
-          <Block title={say('rates')}>
-            <CheckField label={say('invented-rates')} checked={inventedRates} onChange={(on) => set({ inventedRates: on })} />
-            <div class="row">
-              {number('pressRate', per('h'))}
-              {number('pressSpeed', say('sheets-per-hour'))}
-              {number('cutterRate', per('h'))}
-              {number('cutterSpeed', say('sheets-per-hour'))}
-              {number('platePrice', money.currency)}
-              {number('diePrice', money.currency)}
-              {number('margin', '%')}
-            </div>
-          </Block>
+          <RateFields />
         </>
       }
       picture={
@@ -102,19 +91,35 @@ function isOpen({ code }: Issue): boolean {
 
 function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {
   const { say } = useWords();
-  const { rows, missing, report, ratesName } = answer;
+  const { rows, missing, report, rates } = answer;
   return (
     <>
       <p class="answer">{keepTogether(report.answer)}</p>
-      {ratesName !== undefined && <p class="invented">{say('rates-from', { name: ratesName })}</p>}
       <QuantitiesTable answer={answer} />
-      {missing.length > 0 && <p class="warning">{say('missing-rates', { list: missing.join(', ') })}</p>}
+      {missing.length > 0 && <MissingRates missing={missing} />}
+      <p class="hint">{keepTogether(rates)}</p>
       <MoneyChart rows={rows} currency={answer.currency} />
       <details>
         <summary>{say('every-formula')}</summary>
         <ReportView report={report} />
       </details>
     </>
+  );
+}
+
+/** What nobody gave; each leads to its field. */
+function MissingRates({ missing }: Pick<QuoteAnswer, 'missing'>) {
+  const { say } = useWords();
+  const goTo = (figure: string) => {
+    const field = document.querySelector<HTMLElement>(`[data-rate="${CSS.escape(figure)}"]`);
+    field?.scrollIntoView({ block: 'center' });
+    field?.focus();
+  };
+  return (
+    <div class="warning">
+      <p>{say('missing-rates')}</p>
+      <p class="buttons">{missing.map(({ figure, text }) => <button key={figure} type="button" class="small" onClick={() => goTo(figure)}>{text}</button>)}</p>
+    </div>
   );
 }
 

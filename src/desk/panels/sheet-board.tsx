@@ -1,14 +1,21 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MM_PER_INCH } from '../../base/units.ts';
-import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../../render/compare-facts.ts';
-import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk } from '../comparing.ts';
+import { winnerAt, type ComparedSheetFacts } from '../../render/compare-facts.ts';
+import { compareAllSheets, compareWithGap, gapOnDesk, sameButSheet, takeSheet, termsOnDesk, type Taken } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
-import { Picture } from '../picture/picture.tsx';
-import { useWords } from '../words/words.ts';
+import { useWords, type Words } from '../words/words.ts';
+import { download } from '../files/files.ts';
+import { BoardChart } from './board-chart.tsx';
+import { inOrder, type Filter, type Order } from './board-order.ts';
+import { SheetCard } from './sheet-card.tsx';
 import { ChoiceField } from './fields.tsx';
+import { nameOfRecord, sheetLists } from '../job/records.ts';
+import { takeFile } from '../taking.ts';
+import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
 import { SheetVerdict } from './sheet-verdict.tsx';
+import { OwnRecords } from './own-records.tsx';
 import { SliderField } from './slider-field.tsx';
 import { StateMark } from './state-mark.tsx';
 import { useAnswer } from './use-answer.ts';
@@ -23,6 +30,7 @@ export function SheetBoard() {
     <section class={comparison.kind === 'answer' ? 'block sheet-board' : 'block sheet-board on-screen'} aria-label={say('all-sheets')}>
       <h3>{say('all-sheets')}</h3>
       <p class="hint">{say('hint-all-sheets')}</p>
+      <SheetLists />
       <div class="buttons">
         <button type="button" disabled={!ready || comparison.kind === 'waiting'} onClick={() => void compareAllSheets(desk)}>{say('compare-sheets')}</button>
         {comparison.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}
@@ -35,23 +43,27 @@ export function SheetBoard() {
   );
 }
 
-/** Inputs that differ in the sheet alone: the comparison is about every sheet. */
-function sameButSheet(before: string | undefined, now: string | undefined): boolean {
-  const without = (inputs: string | undefined) => {
-    const [fingerprint, scale, options, drawnFrom, laying] = JSON.parse(inputs ?? '[]') as [unknown, unknown, unknown, unknown, object?];
-    return JSON.stringify([fingerprint, scale, options, drawnFrom, { ...laying, sheet: undefined, sheetGrain: undefined }]);
-  };
-  return without(before) === without(now);
+/** Which lists are compared; one's own can be chosen and removed. */
+function SheetLists() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const lists = sheetLists(desk.records.value);
+  const isOwn = lists.some(({ own }) => own !== undefined);
+  return (
+    <>
+      <p class="hint">{isOwn ? say('lists-own') : say('lists-invented', { list: lists.map(nameOfRecord).join(', ') })}</p>
+      <OwnRecords kinds={['sheets']} />
+      <FilePicker accept=".json,.csv" label={say('choose-list')} hint={say('hint-list')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+    </>
+  );
 }
 
-type Order = 'cost' | 'board' | 'ups' | 'size';
-type Grain = '' | 'x' | 'y';
 /** How sheets are bought. */
 const ORIGINS = ['stock', 'parent', 'reel', 'made-to-order'] as const;
 type Origin = '' | (typeof ORIGINS)[number];
 
-function isWanted({ grain, origin }: ComparedSheetFacts, wantedGrain: Grain, wantedOrigin: Origin): boolean {
-  return (wantedGrain === '' || grain === wantedGrain) && (wantedOrigin === '' || origin.kind === wantedOrigin);
+function isWanted({ origin }: ComparedSheetFacts, wanted: Origin): boolean {
+  return wanted === '' || origin.kind === wanted;
 }
 
 const LEAST_QUANTITY = 500;
@@ -61,11 +73,14 @@ const FIRST_QUANTITY = 20_000;
 /** Sliders move the winner live: quantity and price are only counted anew, another gap is laid out anew. */
 function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quote: QuoteAsk }) {
   const { desk } = useDesk();
-  const { say, format } = useWords();
+  const words = useWords();
+  const { say, format } = words;
   const [quantity, setQuantity] = useState(FIRST_QUANTITY);
   const [price, setPrice] = useState<number>();
-  const [order, setOrder] = useState<Order>('cost');
-  const [grain, setGrain] = useState<Grain>('');
+  const [wantedOrder, setOrder] = useState<Order>('cost');
+  const [grain, setGrain] = useState<Filter['grain']>('');
+  const [press, setPress] = useState('');
+  const [list, setList] = useState('');
   const [origin, setOrigin] = useState<Origin>('');
   // While a money field cannot be read, what was compared stands.
   const terms = termsOnDesk(desk) ?? quote;
@@ -74,7 +89,12 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   // What was counted for the comparison before is of other sheets.
   const { facts, brief, verdict } = recounted.kind === 'answer' && recounted.answer.of === answer ? recounted.answer : { ...answer, brief: '', verdict: '' };
   const { currency } = facts;
-  const shown = [...facts.sheets.keys()].filter((index) => isWanted(facts.sheets[index]!, grain, origin)).toSorted(comparing(facts, order));
+  // Nothing can be put in order by a cost that is open.
+  const order = facts.measure === 'board' && wantedOrder === 'cost' ? 'board' : wantedOrder;
+  const { presses } = desk.records.value;
+  const lists = sheetLists(desk.records.value);
+  const shown = inOrder(facts, order, { grain, press: presses.find(({ id }) => id === press), list: lists.find(({ id }) => id === list) }).filter((index) => isWanted(facts.sheets[index]!, origin));
+  const recost = { name: answer.facts.name, comparison: answer.comparison, quote: asked };
   const winner = winnerAt(facts, facts.quantities[0]!);
   return (
     <>
@@ -84,21 +104,33 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
         <GapSlider />
         <SliderField label={say('at-quantity')} value={quantity} least={LEAST_QUANTITY} most={MOST_QUANTITY} text={format.number(quantity, 0)} onInput={setQuantity} />
         <SliderField label={say('at-price', { currency })} value={price ?? USUAL_PRICE} least={200} most={4000} text={price === undefined ? say('from-board') : format.number(price, 0)} onInput={setPrice} />
-        <ChoiceField label={say('sort-by')} value={order} onChange={setOrder} options={[['cost', say('sort-cost')], ['board', say('sort-board')], ['ups', say('sort-ups')], ['size', say('sort-size')]]} />
+        <ChoiceField label={say('sort-by')} value={order} onChange={setOrder} options={[...(facts.measure === 'money' ? [['cost', say('sort-cost')] as const] : []), ['board', say('sort-board')], ['ups', say('sort-ups')], ['size', say('sort-size')]]} />
         <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
         <ChoiceField label={say('filter-origin')} value={origin} onChange={setOrigin} options={[['', say('filter-all')], ...ORIGINS.map((kind) => [kind, say(`origin-${kind}`)] as const)]} />
+        <ChoiceField label={say('filter-press')} value={press} onChange={setPress} options={[['', say('filter-all')] as const, ...presses.map((one) => [one.id, nameOfRecord(one)] as const)]} />
+        {lists.length > 1 && <ChoiceField label={say('filter-list')} value={list} onChange={setList} options={[['', say('filter-all')] as const, ...lists.map((one) => [one.id, nameOfRecord(one)] as const)]} />}
       </div>
       <GapOnItsWay />
       <ol class={desk.comparison.value.next ? 'sheets outdated' : 'sheets'}>
         {shown.map((index) => (
           <SheetCard key={index} facts={facts} index={index} isWinner={index === winner} onTake={() => {
-            takeSheet(desk, answer, index);
-            desk.notice.value = say('sheet-taken', { size: format.size(facts.sheets[index]!.sheet.width, facts.sheets[index]!.sheet.height) });
+            desk.notice.value = takenWords(takeSheet(desk, answer, index), words);
           }} />
         ))}
       </ol>
+      <BoardChart facts={facts} />
+      <div class="buttons">
+        <button type="button" onClick={() => void desk.engine.ask('comparePage', recost).then((page) => download('comparison.html', page))}>{say('save-comparison')}</button>
+      </div>
     </>
   );
+}
+
+/** What a sheet brought with it onto the desk. */
+function takenWords({ sheet, gap, bleed }: Taken, { say, format }: Words): string {
+  const size = format.size(sheet.width, sheet.height);
+  if (gap === undefined) return say('sheet-taken', { size });
+  return say(bleed === undefined ? 'sheet-taken-with-gap' : 'sheet-taken-with-gap-and-bleed', { size, gap: format.length(gap), ...(bleed !== undefined && { bleed: format.length(bleed) }) });
 }
 
 const MOST_GAP = 20;
@@ -142,46 +174,6 @@ function GapOnItsWay() {
 /** Where the slider stands before anybody moved it, per tonne. */
 const USUAL_PRICE = 1000;
 
-function withTerms({ job, inventedRates }: QuoteAsk, quantity: number, price: number | undefined): QuoteAsk {
-  return { inventedRates, job: { ...job, quantities: [quantity], ...(price !== undefined && { boardPricePerTonne: price }) } };
-}
-
-function comparing({ sheets }: CompareFacts, order: Order): (a: number, b: number) => number {
-  const figure: Readonly<Record<Order, (sheet: ComparedSheetFacts) => number>> = {
-    cost: (sheet) => sheet.costPerThousand[0] ?? sheet.boardM2PerThousand * 1e6,
-    board: (sheet) => sheet.boardM2PerThousand,
-    ups: (sheet) => -sheet.ups,
-    size: ({ sheet }) => sheet.width * sheet.height,
-  };
-  return (a, b) => figure[order](sheets[a]!) - figure[order](sheets[b]!) || a - b;
-}
-
-interface CardProps {
-  readonly facts: CompareFacts;
-  readonly index: number;
-  readonly isWinner: boolean;
-  readonly onTake: () => void;
-}
-
-function SheetCard({ facts, index, isWinner, onTake }: CardProps) {
-  const { desk } = useDesk();
-  const { say, format } = useWords();
-  const { sheet, ups, boardM2PerThousand, costPerThousand, layout, upperBound, grain, origin, fromCartons } = facts.sheets[index]!;
-  const picture = useAnswer(() => desk.engine.ask('picture', { file: layout, grain, small: true }), [layout, format]);
-  const size = format.size(sheet.width, sheet.height);
-  const cost = costPerThousand[0];
-  return (
-    <li class={isWinner ? 'card chosen' : 'card'}>
-      {picture.kind === 'answer' && <Picture still scene={picture.answer} name={`compared${index}`} label={say('picture-of-layout', { ups, size })} />}
-      <p class="card-ups">{say('ups', { ups })}</p>
-      <p>{size}</p>
-      {grain && <p class="card-facts">{say('filter-grain')}: {say(`grain-${grain}`)}</p>}
-      <p class="card-facts">{say('at-most', { limit: upperBound })}</p>
-      <p class="card-facts">{say(`origin-${origin.kind}`)}{fromCartons !== undefined && fromCartons > 0 && `, ${say('from-cartons', { count: format.number(fromCartons, 0) })}`}</p>
-      <p class="card-facts">{say('board-per-thousand', { area: format.area(boardM2PerThousand * 1e6) })}</p>
-      <p class="card-facts">{cost === null || cost === undefined ? say('cost-open') : say('cost-per-thousand', { cost: format.money(cost, facts.currency) })}</p>
-      {isWinner && <p class="state">✓ {say('winner-here')}</p>}
-      {index === 0 ? <p class="card-facts">{say('the-usual-sheet')}</p> : <button type="button" class="small" onClick={onTake} aria-label={`${say('take-sheet')}: ${size}`}>{say('take-sheet')}</button>}
-    </li>
-  );
+function withTerms({ job, ...terms }: QuoteAsk, quantity: number, price: number | undefined): QuoteAsk {
+  return { ...terms, job: { ...job, quantities: [quantity], ...(price !== undefined && { boardPricePerTonne: price }) } };
 }

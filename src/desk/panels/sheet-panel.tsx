@@ -10,6 +10,7 @@ import { FilePicker } from './file-picker.tsx';
 import { FramePicture } from './frame-picture.tsx';
 import { Layout } from './layout.tsx';
 import { SizeField } from './length-field.tsx';
+import { OwnRecords } from './own-records.tsx';
 import { SheetBoard } from './sheet-board.tsx';
 
 export function SheetPanel() {
@@ -34,7 +35,8 @@ export function SheetPanel() {
               options={[['', say('from-board')], ['x', say('grain-x')], ['y', say('grain-y')], ['long', say('long-grain')], ['short', say('short-grain')]]} />
           </Block>
           <Block isForDoing title={say('own-records')}>
-            <FilePicker accept=".json" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+            <OwnRecords kinds={['presses', 'cutters', 'boards']} />
+            <FilePicker accept=".json,.csv" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
             <p class="hint">{say('records-invented')}</p>
           </Block>
         </>

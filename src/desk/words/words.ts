@@ -21,6 +21,11 @@ import { germanHand } from '../../render/messages/german-hand.ts';
 export const LOCALES = ['en', 'de'] as const;
 export type Locale = (typeof LOCALES)[number];
 
+/** Dates are read in Europe: day before month, twenty-four hours. */
+export function dateLocale(locale: Locale): string {
+  return locale === 'en' ? 'en-GB' : locale;
+}
+
 /** Everything the desk says in one language. */
 export interface Words {
   readonly locale: Locale;

@@ -71,7 +71,8 @@ function readList(schema: z.ZodObject, rows: Rows, where: string, faults: Faults
   });
 }
 
-function columnsOf(kind: TableKind): readonly string[] {
+/** Names of the columns that a table of the kind may have. */
+export function columnsOf(kind: TableKind): readonly string[] {
   if (kind === 'sheets') return SHEET_COLUMNS;
   if (kind === 'rates') return ['rate', 'value'];
   return kind === 'waste' ? WASTE_COLUMNS : Object.keys(schemaOf(kind).shape);

@@ -5,7 +5,7 @@ import type { StageNeed } from '../../estimate/sheets-needed.ts';
 import type { Format } from '../format.ts';
 import type { Product, QuotedLayout, QuoteFacts } from '../quote-facts.ts';
 import { counted } from './english-counted.ts';
-import { purchaseLine, purchaseLineInInches, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
+import { purchaseLine, purchaseLineInInches, ratesBySource, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
 
 const whole = (value: number, format: Format) => format.number(value, 0);
 
@@ -95,7 +95,7 @@ const quoteWords = (product: Product) => ({
   },
   convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
-  rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Rates: ${ratesName}.` : anyRates ? 'Rates: as given with the job.' : 'Rates: none given.'),
+  rates: ({ ratesName, anyRates, rateSources }: Pick<QuoteFacts, 'ratesName' | 'anyRates' | 'rateSources'>) => (rateSources && Object.keys(rateSources).length > 0 ? ratesBySource(rateSources).map(({ source, figures }) => `${source.kind === 'record' ? `From the record ${source.name}` : source.kind === 'typed' ? 'As typed' : 'Invented for trying out'}: ${figures.join(', ')}.`).join(' ') : ratesName !== undefined ? `Rates: ${ratesName}.` : anyRates ? 'Rates: as given with the job.' : 'Rates: none given.'),
   caution: 'Planning figures. Waste, speeds and prices are the shop’s own to confirm before a price is promised or board is ordered.',
   customer: {
     title: ({ name }: QuoteFacts) => `Quotation${name === undefined ? '' : ` ${name}`}`,

@@ -9,7 +9,7 @@ import { figureName } from './figure-names.ts';
 import { frenchCounted } from './french-counted.ts';
 import { frenchFigures } from './french-figures.ts';
 import { FRENCH_STAGES } from './french-stages.ts';
-import { purchaseLine, purchaseLineInInches, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
+import { purchaseLine, purchaseLineInInches, ratesBySource, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
 
 type Noun = readonly [one: string, many: string];
 const counted = (count: number, [one, many]: Noun, format?: Format) => frenchCounted(count, one, many, format);
@@ -115,7 +115,7 @@ export function frenchQuote(product: Product): QuoteWords {
     },
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Gâche : ${named(waste.name)}. Chaque étape couvre aussi ce que perdent toutes les suivantes : divisé par (1 − gâche de roulage), arrondi au-dessus, puis la gâche de calage ajoutée, de la dernière étape à la première.`,
-    rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Tarifs : ${named(ratesName)}.` : anyRates ? 'Tarifs : donnés avec le dossier.' : 'Tarifs : aucun n’est donné.'),
+    rates: ({ ratesName, anyRates, rateSources }: Pick<QuoteFacts, 'ratesName' | 'anyRates' | 'rateSources'>) => (rateSources && Object.keys(rateSources).length > 0 ? ratesBySource(rateSources).map(({ source, figures }) => `${source.kind === 'record' ? `De la fiche ${source.name}` : source.kind === 'typed' ? 'Saisis' : 'Inventés pour l’essai'} : ${listed(figures)}.`).join(' ') : ratesName !== undefined ? `Tarifs : ${named(ratesName)}.` : anyRates ? 'Tarifs : donnés avec le dossier.' : 'Tarifs : aucun n’est donné.'),
     caution: 'Chiffres prévisionnels. Gâche, vitesses et prix sont à confirmer par l’atelier avant de promettre un prix ou de commander le carton.',
     customer: {
       title: ({ name }: QuoteFacts) => `Offre${name === undefined ? '' : ` ${name}`}`,

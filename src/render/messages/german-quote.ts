@@ -9,7 +9,7 @@ import { figureName } from './figure-names.ts';
 import { germanCounted } from './german-counted.ts';
 import { germanFigures } from './german-figures.ts';
 import { GERMAN_STAGES } from './german-stages.ts';
-import { purchaseLine, purchaseLineInInches, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
+import { purchaseLine, purchaseLineInInches, ratesBySource, winningRange, zoneSpread, type PurchaseWords } from './quote-figures.ts';
 
 type Noun = readonly [one: string, many: string];
 const counted = (count: number, [one, many]: Noun, format?: Format) => germanCounted(count, one, many, format);
@@ -113,7 +113,7 @@ export function germanQuote(product: Product): QuoteWords {
     },
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Zuschuss: ${named(waste.name)}. Jeder Arbeitsgang deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Einrichtezuschuss dazu, vom letzten Arbeitsgang zurück zum ersten.`,
-    rates: ({ ratesName, anyRates }: Pick<QuoteFacts, 'ratesName' | 'anyRates'>) => (ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
+    rates: ({ ratesName, anyRates, rateSources }: Pick<QuoteFacts, 'ratesName' | 'anyRates' | 'rateSources'>) => (rateSources && Object.keys(rateSources).length > 0 ? ratesBySource(rateSources).map(({ source, figures }) => `${source.kind === 'record' ? `Aus dem Datensatz ${source.name}` : source.kind === 'typed' ? 'Wie eingegeben' : 'Zum Ausprobieren erfunden'}: ${listed(figures)}.`).join(' ') : ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
     caution: 'Planzahlen. Zuschuss, Geschwindigkeiten und Preise bestätigt das eigene Haus, bevor ein Preis zugesagt oder Karton bestellt wird.',
     customer: {
       title: ({ name }: QuoteFacts) => `Angebot${name === undefined ? '' : ` ${name}`}`,

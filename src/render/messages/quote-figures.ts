@@ -2,6 +2,7 @@ import { MM_PER_INCH } from '../../base/units.ts';
 import type { OrderedSheet, Purchase } from '../../estimate/buying.ts';
 import type { InkZones } from '../../estimate/ink-zones.ts';
 import { BASIC_SIZES, basisWeightOf, listedMWeight, msfOf, pointsOf, poundsOf } from '../../press/basis-weights.ts';
+import type { RateSource } from '../../press/rates.ts';
 import type { Format } from '../format.ts';
 
 /** Shares of ink zones in words; a difference smaller than this cannot be seen in them. */
@@ -81,4 +82,16 @@ function pileText(mm: number, { unit, number }: Format): string {
 
 function joined(parts: readonly (string | false | undefined)[]): string {
   return parts.filter(Boolean).join(', ');
+}
+
+/** Rates by where they come from: invented ones first, then each record, then what was typed. */
+export function ratesBySource(sources: Readonly<Record<string, RateSource>>): { readonly source: RateSource; readonly figures: readonly string[] }[] {
+  const keyOf = (source: RateSource) => (source.kind === 'record' ? `1 ${source.name}` : source.kind === 'invented' ? '0' : '2');
+  const groups = new Map<string, { source: RateSource; figures: string[] }>();
+  for (const [figure, source] of Object.entries(sources)) {
+    const group = groups.get(keyOf(source)) ?? { source, figures: [] };
+    group.figures.push(figure);
+    groups.set(keyOf(source), group);
+  }
+  return [...groups.keys()].toSorted().map((key) => groups.get(key)!);
 }

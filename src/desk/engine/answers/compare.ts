@@ -1,9 +1,10 @@
 import { inputError } from '../../../base/issue.ts';
 import { compareSheets, type CompareJob } from '../../../pipeline/compare.ts';
 import { compareCosts, type CostTerms } from '../../../pipeline/compare-costs.ts';
-import { factsOfComparison } from '../../../pipeline/compare-showing.ts';
+import { factsOfComparison, showComparison } from '../../../pipeline/compare-showing.ts';
 import { readRecord } from '../../../press/records.ts';
 import { listedCandidates, listedRanges, sheetListSchema } from '../../../press/sheet-candidates.ts';
+import type { CompareFacts } from '../../../render/compare-facts.ts';
 import { createFormat } from '../../../render/format.ts';
 import type { Host } from '../host.ts';
 import type { CompareAnswer, CompareAsk, QuoteAsk, RecostAnswer, RecostAsk } from '../protocol.ts';
@@ -27,19 +28,30 @@ export async function compare({ job, sheets, effort, quote }: CompareAsk, { cont
   return { comparison, facts: factsOfComparison(job.id, compareJob, comparison, []) };
 }
 
-export function recost({ name, comparison, quote }: RecostAsk, { locale, unit }: Pick<Host<'recost'>, 'locale' | 'unit'>): RecostAnswer {
-  const terms = termsOf(quote);
-  const facts = factsOfComparison(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) }, []);
+export function recost(ask: RecostAsk, { locale, unit }: Asking): RecostAnswer {
+  const facts = recounted(ask);
   const language = languageOf(locale);
   const format = createFormat(language.locale, unit);
   return { facts, brief: language.compare.brief(facts, format), verdict: language.compare.sentence(facts, format) };
 }
 
+/** Sentence, charts, tables and the sheets drawn, as one file. */
+export function comparePage(ask: RecostAsk, { locale }: Asking): string {
+  return showComparison(recounted(ask), undefined, languageOf(locale)).html();
+}
+
+type Asking = Pick<Host<'recost'>, 'locale' | 'unit'>;
+
+function recounted({ name, comparison, quote }: RecostAsk): CompareFacts {
+  const terms = termsOf(quote);
+  return factsOfComparison(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) }, []);
+}
+
 /** The money panel's terms, ups and sheet left out; the grammage may be open here, then board decides. */
-export function termsOf({ job, inventedRates }: QuoteAsk): CostTerms {
+export function termsOf({ job }: QuoteAsk): CostTerms {
   const board = (job['board'] ?? {}) as { grammage?: number };
   const grammage = (job['grammage'] as number | undefined) ?? board.grammage;
-  const read = quoteJobOf({ job: { ...job, grammage: grammage ?? LEAST_GRAMMAGE }, inventedRates });
+  const read = quoteJobOf({ job: { ...job, grammage: grammage ?? LEAST_GRAMMAGE } });
   const { route, caliperMm, pricePerTonne, currency, waste, rates } = read.terms;
   return { quantities: read.quantities, route, grammage, caliperMm, pricePerTonne, currency, waste, rates };
 }

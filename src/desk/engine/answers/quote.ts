@@ -2,7 +2,7 @@ import { inputError } from '../../../base/issue.ts';
 import type { Figure } from '../../../estimate/figure.ts';
 import { makeQuote } from '../../../pipeline/quote.ts';
 import { readQuoteJob, type QuoteJob } from '../../../pipeline/quote-job.ts';
-import { DEMO_RATES, type Rates } from '../../../press/rates.ts';
+import type { QuoteFacts } from '../../../render/quote-facts.ts';
 import { customerReport, quoteReport } from '../../../render/quote-report.ts';
 import { reportHtml } from '../../../render/report-html.ts';
 import { createFormat } from '../../../render/format.ts';
@@ -23,20 +23,18 @@ function noFiles(path: string): never {
 }
 
 /** Throws an InputError that names the field. */
-export function quoteJobOf({ job, inventedRates }: QuoteAsk): QuoteJob {
-  const given = (job['rates'] ?? {}) as Rates;
-  return readQuoteJob({ ...job, rates: inventedRates ? joined(DEMO_RATES, given) : given }, 'quote', noFiles);
+export function quoteJobOf({ job }: QuoteAsk): QuoteJob {
+  return readQuoteJob(job, 'quote', noFiles);
 }
 
-/** Typed rates stand over invented ones; with invented ones among them the quote says so by its name. */
-function joined(first: Rates, second: Rates): Rates {
-  return { ...first, ...second, press: { ...first.press, ...second.press }, cutter: { ...first.cutter, ...second.cutter } };
+function factsOf(ask: QuoteAsk): QuoteFacts {
+  return { ...makeQuote(quoteJobOf(ask)), ...(ask.sources && { rateSources: ask.sources }) };
 }
 
 export function quote(ask: QuoteAsk, person: Asking): QuoteAnswer {
-  const facts = makeQuote(quoteJobOf(ask));
+  const facts = factsOf(ask);
   const { language, format } = spoken(person);
-  const { named } = language.quote(facts.product);
+  const { named, rates } = language.quote(facts.product);
   const valueOf = (figure: Figure | undefined) => figure?.value ?? null;
   return {
     rows: facts.quantities.map(({ quantity, needed, boardWeight, boardCostPerThousand, pressHours, costPerThousand, pricePerThousand }) => ({
@@ -49,15 +47,15 @@ export function quote(ask: QuoteAsk, person: Asking): QuoteAnswer {
       pricePerThousand: valueOf(pricePerThousand),
     })),
     currency: facts.currency,
-    missing: facts.missing.map(named),
-    ratesName: facts.ratesName === undefined ? undefined : named(facts.ratesName),
+    missing: facts.missing.map((figure) => ({ figure, text: named(figure) })),
+    rates: rates(facts),
     report: quoteReport(facts, language, format),
   };
 }
 
 /** The inside page, and the customer's where every price is known. */
 export function pages(ask: QuoteAsk, person: Asking): OutputFile[] {
-  const facts = makeQuote(quoteJobOf(ask));
+  const facts = factsOf(ask);
   const { language, format } = spoken(person);
   const priced = facts.quantities.every(({ pricePerThousand }) => pricePerThousand?.value != null);
   return [{ name: 'quote.html', content: reportHtml(quoteReport(facts, language, format)) }, ...(priced ? [{ name: 'quote-customer.html', content: reportHtml(customerReport(facts, language, format)) }] : [])];
