@@ -1,7 +1,5 @@
-import type { Rates } from './rates.ts';
-
 /** Invented, for trying out; named so in every report. */
-export const DEMO_RATES: Rates = {
+export const DEMO_RATES = {
   name: 'invented demonstration rates',
   press: { speed: 9000, makereadyMinutes: 30, hourlyRate: 140 },
   coater: { speed: 8000, makereadyMinutes: 20, hourlyRate: 90 },
