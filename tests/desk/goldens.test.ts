@@ -30,6 +30,8 @@ describe.skipIf(!browserIsHere())('kept pictures', { timeout: 120_000 }, () => {
     await open('light', skip);
     await goTo(page, 'Layouts found');
     await page.getByRole('button', { name: 'Versions', exact: true }).waitFor();
+    // The judge has spoken under the hand as well.
+    await page.locator('.hand-host').getByText('sound', { exact: true }).waitFor();
     await expectLikeGolden(page, 'layouts-light');
   });
 
