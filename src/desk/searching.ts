@@ -123,9 +123,9 @@ function knownOf(layouts: readonly KeptLayout[], inputs: string): KeptLayout[] {
   return inOrder(layouts.filter((layout) => layout.inputs === inputs), inputs, NO_KIN);
 }
 
-/** Whether a layout came at the end of a search, or from somebody's hand: one that was found on the way calls for a new search. */
-function isFinished({ seconds, byHand }: KeptLayout): boolean {
-  return seconds !== undefined || byHand === true;
+/** Whether a layout came at the end of a search, from somebody's hand or with a change that was taken: one that was found on the way calls for a new search. */
+function isFinished({ seconds, byHand, changed }: KeptLayout): boolean {
+  return seconds !== undefined || byHand === true || changed !== undefined;
 }
 
 /** Counts the seconds of a search, pauses left out. */

@@ -1,6 +1,6 @@
 import { toMicrons, toMillimetres } from '../base/units.ts';
 import type { Blank } from '../dieline/dieline.ts';
-import { dielineOfStyle, styleOf } from '../dieline/styles/dieline-of-style.ts';
+import { dielineOfStyle, styledBlank } from '../dieline/styles/dieline-of-style.ts';
 import { boundValue, type Values } from '../dieline/styles/parameter.ts';
 import { intersect } from '../geometry/boolean.ts';
 import { flattenLoop } from '../geometry/flatten.ts';
@@ -32,6 +32,7 @@ export interface Change {
 /** A blank drawn from dimensions. */
 export interface StyledSource {
   readonly id: string;
+  /** What was given; allowances that are left out follow from the dimensions. */
   readonly values: Values;
 }
 
@@ -118,13 +119,22 @@ function freedoms(job: NestJob, { parts, rules }: Problem): Change[] {
 
 /** Flaps first, then the dimensions of the carton itself. */
 function flapChanges(job: NestJob, { id, values }: StyledSource): Change[] {
-  const { allowances, dimensions } = styleOf(id);
+  const { style: { allowances, dimensions }, values: now } = styledBlank(id, values);
   const flaps = allowances.filter(({ name }) => /flap/i.test(name));
   return [...flaps, ...dimensions].flatMap(({ name, least }): Change[] => {
-    const most = Math.min(MOST_OFF_FLAP, values[name] - boundValue(least, values));
-    const at = (byMm: number): NestJob => ({ ...job, blank: dielineOfStyle(id, { ...values, [name]: values[name] - byMm }).blanks[0] });
-    return most > 0 ? [{ thing: `flap:${name}`, from: values[name], most, sign: -1, at, otherBlank: true }] : [];
+    const from = now[name]!;
+    const most = Math.min(MOST_OFF_FLAP, from - boundValue(least, now));
+    const at = (byMm: number): NestJob => {
+      const { blanks, fingerprint } = dielineOfStyle(id, { ...values, [name]: rounded(from - byMm) });
+      return { ...job, blank: blanks[0]!, drawing: { ...job.drawing, fingerprint } };
+    };
+    return most > 0 ? [{ thing: `flap:${name}`, from, most, sign: -1, at, otherBlank: true }] : [];
   });
+}
+
+/** Whole micrometres. */
+function rounded(mm: number): number {
+  return Math.round(mm * 1000) / 1000;
 }
 
 /** Of a drawing the blank is cut short at one of its four sides, wherever it reaches farthest. */

@@ -90,8 +90,8 @@ export interface KeptLayout {
   readonly source: string;
   /** Made or changed by hand. */
   readonly byHand?: boolean;
-  /** The single change that it shows. */
-  readonly changed?: Pick<NearMiss, 'thing' | 'from' | 'to'> | undefined;
+  /** The single change that it shows, and the inputs that it changes: `inputsOf` of that moment. */
+  readonly changed?: (Pick<NearMiss, 'thing' | 'from' | 'to'> & { readonly of?: string }) | undefined;
   /** The last steps under the hand, so that they can be taken back after the page was opened anew; of the layout changed last. */
   readonly steps?: HandMemory | undefined;
   /** Numbers of placements that are locked under the hand. */

@@ -34,6 +34,11 @@ export function isCurrent(layout: KeptLayout, inputs: string | undefined, { know
   return layout.inputs === FROM_FILE || layout.inputs === FROM_OUTLINES || layout.inputs === inputs;
 }
 
+/** Whether it only shows what a change would bring: its settings are not the job's. */
+export function isShownOnly({ changed, inputs }: KeptLayout): boolean {
+  return changed !== undefined && inputs === FROM_FILE;
+}
+
 /** Layouts of earlier inputs that are kept for comparison. */
 const KEPT_OLD = 3;
 

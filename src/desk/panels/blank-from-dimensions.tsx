@@ -18,30 +18,34 @@ export function BlankFromDimensions() {
   const [texts, setTexts] = useState<Readonly<Record<string, string>>>(present ? textsOf(present.values) : {});
   const style = STYLES.find(({ id }) => id === chosen)!;
   const draw = (id: string, typed: Readonly<Record<string, string>>) => {
-    const { dimensions } = STYLES.find((one) => one.id === id)!;
+    const { dimensions, allowances } = STYLES.find((one) => one.id === id)!;
     const values: Record<string, number> = {};
-    for (const { name } of dimensions) {
+    for (const { name } of [...dimensions, ...allowances]) {
       const mm = lengthOf(typed[name] ?? '');
-      if (mm === undefined || mm === 'fault') return;
-      values[name] = mm;
+      if (mm === 'fault' || (mm === undefined && dimensions.some((dimension) => dimension.name === name))) return;
+      if (mm !== undefined) values[name] = mm;
     }
     putDrawing(desk, { kind: 'style', style: id, values }, 'style');
   };
   const choose = (id: string) => {
+    const typed = Object.fromEntries(Object.entries(texts).filter(([name]) => !style.allowances.some((allowance) => allowance.name === name)));
     setChosen(id);
-    draw(id, texts);
+    setTexts(typed);
+    draw(id, typed);
   };
   const type = (name: string, text: string) => {
     const typed = { ...texts, [name]: text };
     setTexts(typed);
     draw(chosen, typed);
   };
+  // Allowances have their usual values; one that was set to another is in view.
+  const fields = [...style.dimensions, ...style.allowances.filter(({ name }) => texts[name] !== undefined)];
   return (
     <Block isForDoing title={say('drawing-from-dimensions')}>
       <ChoiceField label={say('field-style')} hint={styleText(style.description)} value={chosen} options={STYLES.map(({ id }) => [id, styleText(id.replaceAll('-', ' '))])} onChange={choose} />
       <div class="row">
-        {style.dimensions.map(({ name, meaning, example }) => (
-          <LengthField key={name} label={styleText(name)} placeholder={format.bareLength(example)} value={texts[name] ?? ''} hint={styleText(meaning)}
+        {fields.map(({ name, meaning, ...field }) => (
+          <LengthField key={name} label={styleText(name)} placeholder={'example' in field ? format.bareLength(field.example) : undefined} value={texts[name] ?? ''} hint={styleText(meaning)}
             fault={lengthOf(texts[name] ?? '') === 'fault' ? say('fault-length', typedExamples(format)) : undefined} onInput={(text) => type(name, text)} />
         ))}
       </div>

@@ -1,6 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import type { HandoverFields, Job, KeptLayout } from '../job/job.ts';
-import { upsOf } from '../job/layouts.ts';
+import { isShownOnly, upsOf } from '../job/layouts.ts';
 import { wholeOf } from '../job/number-of.ts';
 import { boardOf, type Records } from '../job/records.ts';
 import { LayoutPicture } from '../picture/layout-picture.tsx';
@@ -11,10 +11,11 @@ import { HandoverFiles } from './handover-files.tsx';
 import { Layout } from './layout.tsx';
 import { NothingYet } from './nothing-yet.tsx';
 import { StateMark } from './state-mark.tsx';
+import { TakeChange } from './take-change.tsx';
 
 export function HandoverPanel() {
   const { desk } = useDesk();
-  const { say, foundBy } = useWords();
+  const { say, foundBy, changeOf } = useWords();
   const { handover } = desk.job.value;
   const chosen = desk.chosen.value;
   const state = desk.chosenState.value;
@@ -32,6 +33,7 @@ export function HandoverPanel() {
           ) : (
             <NothingYet />
           )}
+          {chosen && isShownOnly(chosen) && <p class="warning">{say('shown-only-handover', { change: changeOf(chosen) })} <TakeChange layout={chosen} /></p>}
           {chosen && <Better than={chosen} />}
           {chosen && <LayoutPicture isSmall layout={chosen} name="handed-over" />}
           {chosen && state !== 'sound' && <p class="warning">{say(`not-handed-over-${state === 'out of date' ? 'out-of-date' : state === 'faulty' ? 'faulty' : 'not-judged'}`)}</p>}

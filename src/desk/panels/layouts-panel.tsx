@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { faultIssue } from '../../layout/fault-issue.ts';
 import { useDesk } from '../desk-context.ts';
 import type { KeptLayout } from '../job/job.ts';
-import { claimOf, upsOf, yieldOf } from '../job/layouts.ts';
+import { claimOf, isShownOnly, upsOf, yieldOf } from '../job/layouts.ts';
 import { HandSheet } from '../sheet/hand-sheet.tsx';
 import { OutlinesFace } from '../outlines/outlines-face.tsx';
 import { takeFile } from '../taking.ts';
@@ -17,6 +17,7 @@ import { NothingYet } from './nothing-yet.tsx';
 import { PlacementsTable } from './placements-table.tsx';
 import { SearchControls } from './search-controls.tsx';
 import { StateMark } from './state-mark.tsx';
+import { TakeChange } from './take-change.tsx';
 import { useAnswer } from './use-answer.ts';
 
 export function LayoutsPanel() {
@@ -63,7 +64,7 @@ function NothingFound() {
 
 function Card({ layout }: { readonly layout: KeptLayout }) {
   const { desk } = useDesk();
-  const { say, format, foundBy } = useWords();
+  const { say, format, foundBy, changeOf } = useWords();
   const { job } = desk;
   const isChosen = desk.chosen.value?.id === layout.id;
   const isBeside = job.value.beside.includes(layout.id);
@@ -80,7 +81,9 @@ function Card({ layout }: { readonly layout: KeptLayout }) {
           {[claim && say(claim.word, claim.facts), format.percent(yieldOf(layout))].filter(Boolean).join(' · ')}
         </span>
         <span class="card-facts">{say('found-by', { source: foundBy(layout) })} · {size}</span>
+        {isShownOnly(layout) && <span class="card-facts">{say('shown-only', { change: changeOf(layout) })}</span>}
       </button>
+      <TakeChange layout={layout} />
       {!isChosen && <button type="button" class="small" aria-pressed={isBeside} onClick={compare}>{say(isBeside ? 'compare-off' : 'compare')}</button>}
     </li>
   );

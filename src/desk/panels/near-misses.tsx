@@ -5,14 +5,16 @@ import { termsOnDesk } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { Asked } from '../desk.ts';
 import type { KeptLayout } from '../job/job.ts';
-import { layoutFromFile } from '../job/layouts.ts';
 import { wholeOf } from '../job/number-of.ts';
+import { besideFields } from '../job/with-change.ts';
 import { answered } from '../reading.ts';
 import { searchOf } from '../searching.ts';
+import { layoutOfMiss, showChange } from '../taking-changes.ts';
 import { useWords } from '../words/words.ts';
 import { Block, TextField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
 import { SectionView } from './report-view.tsx';
+import { TakeChange } from './take-change.tsx';
 
 /** Which single small change would bring one more up; each can be looked at. */
 export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
@@ -20,22 +22,19 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
   const { say, locale, format, nearMiss } = useWords();
   const [yearly, setYearly] = useState('');
   const [state, setState] = useState<Asked<NearMissFacts>>({ kind: 'none' });
+  const [of, setOf] = useState('');
   const inDate = layout.inputs === desk.inputs.value && layout.state === 'sound';
   const find = async () => {
     const ask = searchOf(desk);
     const quote = termsOnDesk(desk);
-    const { drawing } = desk.job.value;
+    const { drawing, drawnFrom } = desk.job.value;
     if (!ask || !quote || !drawing) return;
     setState({ kind: 'waiting' });
+    setOf(desk.inputs.value!);
     desk.helper.tell('begin');
-    const style = drawing.kind === 'style' ? { id: drawing.style, values: drawing.values } : undefined;
+    const style = drawing.kind === 'style' && drawnFrom === 'printed' ? { id: drawing.style, values: drawing.values } : undefined;
     const cartons = wholeOf(yearly);
     setState(await answered(() => desk.helper.ask('nearMisses', { job: ask.job, file: layout.file, style, quote, yearly: typeof cartons === 'number' && cartons > 0 ? cartons : undefined })));
-  };
-  const show = ({ thing, from, to, layout: file }: NearMiss) => {
-    const kept: KeptLayout = { ...layoutFromFile(file, 'sound', ''), changed: { thing, ...(from !== undefined && to !== undefined && { from, to }) } };
-    desk.change((job) => ({ ...job, layouts: [...job.layouts, kept], chosen: kept.id }));
-    desk.panel.value = 'layouts';
   };
   return (
     <Block isForDoing={state.kind !== 'answer'} title={say('near-misses')}>
@@ -52,19 +51,32 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
       {state.kind === 'answer' && (
         <>
           <ul class="misses">
-            {state.answer.found.map((miss, i) => {
-              const change = nearMiss.change(miss, format);
-              return (
-                <li key={i}>
-                  <span>{change}: {say('ups', { ups: miss.ups })}</span>
-                  <button type="button" class="small" onClick={() => show(miss)} aria-label={`${say('show-it')}: ${change}`}>{say('show-it')}</button>
-                </li>
-              );
-            })}
+            {state.answer.found.map((miss, i) => <Miss key={i} miss={miss} of={of} />)}
           </ul>
           <SectionView section={nearMissSection(state.answer, { locale, nearMiss }, format)} />
         </>
       )}
     </Block>
+  );
+}
+
+/** One change: it can be looked at, and taken into the settings where a field holds it. */
+function Miss({ miss, of }: { readonly miss: NearMiss; readonly of: string }) {
+  const { desk } = useDesk();
+  const { say, format, nearMiss } = useWords();
+  const change = nearMiss.change(miss, format);
+  const beside = besideFields(miss.thing);
+  const kept = layoutOfMiss(desk, miss, of);
+  return (
+    <li>
+      <span>
+        {change}: {say('ups', { ups: miss.ups })}
+        {beside && <span class="note">{say(`change-in-${beside}`)}</span>}
+      </span>
+      <span class="buttons">
+        <button type="button" class="small" onClick={() => showChange(desk, kept)} aria-label={`${say('show-it')}: ${change}`}>{say('show-it')}</button>
+        <TakeChange layout={kept} />
+      </span>
+    </li>
   );
 }

@@ -37,7 +37,7 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
       const before = job.layouts.find((one) => one.id === id) ?? start;
       const isNew = !before.byHand;
       if (isNew) id = newId();
-      const kept: KeptLayout = { ...before, id, file: layout, locked, state, steps: lastSteps(memory), byHand: true, changed: undefined, history: [], limits: [], seconds: undefined };
+      const kept: KeptLayout = { ...before, id, file: layout, locked, state, steps: lastSteps(memory), byHand: true, history: [], limits: [], seconds: undefined };
       const others = job.layouts.map((one) => (one.steps ? { ...one, steps: undefined } : one));
       const layouts = isNew ? [...others, kept] : others.map((one) => (one.id === id ? kept : one));
       return { ...job, layouts, chosen: id };

@@ -38,6 +38,8 @@ export interface Words {
   styleText(text: string): string;
   /** How a layout came about, in the person's words. */
   foundBy(layout: Pick<KeptLayout, 'source' | 'byHand' | 'changed' | 'file'>): string;
+  /** The single change that a layout shows. */
+  changeOf(layout: Pick<KeptLayout, 'changed' | 'file'>): string;
   readonly nearMiss: NearMissWords;
   /** A role in the person's words; one without words keeps its ISO 19593-1 name. */
   roleName(role: string): string;
@@ -50,17 +52,19 @@ export function wordsIn(locale: Locale, unit: LengthUnit = 'mm'): Words {
   const format = keptTogether(createFormat(locale, unit));
   const nearMiss = NEAR_MISSES[locale];
   const catalogue = createCatalogue([table], { decimalSign: locale === 'de' ? ',' : '.' });
+  const changeOf: Words['changeOf'] = ({ changed, file }) => (changed ? nearMiss.change({ ...changed, layout: file }, format) : '');
   // Names that a person typed are said as they are; facts of issues are worded.
   const ownIssues = locale === 'de' ? createCatalogue([table], germanFacts) : catalogue;
   return {
     locale,
     format,
     nearMiss,
+    changeOf,
     say: (word, facts) => keepTogether(catalogue.sentence({ code: word, severity: 'note', ...(facts && { facts }) }, unit)),
     styleText: (text) => (locale === 'de' ? (germanStyles[text] ?? text) : text),
     foundBy: ({ source, byHand, changed, file }) => {
       if (byHand) return table['by-hand'];
-      if (changed) return nearMiss.change({ ...changed, layout: file }, format);
+      if (changed) return changeOf({ changed, file });
       return locale === 'de' ? sourceName(germanReport.sources, source) : source;
     },
     roleName: (role) => (Object.hasOwn(table, `role-${role}`) ? table[`role-${role}` as DeskWord] : role),
