@@ -44,11 +44,25 @@ export interface Blank {
   readonly areaMm2: number;
 }
 
+/** Lines that one rule can speak of (`Creasing=layer:K1 & dash:none`), and what they were taken for. */
+export interface LineGroup {
+  readonly subject: 'layer' | 'stroke';
+  /** Name of the layer, or colour. */
+  readonly value: string;
+  /** Where a layer or a colour holds both dashed and solid lines: which of them. */
+  readonly dash: 'any' | 'none' | undefined;
+  /** The longest first. */
+  readonly roles: readonly Role[];
+  readonly lengthMm: number;
+}
+
 /** A drawing as understood: between reading and everything else, whatever format it came in. */
 export interface Dieline {
   readonly blanks: readonly Blank[];
   /** Everything that belongs to no blank or is no rule: dimensions, frames, artwork. */
   readonly rest: readonly RulePath[];
+  /** Of a drawing that was read; a blank drawn from dimensions has none. The longest first. */
+  readonly lineGroups?: readonly LineGroup[];
   /** Fibre direction if the drawing names it: along the drawing's x or y. */
   readonly grain?: 'x' | 'y';
   /** Millimetres a user unit stands for, and how that was known. */

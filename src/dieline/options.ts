@@ -13,6 +13,8 @@ export interface ReadOptions {
   readonly page?: number;
   /** First match wins. */
   readonly roles: readonly RoleRule[];
+  /** Said of earlier drawings: in doubt the names in this one stand above them, and one that fits nothing is no fault. */
+  readonly habits?: readonly RoleRule[];
   /** Gaps up to this width in the outline are closed and listed, mm. */
   readonly closeGaps: number;
 }

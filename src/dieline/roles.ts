@@ -2,7 +2,7 @@ import type { Role, RoleReason } from './dieline.ts';
 import type { Drawing, DrawnLine, NameLevel } from './drawing.ts';
 import { isKnife } from './knife-roles.ts';
 import { lineKinds } from './line-kinds.ts';
-import { ruleApplies, type RoleRule } from './role-rule.ts';
+import { ruleApplies, speaksOfNames, type RoleRule } from './role-rule.ts';
 import { roleOfName, type NamedRole } from './vocabulary.ts';
 
 export interface LineRole {
@@ -15,18 +15,26 @@ export interface LineRole {
 /** What is known of a line before its kind is looked at; `whole` when its name is that of the whole line work. */
 export type Naming = { readonly known: LineRole } | { readonly known?: undefined; readonly whole: boolean };
 
-/** Resolution order: the user's rules, then names, nearest first. The rest waits for dashes and kinds. */
-export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[]): { namings: Naming[]; used: ReadonlySet<RoleRule> } {
+/**
+ * Resolution order: the user's rules, then names, nearest first; then what the user said of how lines were drawn in
+ * earlier drawings (`habits`), for colours mean other things elsewhere. The rest waits for dashes and kinds.
+ */
+export function nameLines(lines: readonly DrawnLine[], rules: readonly RoleRule[], habits: readonly RoleRule[] = []): { namings: Naming[]; used: ReadonlySet<RoleRule> } {
+  const first = [...rules, ...habits.filter(speaksOfNames)];
   const used = new Set<RoleRule>();
   const rolesOfLevel = createLevelLookup();
   const bySource = new Map<DrawnLine['source'], Naming>();
   const nameSource = (source: DrawnLine['source']): Naming => {
-    const rule = rules.find((candidate) => ruleApplies(candidate, source));
+    const byRule = (among: readonly RoleRule[]) => {
+      const rule = among.find((candidate) => ruleApplies(candidate, source));
+      return rule && ({ known: { role: rule.role, reason: 'user rule', inOutline: rule.role !== 'Unknown' } } as const);
+    };
     for (const candidate of rules) if (ruleApplies(candidate, source)) used.add(candidate);
-    if (rule) return { known: { role: rule.role, reason: 'user rule', inOutline: rule.role !== 'Unknown' } };
+    const said = byRule(first);
+    if (said) return said;
     const role = nearestRole(source.levels.flatMap(rolesOfLevel));
     if (role && role !== 'whole dieline') return { known: { role, reason: 'name', inOutline: true } };
-    return { whole: role !== undefined };
+    return byRule(habits) ?? { whole: role !== undefined };
   };
   const namings = lines.map(({ source }) => {
     const found = bySource.get(source) ?? nameSource(source);

@@ -11,6 +11,7 @@ import { closeGaps, type Closure } from './gaps.ts';
 import { grainOf } from './grain.ts';
 import { findFrames } from './frames.ts';
 import { isKnife } from './knife-roles.ts';
+import { lineGroups } from './line-groups.ts';
 import { lineKinds } from './line-kinds.ts';
 import { openQuestions } from './open-questions.ts';
 import type { ReadOptions } from './options.ts';
@@ -23,7 +24,7 @@ import { JOIN_TOLERANCE_MM } from './tolerances.ts';
  * From a drawing's lines to blanks, rules and faults: names, what is no rule, one planar graph of all knife lines, kinds
  * and roles, gaps, outlines, contents.
  */
-export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' | 'closeGaps'>): Dieline {
+export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' | 'habits' | 'closeGaps'>): Dieline {
   const named = nameEverything(drawing, options);
   const { lines, namings } = named;
   const drawn = lines.flatMap(({ curves }, i) => (pathLength(curves) >= JOIN_TOLERANCE_MM ? [i] : []));
@@ -41,9 +42,12 @@ export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' 
   const { within, rest } = shareOut(finding, [...areas, ...named.fills]);
   const grain = grainOf(drawing);
   const issues = [...drawing.issues, ...named.issues, ...whatIsLeftOut(lines, leftOut), ...zeroLengths(lines), ...findFaults(finding), ...openQuestions(drawing, finding)];
+  const whole = inReadingOrder(blanks.map((blank, i) => ({ ...blank, rules: [...blank.rules, ...within[i]] })));
+  const outside = [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, finding.outside), ...rest];
   return {
-    blanks: inReadingOrder(blanks.map((blank, i) => ({ ...blank, rules: [...blank.rules, ...within[i]] }))),
-    rest: [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, finding.outside), ...rest],
+    blanks: whole,
+    rest: outside,
+    lineGroups: lineGroups(drawing.lines, [...whole.flatMap(({ rules }) => rules), ...outside]),
     ...(grain ? { grain } : {}),
     scale: drawing.scale,
     yAxis: drawing.yAxis,
@@ -60,8 +64,8 @@ function inOwnAxes(issue: Issue, { yAxis }: Drawing): Issue {
 const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 
 /** Lines with what is known of them by rule and name; filled shapes are lines only where the user says so. */
-function nameEverything(drawing: Drawing, { roles: rules }: Pick<ReadOptions, 'roles'>) {
-  const stroked = nameLines(drawing.lines, rules);
+function nameEverything(drawing: Drawing, { roles: rules, habits }: Pick<ReadOptions, 'roles' | 'habits'>) {
+  const stroked = nameLines(drawing.lines, rules, habits);
   const filled = nameLines(drawing.fills, rules);
   const lines: DrawnLine[] = [...drawing.lines];
   const namings: Naming[] = [...stroked.namings];

@@ -32,6 +32,13 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
     await page.getByRole('group', { name: 'What are these lines?' }).getByRole('button', { name: 'Creases' }).click();
     await page.getByText('nothing says what they are').waitFor({ state: 'detached' });
     expect(await page.locator('main dl.facts').first().innerText()).toContain('Creases');
+    // Taken back and said anew, of a kind that was read already.
+    await page.getByText('Every layer and colour').click();
+    await page.getByLabel('#0044cc').selectOption('Perforating');
+    await expect.poll(() => page.locator('main dl.facts').first().innerText()).toContain('Perforations');
+    await page.getByLabel('#0044cc').selectOption('Creasing');
+    await expect.poll(() => page.locator('main dl.facts').first().innerText()).toContain('Creases');
+    await picture(page, 'artist-1b-lines');
 
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill('326x240');

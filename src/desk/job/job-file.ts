@@ -1,3 +1,4 @@
+import { roleRuleOf } from '../../dieline/role-rule.ts';
 import type { DrawingSource } from '../engine/protocol.ts';
 import { EMPTY_JOB, newJob, type Job } from './job.ts';
 import { packedFound } from './found-in-file.ts';
@@ -55,12 +56,12 @@ function drawingOf(given: unknown): Job['drawing'] {
     return { kind, style, values: Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number')) };
   }
   if (kind !== 'file' || typeof name !== 'string' || typeof bytes !== 'string') return undefined;
-  const { scale, widthIs, blank, page, closeGaps } = isRecord(options) ? options : {};
+  const { roles, scale, widthIs, blank, page, closeGaps } = isRecord(options) ? options : {};
   return {
     kind,
     name,
     bytes: fromBase64(bytes),
-    options: { roles: [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }), ...(typeof page === 'number' && { page }), ...(typeof closeGaps === 'number' && { closeGaps }) },
+    options: { roles: Array.isArray(roles) ? roles.filter((rule): rule is string => typeof rule === 'string' && roleRuleOf(rule) !== undefined) : [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }), ...(typeof page === 'number' && { page }), ...(typeof closeGaps === 'number' && { closeGaps }) },
   };
 }
 

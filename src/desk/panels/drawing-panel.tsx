@@ -15,6 +15,7 @@ import { Block, ChoiceField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
+import { LinesByKind, RememberedRoles, RoleButtons } from './line-roles.tsx';
 import { LengthField } from './length-field.tsx';
 import { OpenedDrawings } from './opened-drawings.tsx';
 import { RecentJobs } from './recent-jobs.tsx';
@@ -92,13 +93,14 @@ function WhatWasRead({ answer: { dieline, ruleLengths }, onGoTo }: { readonly an
           <LengthField label={say('field-width-is')} hint={say('hint-width-is')} value={options.widthText} fault={isWidth(options.widthText) ? undefined : say('fault-length', typedExamples(format))} onInput={options.setWidth} />
         )}
         {options.file && <GapsAndPage options={options} issues={issues} />}
+        <LinesByKind groups={dieline.lineGroups ?? []} />
         <ChoiceField label={say('field-drawn-from')} value={desk.job.value.drawnFrom} onChange={(drawnFrom) => desk.change((job) => ({ ...job, drawnFrom }))}
           options={[['printed', say('printed-side')], ['inside', say('inside')]]} />
       </Block>
       <Block title={say('remarks', { count: issues.length })}>
         {issues.length === 0 && <p>{say('no-remarks')}</p>}
         <IssueList issues={issues} numbers={numbers} onGoTo={onGoTo} actions={(issue) => <RoleButtons issue={issue} />} />
-        <Remembered />
+        <RememberedRoles />
       </Block>
     </>
   );
@@ -118,48 +120,5 @@ function GapsAndPage({ options: { file, set }, issues }: { readonly options: Ret
       <ChoiceField label={say('field-close-gaps')} value={String(closeGaps)} options={widths.map((mm) => [String(mm), format.length(mm)])} onChange={(mm) => set({ closeGaps: Number(mm) })} />
       {pages > 1 && <ChoiceField label={say('field-page')} value={String(page ?? 1)} options={Array.from({ length: pages }, (_, i) => [String(i + 1), String(i + 1)])} onChange={(number) => set({ page: Number(number) })} />}
     </>
-  );
-}
-
-const ROLES_OFFERED = ['Creasing', 'Cutting', 'Perforating', 'Legend'] as const;
-
-/** One click says what all lines of a kind are, in this drawing and in later ones. */
-function RoleButtons({ issue }: { readonly issue: Issue }) {
-  const { desk } = useDesk();
-  const { say, roleName } = useWords();
-  if (issue.code !== 'role-unknown') return null;
-  const stroke = String(issue.facts?.['stroke']);
-  const settle = (role: string) => {
-    const rule = `${role}=stroke:${stroke}`;
-    desk.remembered.value = [rule, ...desk.remembered.value.filter((kept) => !kept.endsWith(`=stroke:${stroke}`))];
-    desk.notice.value = say('role-remembered', { role: roleName(role), stroke });
-  };
-  return (
-    <div class="buttons" role="group" aria-label={say('what-are-these')}>
-      {ROLES_OFFERED.map((role) => (
-        <button key={role} type="button" onClick={() => settle(role)}>{roleName(role)}</button>
-      ))}
-    </div>
-  );
-}
-
-/** Rules that were remembered, each to be forgotten. */
-function Remembered() {
-  const { desk } = useDesk();
-  const { say } = useWords();
-  const rules = desk.remembered.value;
-  if (rules.length === 0) return null;
-  return (
-    <details class="remembered">
-      <summary>{say('remembered-roles', { count: rules.length })}</summary>
-      <ul>
-        {rules.map((rule) => (
-          <li key={rule}>
-            <code>{rule}</code>
-            <button type="button" onClick={() => (desk.remembered.value = rules.filter((kept) => kept !== rule))}>{say('forget')}</button>
-          </li>
-        ))}
-      </ul>
-    </details>
   );
 }

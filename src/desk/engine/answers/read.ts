@@ -34,11 +34,11 @@ function nameOf(source: DrawingSource): string {
   return [source.style, Object.values(source.values).join('x')].join('-');
 }
 
-/** What was remembered from other drawings may fit nothing in this one; that is no fault of it. */
 async function readFile({ name, bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Promise<Dieline> {
   const rule = (text: string) => parseRoleRule(text, 'role');
-  const dieline = await readDrawing(bytes, {
-    roles: [...options.roles, ...remembered].map(rule),
+  return readDrawing(bytes, {
+    roles: options.roles.map(rule),
+    habits: remembered.map(rule),
     ...(options.scale !== undefined && options.widthIs === undefined && { scale: options.scale }),
     ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
     ...(options.closeGaps !== undefined && { closeGaps: options.closeGaps }),
@@ -47,6 +47,4 @@ async function readFile({ name, bytes, options }: DrawingSource & { kind: 'file'
   }).catch((error: unknown) => {
     throw error instanceof InputError ? new InputError(error.issues.map((issue) => ({ where: name, ...issue }))) : error;
   });
-  const unused = new Set(remembered);
-  return { ...dieline, issues: dieline.issues.filter(({ code, where }) => !(code === 'role-rule-unused' && unused.has(where ?? ''))) };
 }
