@@ -109,7 +109,8 @@ export function sameButSheet(before: string | undefined, now: string | undefined
 /** Most ups on a compared sheet, by the best that was proved for it with these settings: by the comparison, or by a search on the desk. */
 export function limitOnDesk(desk: Desk, { sheet, upperBound }: Pick<ComparedSheetFacts, 'sheet' | 'upperBound'>): number {
   const { inputs } = desk.comparison.value;
-  const isSame = ({ file, inputs: made }: KeptLayout) => file.sheet.width === sheet.width && file.sheet.height === sheet.height && sameButSheet(made, inputs);
+  // One without a limit may come from a file, made with settings that nobody knows.
+  const isSame = ({ file, inputs: made, limit }: KeptLayout) => limit !== undefined && file.sheet.width === sheet.width && file.sheet.height === sheet.height && sameButSheet(made, inputs);
   const proved = desk.comparison.value.gap === gapOnDesk(desk) ? desk.job.value.layouts.filter(isSame).flatMap(({ limit }) => limit?.ups ?? []) : [];
   return Math.min(upperBound, ...proved);
 }

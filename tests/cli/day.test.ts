@@ -73,7 +73,7 @@ describe('day', () => {
     expect(page.match(/class="own-page"/g)).toHaveLength(3);
     expect(page.match(/<svg/g)).toHaveLength(2);
     expect(page).toContain('dry food');
-    expect(page).toContain('2 ups, blank 100 × 60');
+    expect(page.replaceAll('\u00a0', ' ')).toContain('2 ups, blank 100 × 60');
     expect(new Set(page.match(/ id="[^"]+"/g))).toHaveLength(page.match(/ id="[^"]+"/g)!.length);
   });
 

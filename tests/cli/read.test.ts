@@ -212,7 +212,7 @@ test('in German and French: list and picture; the data stay', async () => {
   drawing('two.svg', page('<rect x="5" y="5" width="40" height="30" fill="none" stroke="#000"/><rect x="60" y="5" width="20" height="30" fill="none" stroke="#000"/>'));
   const german = await run('two.svg', '--language', 'de', '--svg', 'two-de.svg', '--json', 'two-de.json');
   expect(german.stdout).toMatch(/^two\.svg: 2 Zuschnitte\n\nZuschnitt 1, Ecke oben links bei 5; 5 mm\n {2}Größe {9}40 × 30 mm\n/);
-  expect(readFileSync(join(folder, 'two-de.svg'), 'utf8')).toMatch(/two\.svg, wie verstanden[\s\S]*>Schneiden</);
+  expect(readFileSync(join(folder, 'two-de.svg'), 'utf8')).toMatch(/two\.svg, wie verstanden[\s\S]*>Schnitt</);
   const french = await run('two.svg', '--language', 'fr', '--json', 'two-fr.json');
   expect(french.stdout).toContain('Le tracé contient 2 flans');
   expect(readFileSync(join(folder, 'two-fr.json'), 'utf8')).toBe(readFileSync(join(folder, 'two-de.json'), 'utf8'));

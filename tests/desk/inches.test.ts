@@ -108,7 +108,7 @@ describe.skipIf(!browserIsHere())('the desk in inches', { timeout: 120_000 }, ()
     await goTo(page, 'Limits');
     await page.getByLabel('Gap, knife to knife').fill('4mm');
     await page.getByLabel('Bleed', { exact: true }).fill('3 mm');
-    await page.getByText(/gap 0\.157\sin is under twice the bleed \(0\.118\sin\): .* Give “Gap, knife to knife” 0\.236\sin or more/).first().waitFor();
+    await page.getByText(/gap of 0\.157\sin is under twice the bleed \(0\.118\sin\): .* Type a gap of 0\.236\sin or more/).first().waitFor();
     await goTo(page, 'Sheet');
     await page.getByText('28 × 40 or 1020 × 720 mm').waitFor();
     expect(await page.locator('main').innerText()).not.toMatch(/\d\smm(?!\W+x is read)/);

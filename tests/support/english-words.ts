@@ -6,6 +6,9 @@ import type { Page } from 'playwright-core';
 const tables = join(import.meta.dirname, '..', '..', 'src', 'render', 'messages');
 const source = (prefix: string) => readdirSync(tables).filter((name) => name.startsWith(prefix)).map((name) => readFileSync(join(tables, name), 'utf8')).join('\n');
 
+/** Names of files are the same in every language. */
+const FILE_NAME = /[\w#-]+\.(?:svg|pdf|dxf|json|csv|html|xjdf)\b/g;
+
 /** What stands for words in a table: neither a key nor a value that is compared, chosen by or a type. */
 function isSaid(node: ts.Node): boolean {
   const { parent } = node;
@@ -20,7 +23,7 @@ function textsOf(code: string): string {
     ts.forEachChild(node, visit);
   };
   visit(ts.createSourceFile('table.ts', code, ts.ScriptTarget.Latest, true));
-  return texts.map((text) => text.replace(/\{[\w|:²]*\}|--[a-z-]+/g, ' ')).join(' ');
+  return texts.map((text) => text.replace(/\{[\w|:²]*\}|--[a-z-]+/g, ' ').replace(FILE_NAME, ' ')).join(' ');
 }
 
 const wordsOf = (text: string) => new Set(text.toLowerCase().match(/\p{L}{3,}/gu) ?? []);
@@ -58,7 +61,7 @@ export function englishIn(said: readonly string[], names: readonly string[]): st
     const bare = names.reduce((text, name) => text.replaceAll(name, ' '), part)
       // A name as the drawing has it.
       .replace(/„[^“]*“/g, ' ')
-      .replace(/[\w#-]+\.(?:svg|pdf|dxf|json|csv|html|xjdf)\b/g, ' ');
+      .replace(FILE_NAME, ' ');
     const left = [...wordsOf(bare)].filter((word) => english.has(word));
     return left.length > 0 ? [`${left.join(' ')}: ${part}`] : [];
   });

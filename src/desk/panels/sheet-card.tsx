@@ -17,7 +17,7 @@ export function SheetCard({ facts, index, isWinner, onTake }: Props) {
   const { desk } = useDesk();
   const { say, format } = useWords();
   const compared = facts.sheets[index]!;
-  const { sheet, ups, boardM2WithWaste, costPerThousand, layout, grain } = compared;
+  const { sheet, ups, boardM2WithWaste, costPerThousand, layout, grain, origin, fromCartons } = compared;
   const picture = useAnswer(() => desk.engine.ask('picture', { file: layout, grain, small: true }), [layout, format]);
   const size = format.size(sheet.width, sheet.height);
   const cost = costPerThousand[0];
@@ -29,6 +29,7 @@ export function SheetCard({ facts, index, isWinner, onTake }: Props) {
       <p class="card-ups">{say('ups', { ups })}</p>
       <p>{size}</p>
       {grain && <p class="card-facts">{say('filter-grain')}: {say(`grain-${grain}`)}</p>}
+      <p class="card-facts">{say(`origin-${origin.kind}`)}{fromCartons !== undefined && fromCartons > 0 && `, ${say('from-cartons', { count: format.number(fromCartons, 0) })}`}</p>
       <p class="card-facts">{say('at-most', { limit: limitOnDesk(desk, compared) })}</p>
       <p class="card-facts">{say('board-per-thousand-with-waste', { area: `${format.number(boardM2WithWaste[0] ?? 0, 1, true)} m²` })}</p>
       <p class="card-facts">{cost === null || cost === undefined ? say('cost-open') : say('cost-per-thousand', { cost: format.money(cost, facts.currency) })}</p>

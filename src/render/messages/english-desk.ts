@@ -174,7 +174,7 @@ export const englishDesk = {
   'role-Legend': 'No rules',
   'role-remembered': '{lines}: {role} from now on, in later drawings too.',
   'remembered-roles': 'Remembered for later drawings ({count})',
-  'lines-by-kind': 'Every layer and colour, and what its lines are ({count})',
+  'lines-by-kind': 'Every layer and colour ({count})',
   'lines-in-layer': 'layer “{name}”',
   'lines-dashed': 'dashed',
   'lines-solid': 'solid',

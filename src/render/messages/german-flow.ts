@@ -36,8 +36,8 @@ export const germanFlow: Readonly<Record<keyof typeof englishFlow, string>> = {
   'issue-contour-within-outline': '{where} folgt dem Umriss {byMm} mm weiter innen. Ist sie die Schneidlinie und die äußere der Beschnitt, benennen Sie die Ebenen im Zeichenprogramm so: Schnitt, Beschnitt.',
   'issue-no-blank': 'In {lines} Linien wurde kein geschlossener Umriss gefunden. Schließen Sie ihn im Zeichenprogramm oder wählen Sie oben unter „Lücken im Umriss schließen bis“ mehr.',
   'issue-gap-open': 'Eine Lücke von {widthMm} mm ist offen. Schließen Sie sie im Zeichenprogramm oder wählen Sie oben unter „Lücken im Umriss schließen bis“ mehr.',
-  'issue-sheet-grain-missing': '„Faserlauf des Zuschnitts“ ist gewählt, also muss der Faserlauf des Bogens bekannt sein. Wählen Sie ihn unter Bogen.',
-  'issue-drawing-grain-missing': 'Der Faserlauf des Bogens ist gewählt, also muss der des Zuschnitts bekannt sein. Wählen Sie ihn unter Grenzen.',
+  'issue-sheet-grain-missing': '„Laufrichtung des Zuschnitts“ ist gewählt, also muss die des Bogens bekannt sein. Wählen Sie ihn unter Bogen.',
+  'issue-drawing-grain-missing': 'Die Laufrichtung des Bogens ist gewählt, also muss die des Zuschnitts bekannt sein. Wählen Sie ihn unter Grenzen.',
   'issue-layout-format': '{where}: Das ist kein Standbogen: „format“ ist nicht „{format}“. Nehmen Sie einen, der als Daten gespeichert wurde, etwa layout.json einer Übergabe.',
   'issue-bleeds-overlap': 'Der Abstand von {gap} mm ist kleiner als der doppelte Beschnitt ({bleed} mm): Die Beschnitte von Nachbarn lägen übereinander. Tragen Sie unter Grenzen {needed} mm Abstand oder mehr oder weniger Beschnitt ein, oder lassen Sie den Beschnitt in der Mitte des Abstands schneiden.',
 };
