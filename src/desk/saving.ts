@@ -72,7 +72,7 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
       }
       known.set(job.id, { revision: outcome.revision, job });
       stateHere(job.id, 'saved');
-      await list();
+      jobs.value = [{ id: job.id, revision: outcome.revision, savedAt: Date.now(), job }, ...jobs.value.filter(({ id }) => id !== job.id)];
     } catch (error) {
       stateHere(job.id, (error as DOMException).name === 'QuotaExceededError' ? 'full' : 'not kept');
     }
@@ -94,7 +94,15 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
   desk.remembered.value = (await keep.loadSetting<readonly string[]>('roles')) ?? [];
   desk.unit.value = (await keep.loadSetting('unit')) === 'in' ? 'in' : 'mm';
   whenChanged(desk.unit, SAVE_AFTER_MS, (unit) => void keep.saveSetting('unit', unit));
-  whenChanged(desk.job, SAVE_AFTER_MS, () => void saveSoon());
+  let pending: ReturnType<typeof setTimeout> | undefined;
+  effect(() => {
+    void desk.job.value;
+    // Not when changes cease: a search brings them without a pause, and what was typed meanwhile would not be kept.
+    pending ??= setTimeout(() => {
+      pending = undefined;
+      void saveSoon();
+    }, SAVE_AFTER_MS);
+  });
   desk.records.value = joinRecords(desk.records.value, (await keep.loadSetting<Records>('records')) ?? {});
   whenChanged(desk.records, SAVE_AFTER_MS, (records) => void keep.saveSetting('records', rememberedRecords(records)));
   whenChanged(desk.remembered, SAVE_AFTER_MS, (rules) => void keep.saveSetting('roles', rules));

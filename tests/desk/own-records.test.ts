@@ -13,7 +13,7 @@ const textOf = async (page: Page, selector: string) => (await page.locator(selec
 describe.skipIf(!browserIsHere())('own records', { timeout: 170_000 }, () => {
   const desk = withDesk([sample('straight-tuck-small.svg')]);
 
-  test('what is missing leads to its field; a table of rates gives a price without an invented figure, and is remembered', { retry: 2 }, async () => {
+  test('what is missing leads to its field; a table of rates gives a price without an invented figure, and is remembered', async () => {
     const page = await desk.open();
     await page.locator('.ticket .state-sound').waitFor({ timeout: 90_000 });
     await chooseEffort(page, 'quick');
