@@ -83,7 +83,7 @@ describe.skipIf(!browserIsHere())('the static build', { timeout: 150_000 }, () =
     await page.context().setOffline(false);
   });
 
-  test('a new build is said, waits while a tab holds the old one, and is taken whole at the next load', { retry: 2, timeout: 100_000 }, async () => {
+  test('a new build is said, waits while a tab holds the old one, and is taken whole at the next load', async () => {
     const page = await open();
     await served(page);
     const other = await desk.beside(page);

@@ -13,15 +13,15 @@ export async function takeWaitingVersion(): Promise<void> {
   if (!waiting) return;
   await new Promise<void>((resolve) => {
     const anew = () => location.reload();
-    const goOn = () => {
+    const { port1, port2 } = new MessageChannel();
+    // Listened to until the build says that it waits: it may take over late, and no page goes on under a build not its own.
+    serviceWorker.addEventListener('controllerchange', anew);
+    port1.onmessage = () => {
       serviceWorker.removeEventListener('controllerchange', anew);
       resolve();
     };
-    const { port1, port2 } = new MessageChannel();
-    serviceWorker.addEventListener('controllerchange', anew);
-    port1.onmessage = goOn;
     waiting.postMessage('take over', [port2]);
-    setTimeout(goOn, ANSWERED_AFTER_MS);
+    setTimeout(resolve, ANSWERED_AFTER_MS);
   });
 }
 
