@@ -3,6 +3,7 @@ import type { Desk } from './desk.ts';
 import type { KeptLayout } from './job/job.ts';
 import type { CompareAnswer, CompareAsk, QuoteAsk } from './engine/protocol.ts';
 import { layoutFromFile, samePlacements } from './job/layouts.ts';
+import { sameButSheet } from './job/inputs.ts';
 import { quoteOf } from './job/quote-of.ts';
 import { sheetLists } from './job/records.ts';
 import { answered } from './reading.ts';
@@ -95,15 +96,6 @@ export function takeSheet(desk: Desk, { facts }: CompareAnswer, index: number): 
   desk.comparison.value = { ...desk.comparison.value, inputs: desk.inputs.value };
   const { bleed } = layout.rules;
   return { sheet, gap, ...(bleedBefore !== undefined && bleed !== bleedBefore && { bleed }) };
-}
-
-/** Inputs that differ in the sheet alone: the comparison is about every sheet. */
-export function sameButSheet(before: string | undefined, now: string | undefined): boolean {
-  const without = (inputs: string | undefined) => {
-    const [fingerprint, scale, options, drawnFrom, laying] = JSON.parse(inputs ?? '[]') as [unknown, unknown, unknown, unknown, object?];
-    return JSON.stringify([fingerprint, scale, options, drawnFrom, { ...laying, sheet: undefined, sheetGrain: undefined }]);
-  };
-  return without(before) === without(now);
 }
 
 /** Most ups on a compared sheet, by the best that was proved for it with these settings: by the comparison, or by a search on the desk. */

@@ -4,6 +4,7 @@ import type { LengthUnit } from '../render/format.ts';
 import { createEngine, type Engine } from './engine/client.ts';
 import type { CompareAnswer, DrawingSource, FrameAnswer, QuoteAsk, RawMachines, ReadAnswer } from './engine/protocol.ts';
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
+import { inputsText } from './job/inputs.ts';
 import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
 import { inOrder, NO_KIN, stateOf, type Kin, type LayoutState } from './job/layouts.ts';
@@ -229,7 +230,7 @@ function inputsOf(reading: Reading, { drawing, drawnFrom }: Job, laying: Laying)
   const { fingerprint, scale, blanks } = reading.answer.dieline;
   if (blanks.length === 0) return undefined;
   const options = drawing.kind === 'file' ? drawing.options : drawing.values;
-  return JSON.stringify([fingerprint, scale.mmPerUnit, options, rolesOf(blanks), drawnFrom, laying.laying]);
+  return inputsText([fingerprint, scale.mmPerUnit, options, rolesOf(blanks), drawnFrom, laying.laying]);
 }
 
 /** What every line was taken for, as runs: what a person says of lines in one drawing holds for others, and may move an outline. */

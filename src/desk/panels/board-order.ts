@@ -4,6 +4,9 @@ import type { NamedRecord } from '../job/records.ts';
 
 export type Order = 'cost' | 'board' | 'ups' | 'size';
 
+/** How sheets are bought. */
+export const ORIGINS = ['stock', 'parent', 'reel', 'made-to-order'] as const;
+
 /** What is shown of the sheets compared. */
 export interface Filter {
   readonly grain: '' | 'x' | 'y';
@@ -11,6 +14,7 @@ export interface Filter {
   readonly press: NamedRecord | undefined;
   /** What this list holds. */
   readonly list: NamedRecord | undefined;
+  readonly origin: '' | (typeof ORIGINS)[number];
 }
 
 /** Board with waste at the quantity asked. */
@@ -26,8 +30,8 @@ export function inOrder(facts: CompareFacts, order: Order, filter: Filter): numb
   return [...sheets.keys()].filter((index) => isShown(sheets[index]!, filter)).toSorted((a, b) => (by(a) === by(b) ? a - b : by(a) - by(b)));
 }
 
-function isShown(sheet: ComparedSheetFacts, { grain, press, list }: Filter): boolean {
-  return (grain === '' || sheet.grain === grain) && (!press || isTaken(sheet, press)) && (!list || isListed(sheet, list));
+function isShown(sheet: ComparedSheetFacts, { grain, press, list, origin }: Filter): boolean {
+  return (origin === '' || sheet.origin.kind === origin) && (grain === '' || sheet.grain === grain) && (!press || isTaken(sheet, press)) && (!list || isListed(sheet, list));
 }
 
 function isTaken({ sheet }: ComparedSheetFacts, { record }: NamedRecord): boolean {

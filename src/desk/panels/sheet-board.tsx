@@ -1,15 +1,16 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MM_PER_INCH } from '../../base/units.ts';
-import { winnerAt, type ComparedSheetFacts } from '../../render/compare-facts.ts';
-import { compareAllSheets, compareWithGap, gapOnDesk, sameButSheet, takeSheet, termsOnDesk, type Taken } from '../comparing.ts';
+import { winnerAt } from '../../render/compare-facts.ts';
+import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk, type Taken } from '../comparing.ts';
 import { useDesk } from '../desk-context.ts';
 import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
 import { useWords, type Words } from '../words/words.ts';
 import { download } from '../files/files.ts';
 import { BoardChart } from './board-chart.tsx';
-import { inOrder, type Filter, type Order } from './board-order.ts';
+import { inOrder, ORIGINS, type Filter, type Order } from './board-order.ts';
 import { SheetCard } from './sheet-card.tsx';
 import { ChoiceField } from './fields.tsx';
+import { sameButSheet } from '../job/inputs.ts';
 import { nameOfRecord, sheetLists } from '../job/records.ts';
 import { takeFile } from '../taking.ts';
 import { FilePicker } from './file-picker.tsx';
@@ -58,14 +59,6 @@ function SheetLists() {
   );
 }
 
-/** How sheets are bought. */
-const ORIGINS = ['stock', 'parent', 'reel', 'made-to-order'] as const;
-type Origin = '' | (typeof ORIGINS)[number];
-
-function isWanted({ origin }: ComparedSheetFacts, wanted: Origin): boolean {
-  return wanted === '' || origin.kind === wanted;
-}
-
 const LEAST_QUANTITY = 500;
 const MOST_QUANTITY = 1_000_000;
 const FIRST_QUANTITY = 20_000;
@@ -81,11 +74,12 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   const [grain, setGrain] = useState<Filter['grain']>('');
   const [press, setPress] = useState('');
   const [list, setList] = useState('');
-  const [origin, setOrigin] = useState<Origin>('');
+  const [origin, setOrigin] = useState<Filter['origin']>('');
   // While a money field cannot be read, what was compared stands.
   const terms = termsOnDesk(desk) ?? quote;
   const asked = useMemo(() => withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
-  const recounted = useAnswer(async () => ({ of: answer, ...(await desk.engine.ask('recost', { name: answer.facts.name, comparison: answer.comparison, quote: asked })) }), [answer, asked, format]);
+  const recost = { name: answer.facts.name, comparison: answer.comparison, quote: asked };
+  const recounted = useAnswer(async () => ({ of: answer, ...(await desk.engine.ask('recost', recost)) }), [answer, asked, format]);
   // What was counted for the comparison before is of other sheets.
   const { facts, brief, verdict } = recounted.kind === 'answer' && recounted.answer.of === answer ? recounted.answer : { ...answer, brief: '', verdict: '' };
   const { currency } = facts;
@@ -93,8 +87,7 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   const order = facts.measure === 'board' && wantedOrder === 'cost' ? 'board' : wantedOrder;
   const { presses } = desk.records.value;
   const lists = sheetLists(desk.records.value);
-  const shown = inOrder(facts, order, { grain, press: presses.find(({ id }) => id === press), list: lists.find(({ id }) => id === list) }).filter((index) => isWanted(facts.sheets[index]!, origin));
-  const recost = { name: answer.facts.name, comparison: answer.comparison, quote: asked };
+  const shown = inOrder(facts, order, { grain, press: presses.find(({ id }) => id === press), list: lists.find(({ id }) => id === list), origin });
   const winner = winnerAt(facts, facts.quantities[0]!);
   return (
     <>
