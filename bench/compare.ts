@@ -10,7 +10,7 @@ import { compareSheets } from '../src/pipeline/compare.ts';
 import { nest } from '../src/pipeline/nest.ts';
 import { squareMetres, type SheetCandidate } from '../src/press/sheet-candidates.ts';
 import { GERMAN_TABLE } from '../src/press/waste-table.ts';
-import { DEMO_RATES } from '../src/press/rates.ts';
+import { DEMO_RATES } from '../src/press/demo-rates.ts';
 import { readSample } from '../tests/support/sample-figures.ts';
 import { printMachine } from './harness.ts';
 

@@ -125,16 +125,11 @@ function flapChanges(job: NestJob, { id, values }: StyledSource): Change[] {
     const from = now[name]!;
     const most = Math.min(MOST_OFF_FLAP, from - boundValue(least, now));
     const at = (byMm: number): NestJob => {
-      const { blanks, fingerprint } = dielineOfStyle(id, { ...values, [name]: rounded(from - byMm) });
+      const { blanks, fingerprint } = dielineOfStyle(id, { ...values, [name]: toMillimetres(toMicrons(from - byMm)) });
       return { ...job, blank: blanks[0]!, drawing: { ...job.drawing, fingerprint } };
     };
     return most > 0 ? [{ thing: `flap:${name}`, from, most, sign: -1, at, otherBlank: true }] : [];
   });
-}
-
-/** Whole micrometres. */
-function rounded(mm: number): number {
-  return Math.round(mm * 1000) / 1000;
 }
 
 /** Of a drawing the blank is cut short at one of its four sides, wherever it reaches farthest. */

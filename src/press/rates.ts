@@ -1,7 +1,5 @@
 import { z } from 'zod';
 
-export { DEMO_RATES } from './demo-rates.ts';
-
 const amount = z.number().min(0).max(1e9);
 const positive = z.number().positive().max(1e9);
 

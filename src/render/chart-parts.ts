@@ -19,6 +19,22 @@ export function decades(least: number, most: number): number[] {
   return Array.from({ length: Math.floor(count / stride) + 1 }, (_, i) => least * 10 ** (i * stride));
 }
 
+/** Places along an axis on which equal shares are equal ways. */
+export interface LogScale {
+  (value: number): number;
+  readonly least: number;
+  readonly most: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** From the least value at `from` to the most at `to`. */
+export function logScale(values: readonly number[], from: number, to: number): LogScale {
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const at = (value: number) => from + ((to - from) * Math.log(value / least)) / Math.max(Math.log(most / least), 1e-9);
+  return Object.assign(at, { least, most, from, to });
+}
+
 /** 1, 2 and 5 times the powers of ten within the range. */
 export function roundFigures(least: number, most: number): number[] {
   const figures: number[] = [];

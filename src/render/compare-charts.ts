@@ -1,5 +1,5 @@
 import { CHART_TEXT, rule, write } from './chart-marks.ts';
-import { chartSvg, evenFigures, roundFigures } from './chart-parts.ts';
+import { chartSvg, evenFigures, logScale, roundFigures, type LogScale } from './chart-parts.ts';
 import type { CompareFacts, ComparedSheetFacts } from './compare-facts.ts';
 import type { Format } from './format.ts';
 import type { CompareWords } from './messages/english-compare.ts';
@@ -66,26 +66,12 @@ interface Named {
   readonly label: string;
 }
 
-interface Scale {
-  (value: number): number;
-  readonly least: number;
-  readonly most: number;
-  readonly from: number;
-  readonly to: number;
-}
-
-function logScale(values: readonly number[], from: number, to: number): Scale {
-  const [least, most] = [Math.min(...values), Math.max(...values)];
-  const at = (value: number) => from + ((to - from) * Math.log(value / least)) / Math.max(Math.log(most / least), 1e-9);
-  return Object.assign(at, { least, most, from, to });
-}
-
 interface Plot {
   readonly top: number;
   readonly base: number;
 }
 
-function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known: readonly number[], named: readonly Named[], x: Scale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
+function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known: readonly number[], named: readonly Named[], x: LogScale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
   const y = logScale(known.flatMap((index) => sheets[index]!.curve.map(({ cost }) => cost)), base, top);
   return [
     write(words.chart.cost(currency), 8, top - 28, 'start', true),
@@ -99,7 +85,7 @@ function costPlot({ sheets, currency, quantities, winners }: CompareFacts, known
 }
 
 /** Every line as a share of the usual sheet's cost; empty where its cost is not known. */
-function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[], named: readonly Named[], x: Scale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
+function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[], named: readonly Named[], x: LogScale, { top, base }: Plot, words: CompareWords, format: Format): string[] {
   const usual = new Map(sheets[0]!.curve.map(({ quantity, cost }) => [quantity, cost]));
   const against = ({ curve }: ComparedSheetFacts) => curve.flatMap(({ quantity, cost }) => (usual.has(quantity) ? [{ quantity, share: cost / usual.get(quantity)! - 1 }] : []));
   const shown = named.flatMap(({ index }) => against(sheets[index]!).map(({ share }) => share));
@@ -119,7 +105,7 @@ function againstPlot({ sheets, winners }: CompareFacts, known: readonly number[]
   ];
 }
 
-function quantityAxis(x: Scale, base: number, words: CompareWords, format: Format): string[] {
+function quantityAxis(x: LogScale, base: number, words: CompareWords, format: Format): string[] {
   const ticks = roundFigures(x.least, x.most);
   return [
     rule(x.from, base, x.to, base, 0.6),
@@ -163,7 +149,7 @@ function endLabels(named: readonly Named[], heightOf: (one: Named) => number, ri
 }
 
 /** Where one winner takes over from another. */
-function takeOverMarks(winners: CompareFacts['winners'], x: Scale, top: number, base: number, format: Format): string[] {
+function takeOverMarks(winners: CompareFacts['winners'], x: LogScale, top: number, base: number, format: Format): string[] {
   return takeOvers(winners)
     .filter(({ fromQuantity }) => fromQuantity > x.least && fromQuantity < x.most)
     .map(({ fromQuantity }) => rule(x(fromQuantity), top - 4, x(fromQuantity), base, 0.5, '5 3') + write(format.number(fromQuantity, 0), x(fromQuantity), top - 8, 'middle', true));

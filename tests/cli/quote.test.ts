@@ -7,7 +7,7 @@ import type { InputError } from '../../src/base/issue.ts';
 import { writeLayoutFile } from '../../src/layout/layout-file.ts';
 import { makeQuote } from '../../src/pipeline/quote.ts';
 import { readQuoteJob } from '../../src/pipeline/quote-job.ts';
-import { DEMO_RATES } from '../../src/press/rates.ts';
+import { DEMO_RATES } from '../../src/press/demo-rates.ts';
 import { english } from '../../src/render/messages/english.ts';
 import { customerReport, quoteReport } from '../../src/render/quote-report.ts';
 import { at, layoutWith, rectangle } from '../support/layouts.ts';

@@ -4,7 +4,8 @@ import { evaluate, tokensOf } from '../../src/estimate/formula.ts';
 import { figure } from '../../src/estimate/figure.ts';
 import { quoteQuantity, type QuoteTerms } from '../../src/estimate/quote.ts';
 import { sheetsNeeded, type Route } from '../../src/estimate/sheets-needed.ts';
-import { DEMO_RATES, type Rates } from '../../src/press/rates.ts';
+import { DEMO_RATES } from '../../src/press/demo-rates.ts';
+import type { Rates } from '../../src/press/rates.ts';
 import { STAGES } from '../../src/press/stages.ts';
 import { GERMAN_TABLE } from '../../src/press/waste-table.ts';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cheapestAtQuantities, compareCosts, type CostTerms, type SheetToCost } from '../../src/pipeline/compare-costs.ts';
-import { DEMO_RATES, type Rates } from '../../src/press/rates.ts';
+import { DEMO_RATES } from '../../src/press/demo-rates.ts';
+import type { Rates } from '../../src/press/rates.ts';
 import { squareMetres, type SheetCandidate } from '../../src/press/sheet-candidates.ts';
 import { GERMAN_TABLE } from '../../src/press/waste-table.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { writeLayoutFile } from '../../src/layout/layout-file.ts';
 import { makeQuote } from '../../src/pipeline/quote.ts';
 import { readQuoteJob } from '../../src/pipeline/quote-job.ts';
-import { DEMO_RATES } from '../../src/press/rates.ts';
+import { DEMO_RATES } from '../../src/press/demo-rates.ts';
 import { STAGES } from '../../src/press/stages.ts';
 import { createFormat } from '../../src/render/format.ts';
 import { englishLanguage } from '../../src/render/messages/english-language.ts';

@@ -33,3 +33,8 @@ export function download(name: string, content: string | Uint8Array): void {
 export function bytesOf(content: string | Uint8Array): Uint8Array {
   return typeof content === 'string' ? new TextEncoder().encode(content) : content;
 }
+
+/** A job as a file of its own. */
+export function downloadJob(name: string, content: string): void {
+  download(`${name || 'job'}.blankwright.json`, content);
+}

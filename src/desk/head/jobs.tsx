@@ -1,6 +1,6 @@
 import type { RefObject } from 'preact';
 import { useDesk } from '../desk-context.ts';
-import { download } from '../files/files.ts';
+import { downloadJob } from '../files/files.ts';
 import { jobToFile, keptToFile } from '../job/job-file.ts';
 import { isReadable } from '../job/keep.ts';
 import { FilePicker } from '../panels/file-picker.tsx';
@@ -24,13 +24,13 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
       <h2 id="jobs-title">{say('jobs')}</h2>
       <div class="buttons">
         <button type="button" class="primary" onClick={() => void open()}>{say('new-job')}</button>
-        <button type="button" onClick={() => download(`${desk.job.value.name || 'job'}.blankwright.json`, jobToFile(desk.job.value))}>{say('job-to-file')}</button>
+        <button type="button" onClick={() => downloadJob(desk.job.value.name, jobToFile(desk.job.value))}>{say('job-to-file')}</button>
       </div>
       <FilePicker accept=".json" label={say('job-from-file')} hint={say('hint-job-file')} onFile={(name, bytes) => void take(name, bytes)} />
       <ul class="jobs">
         {saving.jobs.value.map((stored) => ({ ...stored, isOurs: isReadable(stored) })).map(({ id, job, savedAt, isOurs }) => (
           <li key={id}>
-            {isOurs ? <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button> : <button type="button" onClick={() => download(`${job.name || 'job'}.blankwright.json`, keptToFile(job))}>{say('save-newer', { name: job.name || say('unnamed') })}</button>}
+            {isOurs ? <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button> : <button type="button" onClick={() => downloadJob(job.name, keptToFile(job))}>{say('save-newer', { name: job.name || say('unnamed') })}</button>}
             <time dateTime={new Date(savedAt).toISOString()}>{new Date(savedAt).toLocaleString(dateLocale(desk.locale.value))}</time>
             <button type="button" class="small" onClick={() => void saving.remove(id)} aria-label={say('remove-job', { name: job.name || say('unnamed') })}>{say('remove')}</button>
           </li>

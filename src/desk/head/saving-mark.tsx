@@ -1,5 +1,5 @@
 import { useDesk } from '../desk-context.ts';
-import { download } from '../files/files.ts';
+import { downloadJob } from '../files/files.ts';
 import { jobToFile } from '../job/job-file.ts';
 import { useWords } from '../words/words.ts';
 
@@ -13,7 +13,7 @@ export function SavingMark() {
     return (
       <div class="conflict" role="alert">
         <p>{say(state === 'not kept' ? 'saving-not-kept' : `saving-${state}`)}</p>
-        <button type="button" onClick={() => download(`${desk.job.value.name || 'job'}.blankwright.json`, jobToFile(desk.job.value))}>{say('job-to-file')}</button>
+        <button type="button" onClick={() => downloadJob(desk.job.value.name, jobToFile(desk.job.value))}>{say('job-to-file')}</button>
       </div>
     );
   }

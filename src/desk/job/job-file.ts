@@ -3,7 +3,7 @@ import type { DrawingSource } from '../engine/protocol.ts';
 import { EMPTY_JOB, newJob, type Job } from './job.ts';
 import { packedFound } from './found-in-file.ts';
 import { outlinesFromFile } from './outlines-file.ts';
-import { versionsFromFile } from './versions-file.ts';
+import { isObject, versionsFromFile } from './versions-file.ts';
 
 /** A job as a file of its own: JSON, the drawing's bytes as base64. */
 export function jobToFile(job: Job): string {
@@ -41,7 +41,7 @@ export function jobFromFile(content: Readonly<Record<string, unknown>>): Job | u
 
 /** Known fields of the known kind only. Layouts and forms are not taken over here: they are judged first (`found-in-file.ts`). */
 function fieldsOf<Fields extends object>(empty: Fields, given: unknown): Fields {
-  if (!isRecord(given)) return empty;
+  if (!isObject(given)) return empty;
   return Object.fromEntries(Object.entries(empty).map(([field, usual]) => [field, sameKind(usual, given[field]) ? given[field] : usual])) as Fields;
 }
 
@@ -50,23 +50,19 @@ function sameKind(usual: unknown, given: unknown): boolean {
 }
 
 function drawingOf(given: unknown): Job['drawing'] {
-  if (!isRecord(given)) return undefined;
+  if (!isObject(given)) return undefined;
   const { kind, name, bytes, options, style, values } = given;
-  if (kind === 'style' && typeof style === 'string' && isRecord(values)) {
+  if (kind === 'style' && typeof style === 'string' && isObject(values)) {
     return { kind, style, values: Object.fromEntries(Object.entries(values).filter((entry): entry is [string, number] => typeof entry[1] === 'number')) };
   }
   if (kind !== 'file' || typeof name !== 'string' || typeof bytes !== 'string') return undefined;
-  const { roles, scale, widthIs, blank, page, closeGaps } = isRecord(options) ? options : {};
+  const { roles, scale, widthIs, blank, page, closeGaps } = isObject(options) ? options : {};
   return {
     kind,
     name,
     bytes: fromBase64(bytes),
     options: { roles: Array.isArray(roles) ? roles.filter((rule): rule is string => typeof rule === 'string' && roleRuleOf(rule) !== undefined) : [], ...(typeof scale === 'number' && { scale }), ...(typeof widthIs === 'number' && { widthIs }), ...(typeof blank === 'number' && { blank }), ...(typeof page === 'number' && { page }), ...(typeof closeGaps === 'number' && { closeGaps }) },
   };
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 /** Long lists of arguments overflow the stack. */

@@ -143,3 +143,8 @@ export function nextJob({ sheet, limits, effort, money }: Job): Job {
   const { rotations, grain } = EMPTY_JOB.limits;
   return { ...newJob(), sheet, limits: { ...limits, rotations, grain }, effort, money: { ...money, quantities: EMPTY_JOB.money.quantities } };
 }
+
+/** That of the job's money; euros where none is typed. */
+export function currencyOf({ currency }: Pick<MoneyFields, 'currency'>): string {
+  return currency || 'EUR';
+}

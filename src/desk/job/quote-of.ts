@@ -3,7 +3,7 @@ import type { QuoteAsk } from '../engine/protocol.ts';
 import type { RateName } from './rate-fields.ts';
 import { boardOf, type Records } from './records.ts';
 import { settleRates, sourcesOf } from './settled-rates.ts';
-import type { Job, KeptLayout } from './job.ts';
+import { currencyOf, type Job, type KeptLayout } from './job.ts';
 
 /** A field of the money panel whose text is no number. */
 export type MoneyFault = 'quantities' | 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits' | RateName;
@@ -38,7 +38,7 @@ export function quoteOf({ money, sheet, name }: Job, records: Records, quoted: Q
     ups: quoted.ups,
     sheet: `${quoted.sheet.width}x${quoted.sheet.height}`,
     quantities,
-    currency: money.currency || 'EUR',
+    currency: currencyOf(money),
     stages: money.stages,
     ...defined({ grammage: number('grammage'), boardPricePerTonne: number('boardPrice'), colours: number('colours'), varnishUnits: number('varnishUnits') }),
     ...(board && { board }),

@@ -83,11 +83,16 @@ export function printedRows({ list, plan }: Versions, stations: number): (number
   return (plan?.forms ?? []).map((form) => Array.from({ length: stations }, (_, station) => rows.get(form[station] ?? '')));
 }
 
+/** Whether some version stands on no station of the forms. */
+export function leavesOut({ list }: Versions, forms: readonly (readonly (number | undefined)[])[]): boolean {
+  return list.some((_, row) => !forms.some((form) => form.includes(row)));
+}
+
 /** What is handed over of the versions; undefined where there is no plan, or where it leaves a version out. */
 export function versionsOnForms(versions: Versions, stations: number, empty: string, currency: string): VersionsOnForms | undefined {
   const job = versionsJobOf(versions, stations);
   const forms = printedRows(versions, stations);
-  if (!('ask' in job) || forms.length === 0 || versions.list.some((_, row) => !forms.some((form) => form.includes(row)))) return undefined;
+  if (!('ask' in job) || forms.length === 0 || leavesOut(versions, forms)) return undefined;
   const { plan } = versions;
   return { ask: job.ask, letters: versions.list.map((_, row) => letterOf(row)), forms, lowerBound: plan?.asked === JSON.stringify(job.ask) ? plan.lowerBound : undefined, empty, currency };
 }

@@ -1,3 +1,4 @@
+import { toMicrons, toMillimetres } from '../../base/units.ts';
 import type { LayoutFile } from '../../layout/layout-file.ts';
 import type { NearMiss } from '../../render/near-miss-facts.ts';
 import type { Job, LimitFields, SheetFields } from './job.ts';
@@ -63,5 +64,5 @@ function barOf({ sheet, keepOut }: LayoutFile): Partial<LimitFields> {
 
 /** Millimetres as a field keeps them: whole micrometres. */
 function text(mm: number): string {
-  return String(Math.round(mm * 1000) / 1000);
+  return String(toMillimetres(toMicrons(mm)));
 }

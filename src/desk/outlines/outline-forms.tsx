@@ -6,6 +6,7 @@ import { letterOf } from '../job/versions.ts';
 import { StateMark } from '../panels/state-mark.tsx';
 import { useAnswer } from '../panels/use-answer.ts';
 import { Picture } from '../picture/picture.tsx';
+import { currencyOf } from '../job/job.ts';
 import { useWords } from '../words/words.ts';
 import { outlinesJob, takeForm } from './outlines-work.ts';
 
@@ -19,7 +20,7 @@ export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
   const total = forms.reduce((sum, { pressings }) => sum + pressings, 0);
   const whole = (value: number) => format.number(value, 0);
   const soMany = (count: number) => (count === 1 ? say('one-form') : say('so-many-forms', { count }));
-  const money = (value: number) => format.money(value, desk.job.value.money.currency || 'EUR');
+  const money = (value: number) => format.money(value, currencyOf(desk.job.value.money));
   const kind = cost === undefined ? '' : '-cost';
   const whyApart = ({ designs: [a, b], because, says: [first, second] }: NonNullable<OutlinesPlan['apart']>[number]) =>
     because === 'inks' ? say('apart-inks', { a, b, inks: first ?? '', units: second ?? '' }) : say('apart-field', { a, b, field: say(`apart-${because}`), first: first ?? say('apart-open'), second: second ?? say('apart-open') });

@@ -6,6 +6,7 @@ import { Layout } from '../panels/layout.tsx';
 import { letterOf } from '../job/versions.ts';
 import { OversFields } from '../panels/overs-fields.tsx';
 import { OwnOvers } from '../panels/own-overs.tsx';
+import { currencyOf } from '../job/job.ts';
 import { useWords } from '../words/words.ts';
 import { OutlineForms } from './outline-forms.tsx';
 import { OutlineRows } from './outline-rows.tsx';
@@ -30,7 +31,7 @@ function Controls() {
   const has = (field: string) => faults.some((fault) => fault.field === field);
   const ownFaults = faults.flatMap((fault) => (fault.field === 'ownOvers' ? [fault.row] : []));
   const set = (field: 'forms' | 'formCost' | 'pressingCost') => (text: string) => changeOutlines(desk, (now) => ({ ...now, [field]: text }), `outlines ${field}`);
-  const currency = money.currency || 'EUR';
+  const currency = currencyOf(money);
   const typed = outlines.list.some(({ quantity }) => quantity !== '');
   return (
     <>

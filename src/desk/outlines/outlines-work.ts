@@ -5,7 +5,7 @@ import type { DrawingSource } from '../engine/protocol.ts';
 import type { Job } from '../job/job.ts';
 import { layoutOfForm } from '../job/layouts.ts';
 import { MOST_OUTLINES, outlinesJobOf, type Outlines, type OutlinesPlan } from '../job/outlines.ts';
-import { nameOfDrawing } from '../job/name-of-drawing.ts';
+import { nameOfDrawing, stem } from '../job/name-of-drawing.ts';
 import { newId } from '../new-id.ts';
 
 /** A step of the person; `kind` joins quick changes of one kind. */
@@ -20,7 +20,7 @@ export function addFromDesk(desk: Desk): void {
 }
 
 export function addFile(desk: Desk, name: string, bytes: Uint8Array): void {
-  addOutline(desk, name.replace(/\.[^.]*$/, ''), { kind: 'file', name, bytes, options: { roles: [] } }, 'printed');
+  addOutline(desk, stem(name), { kind: 'file', name, bytes, options: { roles: [] } }, 'printed');
 }
 
 function addOutline(desk: Desk, name: string, source: DrawingSource, drawnFrom: Job['drawnFrom']): void {

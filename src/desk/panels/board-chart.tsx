@@ -1,3 +1,4 @@
+import { logScale, roundFigures } from '../../render/chart-parts.ts';
 import { decidingFigure, winnerAt, type CompareFacts, type ComparedSheetFacts } from '../../render/compare-facts.ts';
 import { comparedSize } from '../../render/messages/compare-figures.ts';
 import { useWords } from '../words/words.ts';
@@ -20,8 +21,8 @@ export function BoardChart({ facts }: { readonly facts: CompareFacts }) {
   const lines = bestFew(facts).map((index): Line => ({ index, points: pointsOf(facts.sheets[index]!, facts.measure) })).filter(({ points }) => points.length > 1);
   const all = lines.flatMap(({ points }) => points);
   if (all.length === 0) return null;
-  const x = logarithmic(all.map(({ quantity }) => quantity), LEFT, WIDTH - RIGHT);
-  const y = logarithmic(all.map(({ value }) => value), BASE, TOP);
+  const x = logScale(all.map(({ quantity }) => quantity), LEFT, WIDTH - RIGHT);
+  const y = logScale(all.map(({ value }) => value), BASE, TOP);
   const title = say(facts.measure === 'money' ? 'chart-cost-over-quantity' : 'chart-board-over-quantity', { currency: facts.currency });
   const places = apart(lines.map(({ points }) => y(points.at(-1)!.value)));
   const asked = facts.quantities[0]!;
@@ -55,18 +56,6 @@ function bestFew(facts: CompareFacts): number[] {
 
 function pointsOf({ curve, boardCurve = [] }: ComparedSheetFacts, measure: CompareFacts['measure']): Line['points'] {
   return measure === 'money' ? curve.map(({ quantity, cost }) => ({ quantity, value: cost })) : boardCurve.map(({ quantity, m2 }) => ({ quantity, value: m2 }));
-}
-
-function logarithmic(values: readonly number[], from: number, to: number) {
-  const [least, most] = [Math.min(...values), Math.max(...values)];
-  const place = (value: number) => from + ((to - from) * Math.log(value / least)) / (Math.log(most / least) || 1);
-  return Object.assign(place, { least, most });
-}
-
-/** 1, 2 and 5 with every power of ten within. */
-function roundFigures(least: number, most: number): number[] {
-  const powers = Array.from({ length: 12 }, (_, i) => 10 ** (i - 1));
-  return powers.flatMap((power) => [1, 2, 5].map((digit) => digit * power)).filter((figure) => figure >= least && figure <= most);
 }
 
 /** Names at the ends of lines, moved down where they would touch. */

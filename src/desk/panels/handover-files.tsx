@@ -4,7 +4,7 @@ import type { Desk } from '../desk.ts';
 import type { OutputFile } from '../engine/protocol.ts';
 import { download } from '../files/files.ts';
 import { downloadZip } from '../files/zip.ts';
-import type { KeptLayout } from '../job/job.ts';
+import { currencyOf, type KeptLayout } from '../job/job.ts';
 import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { versionsOnForms } from '../job/versions.ts';
 import { runOf } from '../versions/run-of.ts';
@@ -30,7 +30,7 @@ export function HandoverFiles({ layout, details }: Props) {
   const { desk } = useDesk();
   const { say, locale, format } = useWords();
   const { versions, money } = desk.job.value;
-  const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'), money.currency || 'EUR');
+  const onForms = versionsOnForms(versions, layout.file.placements.length, say('prints-nothing'), currencyOf(money));
   const from = JSON.stringify([layout.file.sheet, layout.file.placements, details, onForms, money, locale, format.unit]);
   // Nothing is offered before all of it is there, or a folder would lack its report.
   const answer = useAnswer(async () => {

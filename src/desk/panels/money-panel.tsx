@@ -3,7 +3,7 @@ import { STAGES } from '../../press/stages.ts';
 import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
-import type { MoneyFields } from '../job/job.ts';
+import { currencyOf, type MoneyFields } from '../job/job.ts';
 import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { boardOf } from '../job/records.ts';
 import { useWords } from '../words/words.ts';
@@ -41,7 +41,7 @@ export function MoneyPanel() {
     <NumberField key={field} {...(rate !== undefined && { rate })} label={say(`field-${field}`)} {...(unit !== undefined && { unit })} placeholder={typeof fromBoard[field] === 'number' ? format.number(fromBoard[field], 3) : undefined} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
       onInput={(text) => set({ [field]: text }, field)} />
   );
-  const per = (what: string) => `${money.currency || 'EUR'}/${what}`;
+  const per = (what: string) => `${currencyOf(money)}/${what}`;
   return (
     <Layout
       controls={

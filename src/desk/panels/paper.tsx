@@ -1,5 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import type { Panel } from '../desk.ts';
+import { claimOf, upsOf } from '../job/layouts.ts';
 import { LayoutPicture } from '../picture/layout-picture.tsx';
 import { useWords } from '../words/words.ts';
 
@@ -14,13 +15,13 @@ export function SheetOnPaper() {
   const { say, format, foundBy } = useWords();
   const chosen = desk.chosen.value;
   if (!chosen || !OF_LAYOUT.includes(desk.panel.value) || desk.face.value !== 'layouts') return null;
-  const { file, limit } = chosen;
-  const ups = file.placements.length;
+  const { sheet } = chosen.file;
+  const claim = claimOf(chosen);
   return (
     <section class="on-paper sheet-on-paper">
       <LayoutPicture layout={chosen} name="paper" />
       <p class="under">
-        {say('ups', { ups })}, {limit ? say(limit.ups === ups ? 'no-more-can-fit' : 'at-most', { limit: limit.ups }) : say('not-proved')}, {say('found-by', { source: foundBy(chosen) })}, {format.size(file.sheet.width, file.sheet.height)}
+        {[say('ups', { ups: upsOf(chosen) }), claim && say(claim.word, claim.facts), say('found-by', { source: foundBy(chosen) }), format.size(sheet.width, sheet.height)].filter(Boolean).join(', ')}
       </p>
     </section>
   );

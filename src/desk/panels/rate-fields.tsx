@@ -1,6 +1,6 @@
 import { MACHINE_OF } from '../../estimate/quote.ts';
 import { useDesk } from '../desk-context.ts';
-import type { MoneyFields } from '../job/job.ts';
+import { currencyOf, type MoneyFields } from '../job/job.ts';
 import { askedRates, askedStages, machineFields, type RateField } from '../job/rate-fields.ts';
 import { nameOfRecord } from '../job/records.ts';
 import { ratesRecord, settleRates, type SettledRate } from '../job/settled-rates.ts';
@@ -21,7 +21,7 @@ export function RateFields() {
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((job) => ({ ...job, money: { ...job.money, ...fields } }), kind);
   const placeholderOf = (rate: SettledRate | undefined) => rate && format.number(rate.value, 3);
   const field = (one: RateField) => (
-    <NumberField key={one.name} rate={one.figure} label={labelOf(one, say)} unit={unitOf(one, money.currency || 'EUR', say)} value={money[one.name] ?? ''} fault={faults.includes(one.name) ? say('fault-number') : undefined}
+    <NumberField key={one.name} rate={one.figure} label={labelOf(one, say)} unit={unitOf(one, currencyOf(money), say)} value={money[one.name] ?? ''} fault={faults.includes(one.name) ? say('fault-number') : undefined}
       placeholder={placeholderOf(settled.get(one.name))} onInput={(text) => set({ [one.name]: text }, one.name)} />
   );
   const record = ratesRecord(records, money.ratesRecord);

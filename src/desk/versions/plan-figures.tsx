@@ -4,6 +4,7 @@ import { ranges } from '../../render/ranges.ts';
 import { useDesk } from '../desk-context.ts';
 import type { VersionsAsk } from '../engine/protocol.ts';
 import { StateMark } from '../panels/state-mark.tsx';
+import { currencyOf } from '../job/job.ts';
 import { useWords } from '../words/words.ts';
 import { Swatch } from './version-looks.tsx';
 
@@ -30,7 +31,7 @@ export function PlanFigures({ ask, printed, weighed }: Props) {
     <div class="plan-figures">
       <p class="answer" role="status">
         {say('gang-pressings', { pressings: whole(total), forms: forms === 1 ? say('one-form') : say('so-many-forms', { count: forms }) })}
-        {cost !== undefined && say('gang-cost', { cost: format.money(cost, money.currency || 'EUR') })}. <StateMark state={state} />
+        {cost !== undefined && say('gang-cost', { cost: format.money(cost, currencyOf(money)) })}. <StateMark state={state} />
       </p>
       {missing.length > 0 && <p class="warning">{say('version-missing', { names: missing.map((row) => ask.versions[row]!.id).join(', ') })}</p>}
       {tooMany.length > 0 && <p class="warning">{say('version-too-many', { names: tooMany.map((row) => ask.versions[row]!.id).join(', ') })}</p>}
@@ -69,7 +70,7 @@ export function PlanFigures({ ask, printed, weighed }: Props) {
     const { lowerBound } = plan;
     const kind = cost === undefined ? '' : '-cost';
     if ((cost ?? total) <= lowerBound + LEAST_MONEY) return say(`gang-proved${kind}`);
-    return say(`gang-bound${kind}`, { bound: cost === undefined ? whole(lowerBound) : format.money(lowerBound, money.currency || 'EUR') });
+    return say(`gang-bound${kind}`, { bound: cost === undefined ? whole(lowerBound) : format.money(lowerBound, currencyOf(money)) });
   }
 }
 

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Issue } from '../../base/issue.ts';
 import { useDesk } from '../desk-context.ts';
-import type { KeptLayout } from '../job/job.ts';
+import { currencyOf, type KeptLayout } from '../job/job.ts';
 import { nameOf, printedRows, versionsJobOf } from '../job/versions.ts';
 import { NO_OVERS } from '../job/overs.ts';
 import { upsOf } from '../job/layouts.ts';
@@ -44,7 +44,7 @@ function Controls({ layout }: { readonly layout: KeptLayout }) {
     setBusy(false);
   };
   const typed = versions.list.some(({ name, quantity }) => name !== '' || quantity !== '');
-  const currency = money.currency || 'EUR';
+  const currency = currencyOf(money);
   return (
     <>
       <Block isForDoing title={say('versions')}>

@@ -5,10 +5,9 @@ import { factsOfComparison, showComparison } from '../../../pipeline/compare-sho
 import { readRecord } from '../../../press/records.ts';
 import { listedCandidates, listedRanges, sheetListSchema } from '../../../press/sheet-candidates.ts';
 import type { CompareFacts } from '../../../render/compare-facts.ts';
-import { createFormat } from '../../../render/format.ts';
 import type { Host } from '../host.ts';
-import type { CompareAnswer, CompareAsk, QuoteAsk, RecostAnswer, RecostAsk } from '../protocol.ts';
-import { languageOf } from './language-of.ts';
+import type { CompareAnswer, CompareAsk, Person, QuoteAsk, RecostAnswer, RecostAsk } from '../protocol.ts';
+import { languageOf, wordsFor } from './language-of.ts';
 import { machinesOf } from './machines-of.ts';
 import { quoteJobOf } from './quote.ts';
 
@@ -28,19 +27,16 @@ export async function compare({ job, sheets, effort, quote }: CompareAsk, { cont
   return { comparison, facts: factsOfComparison(job.id, compareJob, comparison, []) };
 }
 
-export function recost(ask: RecostAsk, { locale, unit }: Asking): RecostAnswer {
+export function recost(ask: RecostAsk, person: Person): RecostAnswer {
   const facts = recounted(ask);
-  const language = languageOf(locale);
-  const format = createFormat(language.locale, unit);
+  const { language, format } = wordsFor(person);
   return { facts, brief: language.compare.brief(facts, format), verdict: language.compare.sentence(facts, format) };
 }
 
 /** Sentence, charts, tables and the sheets drawn, as one file. */
-export function comparePage(ask: RecostAsk, { locale }: Asking): string {
+export function comparePage(ask: RecostAsk, { locale }: Pick<Person, 'locale'>): string {
   return showComparison(recounted(ask), undefined, languageOf(locale)).html();
 }
-
-type Asking = Pick<Host<'recost'>, 'locale' | 'unit'>;
 
 function recounted({ name, comparison, quote }: RecostAsk): CompareFacts {
   const terms = termsOf(quote);

@@ -2,7 +2,6 @@ import { bleedKept } from '../../../estimate/bleed-kept.ts';
 import { wasteAreas, wasteOfAreas, type WasteAreas } from '../../../estimate/waste.ts';
 import { placedRings } from '../../../estimate/placed-rings.ts';
 import { ringArea } from '../../../geometry/point.ts';
-import { createFormat } from '../../../render/format.ts';
 import { historyChart } from '../../../render/history-chart.ts';
 import type { NestFacts } from '../../../render/nest-facts.ts';
 import { nestReport } from '../../../render/nest-report.ts';
@@ -11,15 +10,13 @@ import { sheetScene } from '../../../render/sheet-scene.ts';
 import { sceneToSvg } from '../../../render/svg.ts';
 import { titleFigures } from '../../../render/title-figures.ts';
 import { viewOfLayout } from '../../../render/view-of-layout.ts';
-import type { Host } from '../host.ts';
-import type { ExplainAnswer, ExplainAsk } from '../protocol.ts';
-import { languageOf } from './language-of.ts';
+import type { ExplainAnswer, ExplainAsk, Person } from '../protocol.ts';
+import { wordsFor } from './language-of.ts';
 import { wasteScene } from './waste-scene.ts';
 
 /** Why so many: the report of one layout, whoever made it. */
-export function explain(ask: ExplainAsk, { locale, unit }: Pick<Host<'explain'>, 'locale' | 'unit'>): ExplainAnswer {
-  const language = languageOf(locale);
-  const format = createFormat(language.locale, unit);
+export function explain(ask: ExplainAsk, person: Person): ExplainAnswer {
+  const { language, format } = wordsFor(person);
   const areas = wasteAreas(ask.file);
   const facts = factsOf(ask, areas);
   const report = nestReport(facts, language, format);

@@ -5,17 +5,8 @@ import { readQuoteJob, type QuoteJob } from '../../../pipeline/quote-job.ts';
 import type { QuoteFacts } from '../../../render/quote-facts.ts';
 import { customerReport, quoteReport } from '../../../render/quote-report.ts';
 import { reportHtml } from '../../../render/report-html.ts';
-import { createFormat } from '../../../render/format.ts';
-import type { Host } from '../host.ts';
-import type { OutputFile, QuoteAnswer, QuoteAsk } from '../protocol.ts';
-import { languageOf } from './language-of.ts';
-
-type Asking = Pick<Host<'quote'>, 'locale' | 'unit'>;
-
-function spoken({ locale, unit }: Asking) {
-  const language = languageOf(locale);
-  return { language, format: createFormat(language.locale, unit) };
-}
+import type { OutputFile, Person, QuoteAnswer, QuoteAsk } from '../protocol.ts';
+import { wordsFor } from './language-of.ts';
 
 /** A page has no files beside the job: everything stands in it. */
 function noFiles(path: string): never {
@@ -31,9 +22,9 @@ function factsOf(ask: QuoteAsk): QuoteFacts {
   return { ...makeQuote(quoteJobOf(ask)), ...(ask.sources && { rateSources: ask.sources }) };
 }
 
-export function quote(ask: QuoteAsk, person: Asking): QuoteAnswer {
+export function quote(ask: QuoteAsk, person: Person): QuoteAnswer {
   const facts = factsOf(ask);
-  const { language, format } = spoken(person);
+  const { language, format } = wordsFor(person);
   const { named, rates } = language.quote(facts.product);
   const valueOf = (figure: Figure | undefined) => figure?.value ?? null;
   return {
@@ -54,9 +45,9 @@ export function quote(ask: QuoteAsk, person: Asking): QuoteAnswer {
 }
 
 /** The inside page, and the customer's where every price is known. */
-export function pages(ask: QuoteAsk, person: Asking): OutputFile[] {
+export function pages(ask: QuoteAsk, person: Person): OutputFile[] {
   const facts = factsOf(ask);
-  const { language, format } = spoken(person);
+  const { language, format } = wordsFor(person);
   const priced = facts.quantities.every(({ pricePerThousand }) => pricePerThousand?.value != null);
   return [{ name: 'quote.html', content: reportHtml(quoteReport(facts, language, format)) }, ...(priced ? [{ name: 'quote-customer.html', content: reportHtml(customerReport(facts, language, format)) }] : [])];
 }

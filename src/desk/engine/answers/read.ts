@@ -5,6 +5,7 @@ import { ruleLengths } from '../../../dieline/rule-lengths.ts';
 import { InputError } from '../../../base/issue.ts';
 import { dielineOfStyle } from '../../../dieline/styles/dieline-of-style.ts';
 import { drawingScene } from '../../../render/drawing-svg.ts';
+import { stem } from '../../job/name-of-drawing.ts';
 import type { Host } from '../host.ts';
 import type { DrawingSource, ReadAnswer, ReadAsk } from '../protocol.ts';
 import { languageOf } from './language-of.ts';
@@ -30,7 +31,7 @@ export async function dielineOf(source: DrawingSource, remembered: readonly stri
 
 /** Without folder and ending; of a style its name and dimensions. */
 function nameOf(source: DrawingSource): string {
-  if (source.kind === 'file') return source.name.replace(/\.[^.]*$/, '');
+  if (source.kind === 'file') return stem(source.name);
   return [source.style, Object.values(source.values).join('x')].join('-');
 }
 

@@ -2,6 +2,7 @@ import { inputError } from '../../../base/issue.ts';
 import { readRecord } from '../../../press/records.ts';
 import { readRows } from '../../../press/tables/rows.ts';
 import { columnsOf, isList, nameIn, readTable, schemaOf } from '../../../press/tables/record-tables.ts';
+import { stem } from '../../job/name-of-drawing.ts';
 import { kindOfRecord, type NamedRecord, type RecordKind } from '../../job/records.ts';
 import type { RecordAnswer, RecordAsk } from '../protocol.ts';
 
@@ -10,7 +11,7 @@ const KINDS: readonly RecordKind[] = ['sheets', 'rates', 'presses', 'cutters', '
 /** A record as JSON or a table as CSV, checked whole. Throws an InputError that names line and field of every fault. */
 export function takeRecords({ name, bytes }: RecordAsk): RecordAnswer {
   const text = new TextDecoder().decode(bytes);
-  const id = name.replace(/\.[^.]*$/, '');
+  const id = stem(name);
   return /\.json$/i.test(name) ? fromJson(id, name, text) : fromTable(id, name, text);
 }
 

@@ -1,7 +1,7 @@
 import { movable, withChanged, type Blank, type SheetDocument } from '../document.ts';
 import { boxOnSheet, type SheetFrame } from '../sheet-frame.ts';
 import { unchanged, type Change } from './change.ts';
-import { standsFree } from './stands-free.ts';
+import { isFree } from './stands-free.ts';
 
 /** In which direction steps are counted: of a row along the gripper edge, of a column away from it. */
 type Line = 'row' | 'column';
@@ -23,7 +23,7 @@ export function equalSteps(document: SheetDocument, ids: ReadonlySet<number>, fr
   for (const members of long) {
     const moved = withChanged(stepped, new Map(evenly(members, line, frame).map((blank) => [blank.id, blank])));
     if (moved === stepped) continue;
-    if (members.every(({ id }) => isFree(moved, id, frame))) stepped = moved;
+    if (members.every(({ id }) => isFree(moved.blanks, moved.blanks.find((blank) => blank.id === id)!, frame))) stepped = moved;
     else stuck++;
   }
   if (stepped === document) return unchanged(document, stuck > 0 ? 'no-equal-steps' : 'steps-equal-already');
@@ -57,8 +57,4 @@ function evenly(members: readonly Blank[], line: Line, frame: SheetFrame): Blank
     const by = first + i * step - start(blank);
     return by === 0 ? [] : [{ ...blank, [axis]: blank[axis] + by }];
   });
-}
-
-function isFree({ blanks }: SheetDocument, id: number, frame: SheetFrame): boolean {
-  return standsFree(blanks.find((blank) => blank.id === id)!, blanks.filter((blank) => blank.id !== id), frame);
 }

@@ -3,6 +3,7 @@ import { freePlaces } from '../../../nesting/finish/free-places.ts';
 import { movable, withChanged, type Blank, type SheetDocument } from '../document.ts';
 import { boxAround, boxOnSheet, type SheetFrame } from '../sheet-frame.ts';
 import { unchanged, type Change } from './change.ts';
+import { isFree } from './stands-free.ts';
 
 /** Rounds over all blanks; each brings them nearer or is the last. */
 const ROUNDS = 40;
@@ -53,11 +54,6 @@ function slidAll(all: readonly Blank[], ids: ReadonlySet<number>, frame: SheetFr
 function frontOf(blank: Blank, frame: SheetFrame, axis: Axis, { sign }: Way): number {
   const { minX, minY, maxX, maxY } = boxOnSheet(frame, blank);
   return sign < 0 ? (axis === 'x' ? minX : minY) : axis === 'x' ? maxX : maxY;
-}
-
-/** Whether it stands where the rules allow it. */
-function isFree(all: readonly Blank[], blank: Blank, frame: SheetFrame): boolean {
-  return freePlaces(frame.problem, all, all.indexOf(blank), 'x').some(({ from, to }) => from <= blank.x && blank.x <= to);
 }
 
 function slideOf(blanks: readonly Blank[], i: number, frame: SheetFrame, axis: Axis, way: Way): number {

@@ -8,3 +8,8 @@ export function standsFree(placement: Placement, others: readonly Placement[], f
   if (box.minX < area.minX || box.minY < area.minY || box.maxX > area.maxX || box.maxY > area.maxY) return false;
   return groupShifts(frame.problem, [placement], others, 'x', 0, { from: 0, to: 0 }).length > 0;
 }
+
+/** The same of one that is on the sheet already. */
+export function isFree(all: readonly Placement[], placement: Placement, frame: SheetFrame): boolean {
+  return standsFree(placement, all.filter((other) => other !== placement), frame);
+}
