@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
 import { openFiles } from '../../src/cli/desk-files.ts';
 import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
 import type { Answers } from '../../src/cli/serving/http.ts';
@@ -45,6 +45,17 @@ export async function searched(page: Page): Promise<void> {
 export async function chooseEffort(page: Page, effort: 'quick' | 'normal' | 'thorough'): Promise<void> {
   await goTo(page, 'Layouts found');
   await page.getByLabel('Effort').selectOption(effort);
+}
+
+/** Every sheet of the lists compared in money, with invented rates; their board is returned. */
+export async function compareSheets(page: Page): Promise<Locator> {
+  await chooseEffort(page, 'quick');
+  await goTo(page, 'Money');
+  await page.getByLabel('Fill what is empty with invented rates').check();
+  await goTo(page, 'Sheet');
+  await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
+  await page.getByRole('button', { name: 'Compare them all' }).click();
+  return page.getByRole('region', { name: 'Every sheet that could be bought' });
 }
 
 /** A panel by its name on the ticket. */

@@ -3,11 +3,11 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { DeskServer } from '../../src/cli/desk-server.ts';
+import type { Download, Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { HANDOVER_FILES } from '../../src/pipeline/handover.ts';
-import { browserIsHere, goTo, launch, picture, sample, serve, watch } from './browser.ts';
+import { browserIsHere, goTo, picture, sample } from './browser.ts';
+import { withDesk } from './with-desk.ts';
 
 /** Blue lines that nothing names. */
 const TWO_COLOURS = `<svg xmlns="http://www.w3.org/2000/svg" width="106mm" height="64mm" viewBox="0 0 106 64"><g fill="none" stroke-width=".3">
@@ -15,34 +15,20 @@ const TWO_COLOURS = `<svg xmlns="http://www.w3.org/2000/svg" width="106mm" heigh
 
 /** Saving what is handed over: what is not there is said, nothing of somebody else is replaced silently. */
 describe.skipIf(!browserIsHere())('files handed over', { timeout: 150_000 }, () => {
-  let browser: Browser;
+  const desk = withDesk();
   let folder: string;
-  let server: DeskServer;
   let page: Page;
-  let faults: string[];
 
-  beforeAll(async () => {
-    browser = await launch();
-  });
-  afterAll(() => browser.close());
   beforeEach(async () => {
     folder = mkdtempSync(join(tmpdir(), 'desk-handover-'));
-    server = await serve([folder]);
-    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB' });
-    faults = watch(page);
-    await page.goto(server.url);
+    page = await desk.open({}, [folder]);
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill('326x240');
     await goTo(page, 'Layouts found');
     await page.getByLabel('Effort').selectOption('quick');
     await goTo(page, 'Drawing');
   });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.context().close();
-    await server.close();
-    rmSync(folder, { recursive: true });
-  });
+  afterEach(() => rmSync(folder, { recursive: true }));
 
   const drawing = (text: string) => page.getByLabel('Choose a drawing').setInputFiles({ name: 'box.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(text) });
   const handOver = async () => {
@@ -102,13 +88,11 @@ describe.skipIf(!browserIsHere())('files handed over', { timeout: 150_000 }, () 
   });
 
   test('without a folder all of it is one ZIP, with the manifest of what is in it', async () => {
-    const single = await serve([sample('label-oval.svg')]);
-    const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, locale: 'en-GB' });
-    await context.addInitScript(() => Object.assign(globalThis, { showDirectoryPicker: undefined }));
-    const other = await context.newPage();
+    const other = await desk.open({}, [sample('label-oval.svg')]);
+    await other.addInitScript(() => Object.assign(globalThis, { showDirectoryPicker: undefined }));
     const downloads: Download[] = [];
     other.on('download', (one) => downloads.push(one));
-    await other.goto(single.url);
+    await other.reload();
     await other.locator('.ticket .state-sound').waitFor({ timeout: 60_000 });
     await goTo(other, 'Hand over');
     const files = other.locator('ul.files li');
@@ -124,7 +108,5 @@ describe.skipIf(!browserIsHere())('files handed over', { timeout: 150_000 }, () 
     const manifest = JSON.parse(new TextDecoder().decode(packed['manifest.json'])) as { files: { name: string; sha256: string }[] };
     expect([...manifest.files.map(({ name }) => name), 'manifest.json'].toSorted()).toEqual(Object.keys(packed).toSorted());
     for (const { name, sha256 } of manifest.files) expect(createHash('sha256').update(packed[name]!).digest('hex'), name).toBe(sha256);
-    await context.close();
-    await single.close();
   });
 });

@@ -1,11 +1,12 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { openFiles } from '../../src/cli/desk-files.ts';
 import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
-import { browserIsHere, goTo, launch, picture, root, sample, watch } from './browser.ts';
+import { browserIsHere, goTo, picture, root, sample } from './browser.ts';
+import { withDesk } from './with-desk.ts';
 
 /** What is put before a thread's own script: on a message that fits, it never comes back. */
 const loopOn = (condition: string) => `addEventListener("message", (event) => { const { data } = event; if (!(${condition})) return; event.stopImmediatePropagation(); setTimeout(() => { for (;;); }, 200); });\n`;
@@ -17,30 +18,22 @@ const FOUR_CORES = "Object.defineProperty(navigator, 'hardwareConcurrency', { va
 
 /** Threads that are caught in a loop: told, stopped by the person, started anew; nothing is lost. A copy of the page is served, one script of it changed. */
 describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000 }, () => {
-  let browser: Browser;
+  const desk = withDesk();
   let folder: string;
   let server: DeskServer;
   let page: Page;
-  let faults: string[];
 
   beforeAll(async () => {
-    browser = await launch();
     folder = mkdtempSync(join(tmpdir(), 'desk-loops-'));
     cpSync(join(root, 'dist', 'desk'), folder, { recursive: true });
     server = await serveDesk(folder, openFiles([sample('reverse-tuck-small.svg')]), { must: 0 });
   });
   afterAll(async () => {
-    await browser.close();
     await server.close();
     rmSync(folder, { recursive: true });
   });
   beforeEach(async () => {
-    page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 900 } });
-    faults = watch(page);
-  });
-  afterEach(async () => {
-    expect(faults).toEqual([]);
-    await page.close();
+    page = await desk.open();
   });
 
   const script = (name: string, before = '') => writeFileSync(join(folder, name), before + readFileSync(join(root, 'dist', 'desk', name), 'utf8'));
@@ -57,7 +50,6 @@ describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000
     script('engine-worker.js', loopOn("data.kind === 'explain'"));
     await open();
     await page.getByRole('textbox', { name: 'Name of the job' }).fill('mint tea');
-    await page.getByRole('button', { name: 'Stop' }).click();
     await searched();
     mended();
     await goTo(page, 'Why this many');
@@ -78,7 +70,6 @@ describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000
   test('the thread that searches: what was found stays, and the question is asked again by a button', async () => {
     mended();
     await open();
-    await page.getByRole('button', { name: 'Stop' }).click();
     await searched();
     script('engine-worker.js', loopOn("data.kind === 'search'"));
     // Ended as by a breakdown, so that the next one has the changed script.

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { browserIsHere, chooseEffort, findings, goTo, picture, sample } from './browser.ts';
+import { browserIsHere, compareSheets, findings, picture, sample } from './browser.ts';
 import { WITH_AXE, withDesk } from './with-desk.ts';
 
 /** Sales, with the customer on the phone: the answer first, in few words, to be read out and copied. */
@@ -9,13 +9,7 @@ describe.skipIf(!browserIsHere())('the board of sheets', { timeout: 150_000 }, (
   test('the sentence stands on top and is copied; price and quantity move it; sheets are sorted and picked by grain and by how they are bought', async () => {
     const page = await desk.open({ ...WITH_AXE, permissions: ['clipboard-read', 'clipboard-write'] });
     await page.locator('.ticket .state-sound').waitFor();
-    await chooseEffort(page, 'quick');
-    await goTo(page, 'Money');
-    await page.getByLabel('Fill what is empty with invented rates').check();
-    await goTo(page, 'Sheet');
-    await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
-    await page.getByRole('button', { name: 'Compare them all' }).click();
-    const board = page.getByRole('region', { name: 'Every sheet that could be bought' });
+    const board = await compareSheets(page);
     const brief = board.locator('.verdict-brief');
     await brief.filter({ hasText: /^The .* at 20\s000 cartons|^The usual sheet/ }).waitFor({ timeout: 60_000 });
     const above = await Promise.all([brief, board.getByRole('slider').first()].map(async (part) => (await part.boundingBox())!.y));

@@ -6,7 +6,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, describe, expect, test } from 'vitest';
 import { judge } from '../../src/layout/judge.ts';
 import { readLayoutFile } from '../../src/layout/layout-file.ts';
-import { browserIsHere, chooseEffort, goTo, picture, root, sample } from './browser.ts';
+import { browserIsHere, chooseEffort, compareSheets, goTo, picture, root, sample } from './browser.ts';
 import { withDesk } from './with-desk.ts';
 
 /** What each of the three people does within three minutes, without reading anything. */
@@ -120,13 +120,7 @@ describe.skipIf(!browserIsHere())('the desk in a browser', { timeout: 120_000 },
 
   test('sales: every sheet that could be bought; the quantity moves the winner, and the winner comes onto the desk', async () => {
     await open(sample('straight-tuck-small.svg'));
-    await chooseEffort(page, 'quick');
-    await goTo(page, 'Money');
-    await page.getByLabel('Fill what is empty with invented rates').check();
-    await goTo(page, 'Sheet');
-    await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
-    await page.getByRole('button', { name: 'Compare them all' }).click();
-    const board = page.getByRole('region', { name: 'Every sheet that could be bought' });
+    const board = await compareSheets(page);
     await board.locator('.card.chosen').waitFor({ timeout: 60_000 });
     const winnerAfter = async (key: string, sentence: RegExp) => {
       await board.getByRole('slider', { name: 'Quantity' }).focus();
