@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { goTo, launch, sample, serve } from '../tests/desk/browser.ts';
+import { goTo, launch, sample, serve } from '../tests/browser/browser.ts';
 import { printMachine } from './harness.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { carton } from '../tests/desk/hand/frames.ts';
-import { workWhileDragging } from '../tests/desk/hand/drag-work.ts';
-import { handPages } from '../tests/desk/hand/hand-page.ts';
+import { workWhileDragging } from '../tests/browser/hand/drag-work.ts';
+import { handPages } from '../tests/browser/hand/hand-page.ts';
 import { printMachine } from './harness.ts';
 
 /** What a frame costs the page's main thread while a blank is dragged among few and among many; software rendering. */

@@ -46,7 +46,7 @@ export function App({ parts }: { readonly parts: DeskParts }) {
   }, [locale]);
   useEffect(openAtTop, [panel]);
   useEffect(() => listenToKeys(parts), [parts]);
-  useEffect(() => listenToDrops((name, bytes) => void takeFile(desk, name, bytes)), [desk]);
+  useEffect(() => listenToDrops((name, content) => void takeFile(desk, name, content)), [desk]);
   return (
     <DeskContext.Provider value={parts}>
       <WordsContext.Provider value={words}>

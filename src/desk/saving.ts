@@ -4,6 +4,7 @@ import { whenChanged } from './desk.ts';
 import { withOtherId } from './job/history.ts';
 import { EMPTY_JOB, newJob, type Job } from './job/job.ts';
 import { isReadable, openKeep, type Keep, type StoredJob } from './job/keep.ts';
+import { goingFrom } from './going.ts';
 import { wordsIn } from './words/words.ts';
 import { joinRecords, rememberedRecords, type Records } from './job/records.ts';
 
@@ -136,10 +137,11 @@ export async function keepSaving(desk: Desk): Promise<Saving> {
     removed,
     open: async (wanted) => {
       if (wanted === desk.job.value.id) return;
+      const go = goingFrom(desk);
       await saveSoon();
       const job = await load(wanted);
       desk.change(() => job);
-      desk.panel.value = job.layouts.length > 0 ? 'layouts' : 'drawing';
+      go(job.layouts.length > 0 ? 'layouts' : 'drawing');
     },
     remove: async (unwanted) => {
       if (unwanted === desk.job.value.id) await saving.open();

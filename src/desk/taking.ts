@@ -1,9 +1,11 @@
 import { batch } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
 import type { DeskParts } from './desk-context.ts';
-import type { Desk } from './desk.ts';
+import type { Desk, Panel } from './desk.ts';
 import type { DrawingSource } from './engine/protocol.ts';
+import { fetched, type FileContent } from './fetched.ts';
 import type { Files } from './files/files.ts';
+import { goingFrom } from './going.ts';
 import { nextJob, type Job } from './job/job.ts';
 import { layoutFromFile } from './job/layouts.ts';
 import { nameOfDrawing, stem } from './job/name-of-drawing.ts';
@@ -15,31 +17,33 @@ import { takeRecordFile } from './taking-records.ts';
 import { wordsIn } from './words/words.ts';
 
 /** Takes in any file that the desk knows, by what is in it: a drawing, a layout, a record, a job. What it does not know leaves the desk as it is. */
-export async function takeFile(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
+export async function takeFile(desk: Desk, name: string, fileContent: FileContent): Promise<void> {
+  const go = goingFrom(desk);
   desk.refused.value = undefined;
+  const bytes = await fetched(desk, name, fileContent);
+  if (!bytes) return;
   if (/\.csv$/i.test(name)) {
     await takeRecordFile(desk, name, bytes);
     return;
   }
   if (!/\.json$/i.test(name)) {
-    await takeDrawing(desk, name, bytes);
+    await takeDrawing(desk, name, bytes, go);
     return;
   }
   const content = jsonOf(bytes);
   const job = content && jobFromFile(content);
   if (job) await takeJob(desk, job, content);
-  else if (content?.['format'] === 'blankwright-layout') await takeLayout(desk, name, bytes);
+  else if (content?.['format'] === 'blankwright-layout') await takeLayout(desk, name, bytes, go);
   else if (content && kindOfRecord(content)) await takeRecordFile(desk, name, bytes);
   else desk.notice.value = wordsIn(desk.locale.value).say('file-not-known', { name });
 }
 
 /** Read before it lies on the desk, so that what is no drawing leaves there what was there. */
-async function takeDrawing(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
+async function takeDrawing(desk: Desk, name: string, bytes: Uint8Array, go: (to: Panel) => void): Promise<void> {
   const { say } = wordsIn(desk.locale.value);
   const drawing = { kind: 'file', name, bytes, options: { roles: [] } } as const;
   const underWay = say('reading-file', { name });
   desk.notice.value = underWay;
-  const { value: panel } = desk.panel;
   const read = await readOf(desk, drawing);
   const issues = whyNoDrawing(read);
   if (issues) {
@@ -50,8 +54,7 @@ async function takeDrawing(desk: Desk, name: string, bytes: Uint8Array): Promise
   if (desk.notice.value === underWay) desk.notice.value = '';
   batch(() => {
     putDrawing(desk, drawing);
-    // Who went elsewhere meanwhile stays there.
-    if (desk.panel.value === panel) desk.panel.value = 'drawing';
+    go('drawing');
     if (desk.job.value.drawing === drawing) desk.reading.value = { ...read, of: drawing };
   });
 }
@@ -95,7 +98,7 @@ export async function takeAsRevision({ desk, saving }: Pick<DeskParts, 'desk' | 
   await saving.drop(id);
 }
 
-async function takeLayout(desk: Desk, name: string, bytes: Uint8Array): Promise<void> {
+async function takeLayout(desk: Desk, name: string, bytes: Uint8Array, go: (to: Panel) => void): Promise<void> {
   const words = wordsIn(desk.locale.value);
   const found = await answered(() => desk.engine.ask('layout', { name, bytes }));
   if (found.kind === 'issues') {
@@ -105,7 +108,7 @@ async function takeLayout(desk: Desk, name: string, bytes: Uint8Array): Promise<
   const { file, state } = found.answer;
   const layout = layoutFromFile(file, state, String(file.result?.['source'] ?? name));
   desk.change((job) => ({ ...job, name: job.name || stem(name), layouts: [...job.layouts, layout], chosen: layout.id }));
-  desk.panel.value = 'layouts';
+  go('layouts');
 }
 
 function jsonOf(bytes: Uint8Array): Record<string, unknown> | undefined {
@@ -119,6 +122,7 @@ function jsonOf(bytes: Uint8Array): Record<string, unknown> | undefined {
 
 /** The invented records that come with the desk, then what it was opened with: records to choose from, one drawing or layout to begin with. */
 export async function takeOpened(desk: Desk, files: Files): Promise<void> {
+  const go = goingFrom(desk);
   desk.records.value = joinRecords((await (await fetch('records.json')).json()) as Records, desk.records.value);
   const names = await files.list();
   const opened: { name: string; bytes: Uint8Array; content: Record<string, unknown> | undefined }[] = [];
@@ -132,6 +136,6 @@ export async function takeOpened(desk: Desk, files: Files): Promise<void> {
   const drawings = names.filter((name) => !/\.(json|csv)$/i.test(name));
   const [first] = drawings.length === 1 ? drawings : [];
   const bytes = first === undefined ? undefined : await files.read(first);
-  if (first !== undefined && bytes) await takeDrawing(desk, first, bytes);
-  if (layouts.length === 1) await takeLayout(desk, layouts[0]!.name, layouts[0]!.bytes);
+  if (first !== undefined && bytes) await takeDrawing(desk, first, bytes, go);
+  if (layouts.length === 1) await takeLayout(desk, layouts[0]!.name, layouts[0]!.bytes, go);
 }

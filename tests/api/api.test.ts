@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterAll, describe, expect, test } from 'vitest';
 import * as api from '../../src/api/index.ts';
-import { browserIsHere, launch, root, sample } from '../desk/browser.ts';
+import { browserIsHere, launch, root, sample } from '../browser/browser.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'blankwright-api-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

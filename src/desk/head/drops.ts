@@ -1,15 +1,16 @@
+import type { FileContent } from '../fetched.ts';
+
 /** Files dropped anywhere on the page. Returns how to end it. */
-export function listenToDrops(take: (name: string, bytes: Uint8Array) => void): () => void {
+export function listenToDrops(take: (name: string, content: FileContent) => void): () => void {
   const onDragOver = (event: DragEvent) => event.preventDefault();
-  const onDrop = async (event: DragEvent) => {
+  const onDrop = (event: DragEvent) => {
     event.preventDefault();
-    for (const file of event.dataTransfer?.files ?? []) take(file.name, new Uint8Array(await file.arrayBuffer()));
+    for (const file of event.dataTransfer?.files ?? []) take(file.name, file.arrayBuffer());
   };
-  const listener = (event: DragEvent) => void onDrop(event);
   addEventListener('dragover', onDragOver);
-  addEventListener('drop', listener);
+  addEventListener('drop', onDrop);
   return () => {
     removeEventListener('dragover', onDragOver);
-    removeEventListener('drop', listener);
+    removeEventListener('drop', onDrop);
   };
 }

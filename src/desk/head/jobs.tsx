@@ -3,6 +3,7 @@ import { useDesk } from '../desk-context.ts';
 import { downloadJob } from '../files/files.ts';
 import { jobToFile, keptToFile } from '../job/job-file.ts';
 import { isReadable } from '../job/keep.ts';
+import type { FileContent } from '../fetched.ts';
 import { FilePicker } from '../panels/file-picker.tsx';
 import { takeFile } from '../taking.ts';
 import { dateLocale, useWords } from '../words/words.ts';
@@ -15,9 +16,9 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
     await saving.open(id);
     dialog.current?.close();
   };
-  const take = async (name: string, bytes: Uint8Array) => {
+  const take = async (name: string, content: FileContent) => {
     dialog.current?.close();
-    await takeFile(desk, name, bytes);
+    await takeFile(desk, name, content);
   };
   return (
     <dialog ref={dialog} aria-labelledby="jobs-title">

@@ -16,10 +16,6 @@ export function OutlineRows({ faults }: { readonly faults: readonly OutlinesFaul
   const set = (row: number, fields: Partial<OutlineFields>) => changeOutlines(desk, (now) => ({ ...now, list: now.list.with(row, { ...now.list[row]!, ...fields }) }), `outline ${row} ${Object.keys(fields).join()}`);
   const isListed = (name: string) => list.some(({ source }) => source.kind === 'file' && source.name === name);
   const opened = names.kind === 'answer' ? names.answer.filter((name) => /\.(svg|dxf|pdf)$/i.test(name) && !isListed(name)) : [];
-  const addOpened = async (name: string) => {
-    const bytes = await files.read(name);
-    if (bytes) addFile(desk, name, bytes);
-  };
   return (
     <>
       <ul class="gang-rows">
@@ -36,9 +32,9 @@ export function OutlineRows({ faults }: { readonly faults: readonly OutlinesFaul
         <>
           <div class="buttons">
             {drawing && !list.some(({ source }) => source === drawing || (source.kind === 'file' && drawing.kind === 'file' && source.name === drawing.name)) && <button type="button" onClick={() => addFromDesk(desk)}>{say('add-from-desk')}</button>}
-            {opened.map((name) => <button key={name} type="button" class="small" onClick={() => void addOpened(name)}>{say('add-opened', { name })}</button>)}
+            {opened.map((name) => <button key={name} type="button" class="small" onClick={() => void addFile(desk, name, files.read(name))}>{say('add-opened', { name })}</button>)}
           </div>
-          <FilePicker accept=".svg,.dxf,.pdf" label={say('add-drawing')} hint={say('hint-add-drawing')} onFile={(name, bytes) => addFile(desk, name, bytes)} />
+          <FilePicker accept=".svg,.dxf,.pdf" label={say('add-drawing')} hint={say('hint-add-drawing')} onFile={(name, content) => void addFile(desk, name, content)} />
         </>
       )}
     </>

@@ -2,6 +2,7 @@ import { InputError, type Issue } from '../../base/issue.ts';
 import type { Desk } from '../desk.ts';
 import { EngineLost } from '../engine/client.ts';
 import type { DrawingSource } from '../engine/protocol.ts';
+import { fetched, type FileContent } from '../fetched.ts';
 import type { Job } from '../job/job.ts';
 import { layoutOfForm } from '../job/layouts.ts';
 import { MOST_OUTLINES, outlinesJobOf, type Outlines, type OutlinesPlan } from '../job/outlines.ts';
@@ -19,8 +20,9 @@ export function addFromDesk(desk: Desk): void {
   if (drawing) addOutline(desk, nameOfDrawing(desk.job.value), drawing, drawnFrom);
 }
 
-export function addFile(desk: Desk, name: string, bytes: Uint8Array): void {
-  addOutline(desk, stem(name), { kind: 'file', name, bytes, options: { roles: [] } }, 'printed');
+export async function addFile(desk: Desk, name: string, content: FileContent): Promise<void> {
+  const bytes = await fetched(desk, name, content);
+  if (bytes) addOutline(desk, stem(name), { kind: 'file', name, bytes, options: { roles: [] } }, 'printed');
 }
 
 function addOutline(desk: Desk, name: string, source: DrawingSource, drawnFrom: Job['drawnFrom']): void {

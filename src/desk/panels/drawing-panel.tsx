@@ -28,7 +28,7 @@ export function DrawingPanel() {
   // Places are in the drawing's own axes; the picture's y runs up.
   const yUp = reading.kind === 'answer' && reading.answer.dieline.yAxis === 'up';
   const goTo = ({ place }: Issue) => place && setFocus({ x: place[0], y: yUp ? place[1] : -place[1], mm: FAULT_VIEW_MM });
-  const trySample = async () => takeFile(desk, SAMPLE, new Uint8Array(await (await fetch(`samples/${SAMPLE}`)).arrayBuffer()));
+  const trySample = () => takeFile(desk, SAMPLE, fetch(`samples/${SAMPLE}`).then((response) => response.arrayBuffer()));
   return (
     <Layout
       controls={
@@ -37,7 +37,7 @@ export function DrawingPanel() {
           {reading.kind === 'answer' && <WhatWasRead answer={reading.answer} onGoTo={goTo} />}
           {reading.kind === 'issues' && <IssueList issues={reading.issues} />}
           <Block isForDoing title={say(reading.kind === 'none' ? 'drawing-from-file' : 'another-drawing')}>
-            <FilePicker isFirst={reading.kind === 'none'} accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+            <FilePicker isFirst={reading.kind === 'none'} accept=".svg,.dxf,.pdf" label={say('choose-drawing')} hint={say('drop-drawing')} onFile={(name, content) => void takeFile(desk, name, content)} />
             <OpenedDrawings />
             {reading.kind === 'none' && <button type="button" onClick={() => void trySample()}>{say('try-sample')}</button>}
           </Block>

@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks';
+import type { FileContent } from '../fetched.ts';
 
 interface Props {
   readonly accept: string;
@@ -6,19 +7,17 @@ interface Props {
   readonly hint: string;
   /** What is done first here. */
   readonly isFirst?: boolean;
-  readonly onFile: (name: string, bytes: Uint8Array) => void;
+  readonly onFile: (name: string, content: FileContent) => void;
 }
 
 /** A file by choice; the page itself takes what is dropped anywhere. */
 export function FilePicker({ accept, label, hint, isFirst = false, onFile }: Props) {
   const id = useId();
-  const take = async (file: File | undefined) => {
-    if (file) onFile(file.name, new Uint8Array(await file.arrayBuffer()));
-  };
+  const take = (file: File | undefined) => file && onFile(file.name, file.arrayBuffer());
   return (
     <div class="drop">
       <label for={id} class={isFirst ? 'file-label primary' : 'file-label'}>{label}</label>
-      <input id={id} type="file" accept={accept} onChange={(event) => { void take(event.currentTarget.files?.[0]); event.currentTarget.value = ''; }} />
+      <input id={id} type="file" accept={accept} onChange={(event) => { take(event.currentTarget.files?.[0]); event.currentTarget.value = ''; }} />
       <p class="hint">{hint}</p>
     </div>
   );

@@ -36,7 +36,7 @@ export function LayoutsPanel() {
           </Block>
           <Block isForDoing title={say('found', { count: layouts.length })}>
             <ol class="cards">{layouts.map((layout) => <Card key={layout.id} layout={layout} />)}</ol>
-            <FilePicker accept=".json" label={say('open-layout')} hint={say('hint-layout')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+            <FilePicker accept=".json" label={say('open-layout')} hint={say('hint-layout')} onFile={(name, content) => void takeFile(desk, name, content)} />
           </Block>
         </>
       }

@@ -11,16 +11,12 @@ export function OpenedDrawings() {
   if (names.kind !== 'answer') return null;
   const drawings = names.answer.filter((name) => /\.(svg|dxf|pdf)$/i.test(name));
   if (drawings.length < 2) return null;
-  const take = async (name: string) => {
-    const bytes = await files.read(name);
-    if (bytes) await takeFile(desk, name, bytes);
-  };
   return (
     <details class="opened" open>
       <summary>{say('opened-drawings', { count: drawings.length })}</summary>
       <ul class="opened-list">
         {drawings.map((name) => (
-          <li key={name}><button type="button" class="small" onClick={() => void take(name)}>{name}</button></li>
+          <li key={name}><button type="button" class="small" onClick={() => void takeFile(desk, name, files.read(name))}>{name}</button></li>
         ))}
       </ul>
     </details>

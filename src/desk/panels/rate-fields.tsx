@@ -40,7 +40,7 @@ export function RateFields() {
         </fieldset>
       ))}
       <div class="row">{askedRates(money).filter(({ at }) => at.length === 1).map(field)}</div>
-      <FilePicker accept=".json,.csv" label={say('choose-rates')} hint={say('hint-rates')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+      <FilePicker accept=".json,.csv" label={say('choose-rates')} hint={say('hint-rates')} onFile={(name, content) => void takeFile(desk, name, content)} />
     </Block>
   );
 }

@@ -54,7 +54,7 @@ function SheetLists() {
     <>
       <p class="hint">{isOwn ? say('lists-own') : say('lists-invented', { list: lists.map(nameOfRecord).join(', ') })}</p>
       <OwnRecords kinds={['sheets']} />
-      <FilePicker accept=".json,.csv" label={say('choose-list')} hint={say('hint-list')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+      <FilePicker accept=".json,.csv" label={say('choose-list')} hint={say('hint-list')} onFile={(name, content) => void takeFile(desk, name, content)} />
     </>
   );
 }

@@ -36,7 +36,7 @@ export function SheetPanel() {
           </Block>
           <Block isForDoing title={say('own-records')}>
             <OwnRecords kinds={['presses', 'cutters', 'boards']} />
-            <FilePicker accept=".json,.csv" label={say('choose-record')} hint={say('hint-record')} onFile={(name, bytes) => void takeFile(desk, name, bytes)} />
+            <FilePicker accept=".json,.csv" label={say('choose-record')} hint={say('hint-record')} onFile={(name, content) => void takeFile(desk, name, content)} />
             <p class="hint">{say('records-invented')}</p>
           </Block>
         </>

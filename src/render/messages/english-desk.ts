@@ -102,6 +102,7 @@ export const englishDesk = {
   'step-layouts': 'See the layouts',
   'step-money': 'See what it costs',
   'step-handover': 'Hand it over',
+  'file-not-there': '{name} could not be opened: it may be a folder, or gone, or on a drive that is not there. Choose it again.',
   'file-not-known': '{name} is nothing that the desk knows: a drawing, a layout, a record of sheets, rates, a press, a die-cutter or a board (JSON or CSV), or a job is wanted.',
   'issue-grammage-missing': 'The grammage is still open: choose a board or type its grammage, and the sheets to order and the money stand here.',
   'issue-no-blank-fits': 'Not a single blank fits clear of margins, bar and what must stay free. Take a larger sheet or move the bar.',

@@ -103,6 +103,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'step-layouts': 'Die Standbogen ansehen',
   'step-money': 'Sehen, was es kostet',
   'step-handover': 'Zur Übergabe',
+  'file-not-there': '{name} ließ sich nicht öffnen: vielleicht ein Ordner, verschoben oder auf einem Laufwerk, das nicht da ist. Bitte noch einmal wählen.',
   'file-not-known': '{name} ist nichts, was das Pult kennt: Gesucht ist eine Zeichnung, ein Standbogen, ein Datensatz (JSON oder CSV) oder ein Auftrag.',
   'issue-grammage-missing': 'Das Flächengewicht ist noch offen: Wählen Sie einen Karton oder geben Sie das Gewicht ein, dann stehen hier die zu bestellenden Bogen und das Geld.',
   'issue-no-blank-fits': 'Kein einziger Zuschnitt passt neben Rändern, Streifen und freien Flächen. Nehmen Sie einen größeren Bogen oder versetzen Sie den Streifen.',

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
 import { at, layoutWith, rectangle } from '../../support/layouts.ts';
-import { carton } from './frames.ts';
+import { carton } from '../../desk/hand/frames.ts';
 import { handPages, type HandPage, type HandPages } from './hand-page.ts';
 import { workWhileDragging } from './drag-work.ts';
 

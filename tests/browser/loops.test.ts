@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { openFiles } from '../../src/cli/desk-files.ts';
 import { serveDesk, type DeskServer } from '../../src/cli/desk-server.ts';
+import { PATIENCE_MS } from '../../src/desk/engine/watch.ts';
 import { browserIsHere, goTo, picture, root, sample } from './browser.ts';
 import { withDesk } from './with-desk.ts';
 
@@ -34,11 +35,22 @@ describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000
   });
   beforeEach(async () => {
     page = await desk.open();
+    await page.clock.install();
   });
 
   const script = (name: string, before = '') => writeFileSync(join(folder, name), before + readFileSync(join(root, 'dist', 'desk', name), 'utf8'));
   const mended = () => ['engine-worker.js', 'lane-worker.js'].forEach((name) => script(name));
-  const told = (what: string) => page.getByRole('alert').filter({ hasText: what });
+  /** The page's clock runs ahead until the page tells, and a thread that is alive has had the time to show it; how long it waits by itself is `watch.test.ts`'s. */
+  const told = async (what: string) => {
+    const alert = page.getByRole('alert').filter({ hasText: what });
+    const isTold = async () => {
+      await page.clock.runFor(PATIENCE_MS);
+      await page.waitForTimeout(1500);
+      return alert.isVisible();
+    };
+    await expect.poll(isTold, { timeout: 60_000, interval: 500 }).toBe(true);
+    return alert;
+  };
   const searched = () => page.locator('.ticket .search-line', { hasText: 'found in' }).waitFor({ timeout: 60_000 });
   const open = async () => {
     await page.goto(server.url);
@@ -53,8 +65,7 @@ describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000
     await searched();
     mended();
     await goTo(page, 'Why this many');
-    const alert = told('The thread that reads, judges and draws has shown no sign of life for 30 s');
-    await alert.waitFor({ timeout: 60_000 });
+    const alert = await told('The thread that reads, judges and draws has shown no sign of life for 30 s');
     await picture(page, 'silent-thread');
     expect(await alert.innerText()).toContain('the drawing, the layouts found and all that you typed stay');
     // Questions behind it are asked of the new thread.
@@ -76,8 +87,7 @@ describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000
     for (const worker of page.workers().filter((one) => one.url().endsWith('engine-worker.js'))) await worker.evaluate(() => (globalThis as unknown as { close(): void }).close()).catch(() => undefined);
     await page.waitForTimeout(1000);
     await page.locator('main').getByRole('button', { name: 'Search', exact: true }).click();
-    const alert = told('The search has shown no sign of life');
-    await alert.waitFor({ timeout: 60_000 });
+    const alert = await told('The search has shown no sign of life');
     mended();
     await alert.getByRole('button', { name: 'Stop it and start anew' }).click();
     await page.locator('main').getByText('You had the thread stopped that was at work on this.').waitFor();
@@ -92,8 +102,7 @@ describe.skipIf(!browserIsHere())('threads caught in a loop', { timeout: 175_000
     script('lane-worker.js', LOOP_IN_ONE);
     script('engine-worker.js', FOUR_CORES);
     await open();
-    const alert = told('The search has shown no sign of life');
-    await alert.waitFor({ timeout: 90_000 });
+    const alert = await told('The search has shown no sign of life');
     mended();
     await alert.getByRole('button', { name: 'Stop it and start anew' }).click();
     await page.locator('main').getByRole('button', { name: 'Ask again' }).click();

@@ -17,7 +17,7 @@ const MOST_DIFFERENT = 60;
 const STEADY = `
   *, *::before, *::after { font-family: 'Liberation Sans' !important; animation: none !important; transition: none !important; caret-color: transparent !important; }
   .search-line, .notice, .chart { visibility: hidden !important; }`;
-const FOLDER = join(root, 'tests', 'desk', 'goldens');
+const FOLDER = join(root, 'tests', 'browser', 'goldens');
 
 /** Whether the font is there; says so where it is not, and fails in CI. */
 export async function hasGoldenFont(page: Page): Promise<boolean> {
