@@ -15,6 +15,7 @@ import { FIRST_LAYERS, type LayerName } from './drawing/layers.ts';
 import { statusLine } from './drawing/status.ts';
 import { toolbar } from './drawing/toolbar.ts';
 import { isUnderPointer } from './interaction/interaction.ts';
+import { nudgeStep } from './interaction/nudge-steps.ts';
 import { listenToKeys } from './listen-to-keys.ts';
 import { listenToPointers } from './pointers.ts';
 import { respond, type HandEvent } from './respond.ts';
@@ -151,7 +152,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
       isWhole = root.classList.toggle('is-whole-window');
       return draw();
     }
-    if (name === 'keys') return open(keyList(words));
+    if (name === 'keys') return open(keyList(words, lengths));
     if (name === 'rows-and-columns') return open(gridForm(words, lengths, gridOffer(), (wish) => emit({ kind: 'grid', wish })));
     emit({ kind: 'command', name });
   }
@@ -183,7 +184,7 @@ export function mountHand(host: HTMLElement, input: HandInput): Hand {
       run(name);
       return true;
     },
-    arrow: (direction, amount) => emit({ kind: 'arrow', direction, amount }),
+    arrow: (direction, amount) => emit({ kind: 'arrow', direction, amount: amount === 'step' || amount === 'contact' ? amount : nudgeStep(amount, lengths.unit) }),
     align: (direction) => run(`align-${direction}`),
     arrowUp: () => emit({ kind: 'arrow-up' }),
   });

@@ -1,5 +1,5 @@
 import type { CommandName } from './commands/command.ts';
-import type { Amount } from './interaction/nudging.ts';
+import type { NudgeStep } from './interaction/nudge-steps.ts';
 
 /** One row of the list of keys. `keys` are as a browser names them, modifiers first; `Arrow` stands for all four. */
 export interface KeyRow {
@@ -8,14 +8,15 @@ export interface KeyRow {
 }
 
 /** What the arrow keys do with different modifiers. */
-export type KeyMove = `nudge-${Amount}` | 'align-arrows';
+export type KeyMove = `nudge-${KeyAmount}` | 'align-arrows';
+export type KeyAmount = NudgeStep | 'step' | 'contact';
 
 /**
  * Every key that the hand knows; the page shows this list. `Control` stands for Command on a Mac as well. With nothing selected
  * the arrow keys go from blank to blank.
  */
 export const HAND_KEYS: readonly KeyRow[] = [
-  { keys: ['Arrow'], does: 'nudge-millimetre' },
+  { keys: ['Arrow'], does: 'nudge-plain' },
   { keys: ['Alt+Arrow'], does: 'nudge-fine' },
   { keys: ['Shift+Arrow'], does: 'nudge-step' },
   { keys: ['Control+Arrow'], does: 'nudge-contact' },

@@ -1,10 +1,10 @@
-import type { Amount, Direction } from './interaction/nudging.ts';
-import { meaningOf, type KeyRow } from './keys.ts';
+import type { Direction } from './interaction/nudging.ts';
+import { meaningOf, type KeyAmount, type KeyRow } from './keys.ts';
 
 export interface KeyEvents {
   /** Returns whether it was for the hand; the page may have a use for what was not. */
-  command(name: Exclude<KeyRow['does'], `nudge-${Amount}` | 'align-arrows'>): boolean;
-  arrow(direction: Direction, amount: Amount): void;
+  command(name: Exclude<KeyRow['does'], `nudge-${KeyAmount}` | 'align-arrows'>): boolean;
+  arrow(direction: Direction, amount: KeyAmount): void;
   align(direction: Direction): void;
   arrowUp(): void;
 }
@@ -23,7 +23,7 @@ export function listenToKeys(root: HTMLElement, state: () => { readonly mirrored
     if (SCROLLING.test(event.key) && !state().anySelected && !root.contains(event.target as Node)) return false;
     const direction = directionOf(event.key, state().mirrored);
     if (direction && meaning === 'align-arrows') on.align(direction);
-    else if (direction && meaning.startsWith('nudge-')) on.arrow(direction, meaning.slice('nudge-'.length) as Amount);
+    else if (direction && meaning.startsWith('nudge-')) on.arrow(direction, meaning.slice('nudge-'.length) as KeyAmount);
     else return on.command(meaning as Parameters<KeyEvents['command']>[0]);
     return true;
   };

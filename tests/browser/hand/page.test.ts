@@ -175,6 +175,19 @@ describe('the hand in a browser', () => {
     }
   });
 
+  onPage('with inches the arrow keys move by steps of an inch, and the list of keys names them', async ({ page, mount }) => {
+    await mount(CARDS, { unit: 'in' });
+    await page.locator('.hand-blanks [tabindex="0"]').focus();
+    await page.keyboard.press('n');
+    for (const key of ['ArrowUp', 'Alt+ArrowRight', 'Alt+ArrowRight']) await page.keyboard.press(key);
+    expect(await placements(page)).toContainEqual([20.254, 21.27, 0]);
+    await page.keyboard.press('?');
+    const list = page.getByRole('dialog');
+    await list.getByText('move by 0.05 in; with').waitFor();
+    await list.getByText('move by 0.005 in', { exact: true }).waitFor();
+    expect(await list.innerText()).not.toContain('mm');
+  });
+
   onPage('everything goes by keys: choose, move, turn, copy, lock, delete', async ({ page, mount }) => {
     await mount(CARDS);
     await page.locator('.hand-blanks [tabindex="0"]').focus();

@@ -4,6 +4,7 @@ import { createJudge } from '../../../src/layout/judge.ts';
 import { layoutOfDocument } from '../../../src/desk/hand/document.ts';
 import { faultsOf } from '../../../src/desk/hand/facts/live-faults.ts';
 import type { Pointer } from '../../../src/desk/hand/interaction/interaction.ts';
+import { nudgeStep } from '../../../src/desk/hand/interaction/nudge-steps.ts';
 import { HAND_KEYS, meaningOf } from '../../../src/desk/hand/keys.ts';
 import { respond, type HandEvent } from '../../../src/desk/hand/respond.ts';
 import { beginSituation, shown, type Situation } from '../../../src/desk/hand/situation.ts';
@@ -103,8 +104,8 @@ describe('the hand', () => {
 
   test('a run of arrow keys is one step, which Escape takes back while it lasts', () => {
     const laid = two();
-    const arrow = (direction: 'left' | 'right' | 'gripper' | 'tail', amount: 'fine' | 'millimetre' | 'step' | 'contact'): HandEvent => ({ kind: 'arrow', direction, amount });
-    const begun = play(laid, [{ kind: 'select', ids: ids(1) }, arrow('right', 'millimetre'), arrow('right', 'fine'), arrow('tail', 'step')]);
+    const arrow = (direction: 'left' | 'right' | 'gripper' | 'tail', amount: number | 'step' | 'contact'): HandEvent => ({ kind: 'arrow', direction, amount });
+    const begun = play(laid, [{ kind: 'select', ids: ids(1) }, arrow('right', 1000), arrow('right', 100), arrow('tail', 'step')]);
     expect(shown(begun).blanks[0]).toMatchObject({ x: 21_100, y: 86_000 });
     expect(play(laid, [command('release')], begun).history.past).toBeUndefined();
     const done = play(laid, [{ kind: 'arrow-up' }], begun);
@@ -118,7 +119,7 @@ describe('the hand', () => {
 
   test('with nothing chosen the arrows go from blank to blank', () => {
     const laid = rectangles([at('card', 20, 20), at('card', 300, 20), at('card', 300, 200)]);
-    const arrow = (direction: 'left' | 'right' | 'gripper' | 'tail'): HandEvent => ({ kind: 'arrow', direction, amount: 'millimetre' });
+    const arrow = (direction: 'left' | 'right' | 'gripper' | 'tail'): HandEvent => ({ kind: 'arrow', direction, amount: 1000 });
     const first = play(laid, [arrow('right')]);
     expect(first.selected).toEqual(ids(1));
     const next = play(laid, [command('select-none'), arrow('right')], first);
@@ -131,7 +132,7 @@ describe('the hand', () => {
     const looked = play(laid, [{ kind: 'pinch', at: { x: 100, y: 100 }, factor: 2, by: { x: 0, y: 0 } }, { kind: 'select', ids: ids(2) }, press(pointer(10, 600, { pans: true })), moveTo(pointer(60, 560)), lift(pointer(60, 560))]);
     expect(looked.history.past).toBeUndefined();
     expect(looked.view.zoom).toBe(2);
-    const moved = play(laid, [{ kind: 'arrow', direction: 'right', amount: 'millimetre' }, { kind: 'arrow-up' }, command('undo')], looked);
+    const moved = play(laid, [{ kind: 'arrow', direction: 'right', amount: 1000 }, { kind: 'arrow-up' }, command('undo')], looked);
     expect(moved.view).toEqual(looked.view);
     expect(moved.selected).toEqual(ids(2));
   });
@@ -147,7 +148,7 @@ describe('the hand', () => {
   test('after any course of events the faults are those of the whole document, and undoing all of it comes back to the start', () => {
     const event = fc.oneof(
       fc.record({ kind: fc.constant('select' as const), ids: fc.uniqueArray(fc.integer({ min: 1, max: 8 }), { maxLength: 4 }).map((list) => new Set(list) as ReadonlySet<number>) }),
-      fc.record({ kind: fc.constant('arrow' as const), direction: fc.constantFrom('left' as const, 'right' as const, 'gripper' as const, 'tail' as const), amount: fc.constantFrom('fine' as const, 'millimetre' as const, 'step' as const, 'contact' as const) }),
+      fc.record({ kind: fc.constant('arrow' as const), direction: fc.constantFrom('left' as const, 'right' as const, 'gripper' as const, 'tail' as const), amount: fc.constantFrom(100, 1000, 127, 1270, 'step' as const, 'contact' as const) }),
       fc.constantFrom('turn-next', 'duplicate', 'remove', 'lock', 'gather', 'equal-steps', 'align-left', 'align-tail', 'undo', 'redo', 'release', 'select-next').map((name) => command(name as 'undo')),
       fc.record({ x: fc.integer({ min: -200, max: 200 }), y: fc.integer({ min: -200, max: 200 }), id: fc.integer({ min: 1, max: 4 }) }).map((by) => by),
     );
@@ -185,6 +186,10 @@ describe('keys', () => {
     expect(pressed('?', { shiftKey: true })).toBe('keys');
     expect(pressed('+', { shiftKey: true })).toBe('zoom-in');
     expect(pressed('q')).toBeUndefined();
+  });
+
+  test('arrow keys move by whole µm in either unit, ten fine ones as far as a plain one', () => {
+    expect((['mm', 'in'] as const).map((unit) => [nudgeStep('fine', unit), nudgeStep('plain', unit)])).toEqual([[100, 1000], [127, 1270]]);
   });
 
   test('no key stands twice, and all have words', () => {

@@ -15,11 +15,8 @@ import type { Interaction } from './interaction.ts';
 type Nudging = Extract<Interaction, { kind: 'nudging' }>;
 
 export type Direction = 'left' | 'right' | 'gripper' | 'tail';
-/** `step`: one place on in an endless row; `contact`: as far as it slides. */
-export type Amount = 'fine' | 'millimetre' | 'step' | 'contact';
-
-const FINE = 100;
-const MILLIMETRE = 1000;
+/** µm; or `step`: one place on in an endless row; `contact`: as far as it slides. */
+export type Amount = number | 'step' | 'contact';
 
 /**
  * Moves the chosen blanks by a key. A run of such keys is one step to undo: it ends when the key is let go or something
@@ -47,14 +44,12 @@ function beginNudging({ history: { present }, selected }: Situation, frame: Shee
 
 function stepFor({ moving, by }: Nudging, axis: Axis, sign: -1 | 1, amount: Amount, frame: SheetFrame): number {
   switch (amount) {
-    case 'fine':
-      return sign * FINE;
-    case 'millimetre':
-      return sign * MILLIMETRE;
     case 'step':
       return sign * leastGroupStep(frame.problem, moving.group, axis);
     case 'contact':
       return slide(moving, by, axis, sign, frame);
+    default:
+      return sign * amount;
   }
 }
 
