@@ -10,6 +10,7 @@ import type { QuoteTerms } from '../estimate/quote.ts';
 import { isGrade, GRADES } from '../press/grades.ts';
 import { checkMachines } from '../press/machines.ts';
 import { DEMO_RATES } from '../press/demo-rates.ts';
+import { CARTONS, COLOURS, MOST_QUANTITIES, VARNISH_UNITS } from '../press/figure-ranges.ts';
 import { ratesSchema, type Rates } from '../press/rates.ts';
 import { foodSchema, type FoodRecord } from '../press/food.ts';
 import { inkSchema, USUAL_INK_ZONE_MM, type Coverage, type InkRecord } from '../press/inks.ts';
@@ -23,15 +24,14 @@ import { createRecordReader, recordOrFile, type LoadJson } from './record-reader
 import { stageOf, STAGES, type Stage } from '../press/stages.ts';
 import { GERMAN_TABLE, wasteTableSchema, type WasteTable } from '../press/waste-table.ts';
 
-/** More cartons than any order; beyond, whole numbers would no longer be exact. */
-export const MOST_CARTONS = 1e9;
+export const MOST_CARTONS = CARTONS.most;
 const MOST_UPS = 100_000;
 
 /** ISO 4217, in capitals however it was typed. */
 export const currencyField = z.string().regex(/^[A-Za-z]{3}$/, 'a currency of three letters is wanted, such as EUR').transform((code) => code.toUpperCase());
 
 const text = z.string().max(500);
-const quantity = z.int().min(1, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
+const quantity = z.int().min(CARTONS.least, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`).max(MOST_CARTONS, `a whole quantity from 1 to ${MOST_CARTONS} is wanted`);
 const jobSchema = z.object({
   id: text.optional(),
   name: text.optional(),
@@ -46,14 +46,14 @@ const jobSchema = z.object({
   caliper: caliper.optional(),
   /** mm² of one blank, as `read` gives it; a layout brings its own. */
   blankArea: z.number().positive().max(1e8).optional(),
-  quantities: z.array(quantity).min(1).max(50),
-  colours: z.int().min(0).max(20).optional(),
+  quantities: z.array(quantity).min(1).max(MOST_QUANTITIES),
+  colours: z.int().min(COLOURS.least).max(COLOURS.most).optional(),
   /** Instead of a number of colours: each ink with what it covers of a blank. */
   inks: z.array(inkSchema).min(1).max(20).optional(),
   food: foodSchema.optional(),
   /** What the pages call it. */
   product: z.enum(['carton', 'label', 'blank']).default('carton'),
-  varnishUnits: z.int().min(0).max(5).default(0),
+  varnishUnits: z.int().min(VARNISH_UNITS.least).max(VARNISH_UNITS.most).default(0),
   stages: z.array(z.string()).max(20).default([]),
   boardPricePerTonne: tonnePrice.optional(),
   currency: currencyField.default('EUR'),

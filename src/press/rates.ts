@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { AMOUNT, SHARE } from './figure-ranges.ts';
 
-const amount = z.number().min(0).max(1e9);
-const positive = z.number().positive().max(1e9);
+const amount = z.number().min(AMOUNT.least).max(AMOUNT.most);
+const positive = z.number().positive().max(AMOUNT.most);
 
 /** A machine as planning counts with it. Any of the three may be open. A press or die-cutter record will do. */
 const machine = z.looseObject({
@@ -30,7 +31,7 @@ export const ratesSchema = z.strictObject({
   /** Of a solid, one colour. */
   inkGramsPerM2: amount.optional(),
   /** Share of the sheet that a colour covers, 0 … 1. */
-  inkCoverage: z.number().min(0).max(1).optional(),
+  inkCoverage: z.number().min(SHARE.least).max(SHARE.most).optional(),
   coatingPricePerKg: amount.optional(),
   coatingGramsPerM2: amount.optional(),
   packingPerThousand: amount.optional(),

@@ -3,6 +3,7 @@ import { camelCase } from '../base/camel-case.ts';
 import { InputError, type Issue } from '../base/issue.ts';
 import { parseCaliperMm, parseLengthMm, parseSizeMm } from '../base/units.ts';
 import { BASIC_SIZES, parseGrammage, parseTonnePrice } from './basis-weights.ts';
+import { AMOUNT, GRAMMAGE } from './figure-ranges.ts';
 import { plainReason } from './plain-reason.ts';
 import type { Bar } from './sheet-areas.ts';
 import { MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES } from './stripping.ts';
@@ -13,19 +14,17 @@ import { MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES } from './strippi
  */
 export const length = measure(parseLengthMm, [0, Infinity], 'a length in mm from 0 up is wanted, such as 12 or "0.5in"');
 
-/** What the trade calls paper or board lies well within these: mm, g/m² and any currency. */
+/** What the trade calls paper or board is well below. */
 const THICKEST_MM = 50;
-const [LIGHTEST, HEAVIEST] = [5, 2000];
-const DEAREST = 1e9;
 
 /** Thickness of board, mm; `"18pt"` are points of caliper, thousandths of an inch. */
 export const caliper = measure(parseCaliperMm, [0, THICKEST_MM], `a thickness from 0 to ${THICKEST_MM} mm is wanted, such as 0.45, "18pt" (0.018 in) or "450um"`);
 
 /** g/m². */
-export const grammage = measure(parseGrammage, [LIGHTEST, HEAVIEST], `a grammage from ${LIGHTEST} to ${HEAVIEST} g/m² is wanted, such as 300, "80lb cover" or "65lb/1000ft2"; basic sizes are ${Object.keys(BASIC_SIZES).join(', ')}`);
+export const grammage = measure(parseGrammage, [GRAMMAGE.least, GRAMMAGE.most], `a grammage from ${GRAMMAGE.least} to ${GRAMMAGE.most} g/m² is wanted, such as 300, "80lb cover" or "65lb/1000ft2"; basic sizes are ${Object.keys(BASIC_SIZES).join(', ')}`);
 
 /** Of a tonne; `"45/cwt"` is a price of 100 lb. */
-export const tonnePrice = measure(parseTonnePrice, [0, DEAREST], `a price of a tonne from 0 to ${DEAREST} is wanted, such as 900, or of 100 lb, such as "45/cwt"`);
+export const tonnePrice = measure(parseTonnePrice, [AMOUNT.least, AMOUNT.most], `a price of a tonne from ${AMOUNT.least} to ${AMOUNT.most} is wanted, such as 900, or of 100 lb, such as "45/cwt"`);
 
 export const size = z.string().transform((value, context) => {
   const mm = parseSizeMm(value);

@@ -104,6 +104,8 @@ describe('figures that could be read in two ways are refused, never misread', ()
 
   test('several whole numbers: a comma between them cannot be mistaken for one within', () => {
     expect([wholesOf('5000, 20000, 50000'), wholesOf('5000,20000'), wholesOf('5.000; 20.000'), wholesOf('5 000, 20 000')]).toEqual([[5000, 20_000, 50_000], [5000, 20_000], [5000, 20_000], [5000, 20_000]]);
-    expect(['5,000, 20,000', '500,100', '5000,', '', '0', '1.5'].map(wholesOf)).toEqual(['fault', 'fault', 'fault', 'fault', 'fault', 'fault']);
+    expect(['5,000', '500,100', '5,000,20,000', '5000, 200,300', '5,000, 20.000', '5000,', '', '0', '1.5'].map(wholesOf)).toEqual(Array(9).fill('fault'));
+    // Spaces after every comma between them, and thousands parted throughout: there is but one reading.
+    expect([wholesOf('5,000, 20,000, 100,000'), wholesOf('500, 1,000'), wholesOf('5,000; 20,000')]).toEqual([[5000, 20_000, 100_000], [500, 1000], [5000, 20_000]]);
   });
 });

@@ -3,6 +3,7 @@ import { useDesk } from '../desk-context.ts';
 import { PANELS, type Desk, type Panel } from '../desk.ts';
 import { faultsOnDesk } from '../faults-on-desk.ts';
 import { claimOf, upsOf } from '../job/layouts.ts';
+import { moneyFaults } from '../job/quote-of.ts';
 import { nameOfRecord } from '../job/records.ts';
 import { shownSize } from '../job/typed-length.ts';
 import { StateMark } from '../panels/state-mark.tsx';
@@ -38,8 +39,9 @@ function Summary({ panel }: { readonly panel: Panel }) {
   const { desk } = useDesk();
   const words = useWords();
   const faults = faultsOnDesk(desk, words).filter((fault) => fault.panel === panel);
-  if (faults.length === 0) return <span class="panel-summary">{summaryOf(panel, desk, words)}</span>;
-  return <span class="panel-summary panel-fault"><span aria-hidden="true">!</span> {faults.map(({ text }) => text).join(' ')}</span>;
+  const texts = panel === 'money' && moneyFaults(desk.job.value, desk.records.value).length > 0 ? [words.say('money-unusable')] : faults.map(({ text }) => text);
+  if (texts.length === 0) return <span class="panel-summary">{summaryOf(panel, desk, words)}</span>;
+  return <span class="panel-summary panel-fault"><span aria-hidden="true">!</span> {texts.join(' ')}</span>;
 }
 
 function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {

@@ -1,12 +1,20 @@
-import { numberOf, wholesOf } from './number-of.ts';
+import { CARTONS, isWithin, MOST_QUANTITIES } from '../../press/figure-ranges.ts';
 import type { QuoteAsk } from '../engine/protocol.ts';
-import type { RateName } from './rate-fields.ts';
+import { rangeOf, type MoneyFigure } from './money-ranges.ts';
+import { figureIn, wholesOf } from './number-of.ts';
+import { askedRates } from './rate-fields.ts';
 import { boardOf, type Records } from './records.ts';
 import { settleRates, sourcesOf } from './settled-rates.ts';
 import { currencyOf, type Job, type KeptLayout } from './job.ts';
 
-/** A field of the money panel whose text is no number. */
-export type MoneyFault = 'quantities' | 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits' | RateName;
+/** A field of the money panel whose text cannot be used. */
+export type MoneyFault = 'quantities' | 'currency' | MoneyFigure;
+
+/** What cannot be used of a job's money, whatever is quoted; versions bring quantities of their own. */
+export function moneyFaults(job: Job, records: Records): readonly MoneyFault[] {
+  const asked = quoteOf(job, records, { ups: 1, sheet: { width: 1, height: 1 } });
+  return 'faults' in asked ? asked.faults.filter((field) => field !== 'quantities' || job.versions.list.length === 0) : [];
+}
 
 export type QuoteOf = QuoteAsk | { readonly faults: readonly MoneyFault[] };
 
@@ -23,16 +31,19 @@ export function quotedOf({ file }: KeptLayout): Quoted {
 /** The quote job for a layout: what is typed, over what the chosen records say. */
 export function quoteOf({ money, sheet, name }: Job, records: Records, quoted: Quoted): QuoteOf {
   const faults: MoneyFault[] = [];
-  const number = (field: Exclude<MoneyFault, 'quantities'>) => {
-    const value = numberOf(money[field]);
+  const number = (field: MoneyFigure) => {
+    const value = figureIn(rangeOf(field), money[field]);
     if (value === 'fault') faults.push(field);
     return value === 'fault' ? undefined : value;
   };
   const quantities = wholesOf(money.quantities);
-  if (quantities === 'fault') faults.push('quantities');
+  if (quantities === 'fault' || quantities.length > MOST_QUANTITIES || quantities.some((quantity) => !isWithin(quantity, CARTONS))) faults.push('quantities');
+  if (!/^[a-z]{3}$/i.test(currencyOf(money))) faults.push('currency');
   const board = boardOf(records, sheet.board);
   const settled = settleRates(money, sheet, records);
-  faults.push(...settled.faults);
+  // A rate that the job does not ask for has no field to mend it in.
+  const asked = new Set(askedRates(money).map((one) => one.name));
+  faults.push(...settled.faults.filter((rate) => asked.has(rate)));
   const job = {
     ...(name && { name }),
     ups: quoted.ups,

@@ -1,7 +1,8 @@
 import { DEMO_RATES } from '../../press/demo-rates.ts';
 import type { Rates, RateSource } from '../../press/rates.ts';
 import type { MoneyFields, SheetFields } from './job.ts';
-import { numberOf } from './number-of.ts';
+import { rangeOf } from './money-ranges.ts';
+import { figureIn } from './number-of.ts';
 import { askedRates, RATE_FIELDS, type RateName } from './rate-fields.ts';
 import { nameOfRecord, type NamedRecord, type Records } from './records.ts';
 
@@ -14,7 +15,7 @@ export interface SettledRates {
   /** As a record of rates. */
   readonly rates: Rates;
   readonly settled: ReadonlyMap<RateName, SettledRate>;
-  /** Fields whose text is no number. */
+  /** Fields whose text is no number that such a rate may be. */
   readonly faults: readonly RateName[];
 }
 
@@ -30,7 +31,7 @@ export function settleRates(money: MoneyFields, sheet: SheetFields, records: Rec
   const faults: RateName[] = [];
   const settled = new Map<RateName, SettledRate>();
   for (const { name, at } of RATE_FIELDS) {
-    const typed = numberOf(money[name] ?? '');
+    const typed = figureIn(rangeOf(name), money[name] ?? '');
     if (typed === 'fault') faults.push(name);
     const machine = at[0] === 'press' || at[0] === 'cutter' ? machines[at[0]] : undefined;
     const found = [

@@ -1,11 +1,14 @@
 import type { Issue } from '../../base/issue.ts';
+import { CARTONS, MOST_QUANTITIES } from '../../press/figure-ranges.ts';
 import { STAGES } from '../../press/stages.ts';
 import { keepTogether } from '../../render/no-break.ts';
 import { useDesk } from '../desk-context.ts';
 import type { QuoteAnswer } from '../engine/protocol.ts';
 import { currencyOf, type MoneyFields } from '../job/job.ts';
+import { rangeOf } from '../job/money-ranges.ts';
 import { quotedOf, quoteOf } from '../job/quote-of.ts';
 import { boardOf } from '../job/records.ts';
+import { rangeSentence } from '../words/range-sentence.ts';
 import { useWords } from '../words/words.ts';
 import { BoardField } from './board-field.tsx';
 import { Block, CheckField, TextField } from './fields.tsx';
@@ -19,11 +22,12 @@ import { ReportView } from './report-view.tsx';
 import { RunMoney } from './run-money.tsx';
 import { useAnswer } from './use-answer.ts';
 
-type NumberField = 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits';
+type OrderFigure = 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits';
 
 export function MoneyPanel() {
   const { desk } = useDesk();
-  const { say, format, issue: sentence } = useWords();
+  const words = useWords();
+  const { say, format, issue: sentence } = words;
   const { money } = desk.job.value;
   const chosen = desk.chosen.value;
   const asked = chosen && quoteOf(desk.job.value, desk.records.value, quotedOf(chosen));
@@ -36,9 +40,9 @@ export function MoneyPanel() {
   const quote = useAnswer(ask && (() => desk.engine.ask('quote', ask)), [JSON.stringify(ask), format]);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
   const board = boardOf(desk.records.value, desk.job.value.sheet.board);
-  const fromBoard: Partial<Record<NumberField, unknown>> = { grammage: board?.['grammage'], boardPrice: board?.['pricePerTonne'] };
-  const number = (field: NumberField, unit?: string, rate?: string) => (
-    <NumberField key={field} {...(rate !== undefined && { rate })} label={say(`field-${field}`)} {...(unit !== undefined && { unit })} placeholder={typeof fromBoard[field] === 'number' ? format.number(fromBoard[field], 3) : undefined} value={money[field]} fault={faults.includes(field) ? say('fault-number') : undefined}
+  const fromBoard: Partial<Record<OrderFigure, unknown>> = { grammage: board?.['grammage'], boardPrice: board?.['pricePerTonne'] };
+  const number = (field: OrderFigure, unit?: string, rate?: string) => (
+    <NumberField key={field} {...(rate !== undefined && { rate })} label={say(`field-${field}`)} {...(unit !== undefined && { unit })} placeholder={typeof fromBoard[field] === 'number' ? format.number(fromBoard[field], 3) : undefined} value={money[field]} fault={faults.includes(field) ? rangeSentence(rangeOf(field), words) : undefined}
       onInput={(text) => set({ [field]: text }, field)} />
   );
   const per = (what: string) => `${currencyOf(money)}/${what}`;
@@ -47,13 +51,13 @@ export function MoneyPanel() {
       controls={
         <>
           <Block title={say('order')}>
-            <TextField label={say('field-quantities')} hint={say('hint-quantities')} value={money.quantities} fault={faults.includes('quantities') ? say('fault-quantities') : undefined}
+            <TextField label={say('field-quantities')} hint={say('hint-quantities')} value={money.quantities} fault={faults.includes('quantities') ? say('fault-quantities', { most: format.number(CARTONS.most, 0), count: MOST_QUANTITIES }) : undefined}
               onInput={(quantities) => set({ quantities }, 'quantities')} />
             <BoardField />
             <div class="row">
               {number('grammage', 'g/m²', 'grammage')}
               {number('boardPrice', per('t'), 'board price')}
-              <TextField label={say('field-currency')} value={money.currency} onInput={(currency) => set({ currency }, 'currency')} />
+              <TextField label={say('field-currency')} value={money.currency} fault={faults.includes('currency') ? say('fault-currency') : undefined} onInput={(currency) => set({ currency }, 'currency')} />
             </div>
             <div class="row">
               {number('colours')}

@@ -1,10 +1,12 @@
 import { MACHINE_OF } from '../../estimate/quote.ts';
 import { useDesk } from '../desk-context.ts';
 import { currencyOf, type MoneyFields } from '../job/job.ts';
-import { askedRates, askedStages, machineFields, type RateField } from '../job/rate-fields.ts';
+import { rangeOf } from '../job/money-ranges.ts';
+import { askedRates, askedStages, machineFields, type RateField, type RateName } from '../job/rate-fields.ts';
 import { nameOfRecord } from '../job/records.ts';
 import { ratesRecord, settleRates, type SettledRate } from '../job/settled-rates.ts';
 import { takeFile } from '../taking.ts';
+import { rangeSentence } from '../words/range-sentence.ts';
 import { useWords } from '../words/words.ts';
 import { Block, CheckField, ChoiceField } from './fields.tsx';
 import { FilePicker } from './file-picker.tsx';
@@ -14,14 +16,16 @@ import { OwnRecords } from './own-records.tsx';
 /** Every rate that the quote asks for: what an empty field stands for shows in it. */
 export function RateFields() {
   const { desk } = useDesk();
-  const { say, format } = useWords();
+  const words = useWords();
+  const { say, format } = words;
+  const fault = (name: RateName) => rangeSentence(rangeOf(name), words);
   const { money, sheet } = desk.job.value;
   const records = desk.records.value;
   const { settled, faults } = settleRates(money, sheet, records);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((job) => ({ ...job, money: { ...job.money, ...fields } }), kind);
   const placeholderOf = (rate: SettledRate | undefined) => rate && format.number(rate.value, 3);
   const field = (one: RateField) => (
-    <NumberField key={one.name} rate={one.figure} label={labelOf(one, say)} unit={unitOf(one, currencyOf(money), say)} value={money[one.name] ?? ''} fault={faults.includes(one.name) ? say('fault-number') : undefined}
+    <NumberField key={one.name} rate={one.figure} label={labelOf(one, say)} unit={unitOf(one, currencyOf(money), say)} value={money[one.name] ?? ''} fault={faults.includes(one.name) ? fault(one.name) : undefined}
       placeholder={placeholderOf(settled.get(one.name))} onInput={(text) => set({ [one.name]: text }, one.name)} />
   );
   const record = ratesRecord(records, money.ratesRecord);
