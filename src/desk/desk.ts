@@ -1,6 +1,7 @@
 import { batch, computed, effect, signal, untracked, type ReadonlySignal, type Signal } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
 import type { LengthUnit } from '../render/format.ts';
+import type { NearMissFacts } from '../render/near-miss-facts.ts';
 import { createEngine, type Engine } from './engine/client.ts';
 import type { CompareAnswer, DrawingSource, FrameAnswer, QuoteAsk, RawMachines, ReadAnswer } from './engine/protocol.ts';
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
@@ -38,6 +39,18 @@ export type Compared = Asked<CompareAnswer> & {
   /** What is wanted instead: on its way, or why it cannot be. Until then the old answer stays, out of date. */
   readonly next?: { readonly gap: number; readonly issues?: readonly Issue[] };
 };
+
+/** Single changes tried for a layout. */
+export interface Misses {
+  /** The layout as it stood. */
+  readonly file: KeptLayout['file'];
+  /** Inputs that each is one change away from. */
+  readonly of: string;
+  readonly phase: 'running' | 'stopping' | 'ended';
+  /** What was found so far. */
+  readonly facts: NearMissFacts | undefined;
+  readonly issues: readonly Issue[];
+}
 
 export interface SearchState {
   readonly phase: 'idle' | 'running' | 'paused' | 'ended' | 'failed';
@@ -96,6 +109,8 @@ export interface Desk {
   readonly searchIssues: Signal<readonly Issue[]>;
   /** Every sheet that could be bought, and what it was compared for. */
   readonly comparison: Signal<Compared>;
+  /** What single change would bring one more, for the layout that it was last asked of. */
+  readonly misses: Signal<Misses | undefined>;
 
   readonly machines: ReadonlySignal<RawMachines>;
   readonly laying: ReadonlySignal<Laying>;
@@ -204,6 +219,7 @@ export function createDesk(locale: Locale): Desk {
     search,
     searchIssues: signal<readonly Issue[]>([]),
     comparison,
+    misses: signal<Misses | undefined>(undefined),
     machines,
     laying,
     faultyFields: computed(() => ('faults' in laying.value ? laying.value.faults : [])),

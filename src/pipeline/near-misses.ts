@@ -39,7 +39,7 @@ const STEP_MM = 0.1;
  * change brings a row, for that too. Larger changes leave more room, so halving is right; a search that misses a layout
  * only makes the claim too modest. Every claim carries a judged layout.
  */
-export async function nearMisses({ job, problem, placements, style }: Standing, terms: NearMissTerms, search: LookSearch, changes = changesOf(job, problem, style)): Promise<NearMissFacts> {
+export async function nearMisses({ job, problem, placements, style }: Standing, terms: NearMissTerms, search: ChangeSearch, changes = changesOf(job, problem, style)): Promise<NearMissFacts> {
   const look = createLook(search);
   let work = 0;
   const ups = placements.length;
@@ -53,23 +53,36 @@ export async function nearMisses({ job, problem, placements, style }: Standing, 
   };
   const found: NearMiss[] = [];
   const notFound: { thing: string; from?: number; to?: number }[] = [];
+  let tried = 0;
   const worth = savingOf({ sheet: job.sheet, ups }, terms);
+  const counts = runningCost(job.sheet, terms) === undefined ? 'board' : 'board and machines';
+  const soFar = (): NearMissFacts => {
+    const byWorth = found.toSorted((a, b) => b.saved.m2PerThousand - a.saved.m2PerThousand);
+    return { ups, sheet: job.sheet, yearly: terms.yearly, currency: terms.currency, counts, found: byWorth, notFound: [...notFound], tried, changes: changes.length, stepMm: STEP_MM, work };
+  };
   for (const change of changes) {
     if (search.stop() !== undefined) break;
+    search.onProgress?.(soFar());
     const valueAt = (byMm: number | undefined) => (change.from === undefined || byMm === undefined ? {} : { from: change.from, to: rounded(change.from + change.sign * byMm) });
-    const claims = await claimsOf(change, ups, layoutAt);
-    if (claims.length === 0) notFound.push({ thing: change.thing, ...valueAt(change.most) });
-    for (const { byMm, file } of claims) {
+    const before = found.length;
+    for await (const { byMm, file } of claimsOf(change, ups, layoutAt)) {
       const fresh = { sheet: file.sheet, ups: file.placements.length };
       found.push({ thing: change.thing, ...valueAt(byMm), ups: fresh.ups, layout: file, boardM2PerThousand: m2PerThousand(fresh), saved: worth(fresh) });
+      search.onProgress?.(soFar());
     }
+    const isOfNoUse = found.length === before;
+    // One that was cut short might still have brought something; what it has brought is judged and stands.
+    if (isOfNoUse && search.stop() !== undefined) break;
+    tried++;
+    if (isOfNoUse) notFound.push({ thing: change.thing, ...valueAt(change.most) });
   }
-  const counts = runningCost(job.sheet, terms) === undefined ? 'board' : 'board and machines';
-  const byWorth = found.toSorted((a, b) => b.saved.m2PerThousand - a.saved.m2PerThousand);
-  return { ups, sheet: job.sheet, yearly: terms.yearly, currency: terms.currency, counts, found: byWorth, notFound, stepMm: STEP_MM, work };
+  return soFar();
 }
 
-type LookSearch = Pick<SearchSettings, 'seed' | 'runner' | 'stop'>;
+interface ChangeSearch extends Pick<SearchSettings, 'seed' | 'runner' | 'stop'> {
+  /** Hears what was found so far: before each change, and with each near miss. */
+  readonly onProgress?: (soFar: NearMissFacts) => void;
+}
 
 /** The layout found with the thing changed by so many mm. */
 type LayoutAt = (change: Change, byMm: number) => Promise<SoundLayout | undefined>;
@@ -79,24 +92,28 @@ interface Claim {
   readonly file: SoundLayout;
 }
 
-/** The least change that brings one more up, and the least that brings as many as the whole change, where that is more. */
-async function claimsOf(change: Change, ups: number, layoutAt: LayoutAt): Promise<Claim[]> {
+/** The least change that brings one more up, then the least that brings as many as the whole change, where that is more. */
+async function* claimsOf(change: Change, ups: number, layoutAt: LayoutAt): AsyncGenerator<Claim> {
   if (change.most === undefined) {
     const file = await layoutAt(change, 0);
-    return file && file.placements.length > ups ? [{ byMm: undefined, file }] : [];
+    if (file && file.placements.length > ups) yield { byMm: undefined, file };
+    return;
   }
   const steps = Math.floor(change.most / STEP_MM + 1e-6);
   const whole = steps < 1 ? undefined : await layoutAt(change, rounded(steps * STEP_MM));
-  if (!whole || whole.placements.length <= ups) return [];
+  if (!whole || whole.placements.length <= ups) return;
   // Steps looked at, so that the second halving need not look again.
   const looked = new Map<number, SoundLayout | undefined>([[steps, whole]]);
   const layoutAfter = async (count: number) => {
     if (!looked.has(count)) looked.set(count, await layoutAt(change, rounded(count * STEP_MM)));
     return looked.get(count);
   };
+  const claim = (count: number): Claim => ({ byMm: rounded(count * STEP_MM), file: looked.get(count)! });
   const next = await leastSteps(steps, ups + 1, layoutAfter);
-  const row = looked.get(next)!.placements.length < whole.placements.length ? await leastSteps(steps, whole.placements.length, layoutAfter) : next;
-  return [...new Set([next, row])].map((count) => ({ byMm: rounded(count * STEP_MM), file: looked.get(count)! }));
+  yield claim(next);
+  if (looked.get(next)!.placements.length >= whole.placements.length) return;
+  const row = await leastSteps(steps, whole.placements.length, layoutAfter);
+  if (row !== next) yield claim(row);
 }
 
 /** Halves between nothing and the whole change, which is known to bring so many. */

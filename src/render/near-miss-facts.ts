@@ -34,6 +34,9 @@ export interface NearMissFacts {
   readonly found: readonly NearMiss[];
   /** Changes that brought nothing, and how far each was tried. */
   readonly notFound: readonly { readonly thing: string; readonly from?: number; readonly to?: number }[];
+  /** How many changes were tried; fewer than there are where it was stopped. */
+  readonly tried: number;
+  readonly changes: number;
   /** Changes are tried in steps of so many mm. */
   readonly stepMm: number;
   /** Counted work. */

@@ -13,6 +13,7 @@ export function nearMissSection(facts: NearMissFacts, { locale, nearMiss: words 
   const counts = words.counts(facts, format);
   const sentences = [
     words.best(facts, format),
+    ...(facts.tried < facts.changes ? [words.stopped(facts)] : []),
     ...(facts.notFound.length > 0 ? [words.notFound(facts, format)] : []),
     words.searched(facts, format),
     ...(counts === undefined ? [] : [counts]),

@@ -8,8 +8,9 @@ describe.skipIf(!browserIsHere())('what would bring one more', { timeout: 150_00
   const desk = withDesk();
   const card = (page: Page) => page.locator('.card.chosen');
   const undo = (page: Page) => page.keyboard.press('Control+KeyZ');
-  /** Near misses of a style's blank on a sheet. */
-  const missesOn = async (page: Page, size: string, bar: string) => {
+  const look = (page: Page) => page.getByRole('button', { name: 'Look for small changes' });
+  /** A style's blank on a sheet, and why it is so many. */
+  const whyOn = async (page: Page, size: string, bar: string) => {
     await chooseEffort(page, 'quick');
     await goTo(page, 'Sheet');
     await page.getByLabel('Sheet size').fill(size);
@@ -21,7 +22,10 @@ describe.skipIf(!browserIsHere())('what would bring one more', { timeout: 150_00
     await page.locator('.ticket', { hasText: 'straight-tuck-60x30x110' }).waitFor();
     await searched(page);
     await goTo(page, 'Why this many');
-    await page.getByRole('button', { name: 'Look for small changes' }).click();
+  };
+  const missesOn = async (page: Page, size: string, bar: string) => {
+    await whyOn(page, size, bar);
+    await look(page).click();
     await page.getByText(/^Searched in steps of/).waitFor({ timeout: 100_000 });
   };
 
@@ -58,6 +62,34 @@ describe.skipIf(!browserIsHere())('what would bring one more', { timeout: 150_00
     await goTo(page, 'Layouts found');
     // The job's own layout is in view again; the one with the change is still there to be looked at.
     await page.locator('.card:not(.chosen)').getByText('with colour bar at the tail: not the settings of this job').waitFor();
+  });
+
+  test('each is shown as soon as it is found; stopped, what was found stays and it says that not all was tried, elsewhere and back too', async () => {
+    const page = await desk.open(WITH_AXE);
+    await whyOn(page, '520x366', 'gripper');
+    // Stop is pressed by the page itself, in the moment in which the first stands there.
+    await page.evaluate(() => {
+      new MutationObserver((_, observer) => {
+        const block = document.querySelector('.misses li')?.closest('section');
+        if (!block) return;
+        observer.disconnect();
+        document.documentElement.dataset['said'] = block.querySelector('[role=status]')?.textContent ?? '';
+        [...block.querySelectorAll('button')].find(({ textContent }) => textContent === 'Stop')?.click();
+      }).observe(document.body, { childList: true, subtree: true });
+    });
+    await look(page).click();
+    const stopped = page.getByText(/^Stopped before all was tried: \d+ of \d+ changes\.$/);
+    await stopped.waitFor({ timeout: 100_000 });
+    expect(await page.evaluate(() => document.documentElement.dataset['said'])).toMatch(/^\d+ of \d+ changes tried\.$/);
+    const found = await page.getByRole('button', { name: /^Show it/ }).count();
+    expect(found).toBeGreaterThan(0);
+    await picture(page, 'near-misses-stopped');
+    expect(await findings(page)).toEqual([]);
+    await goTo(page, 'Limits');
+    await goTo(page, 'Why this many');
+    await stopped.waitFor();
+    expect(await page.getByRole('button', { name: /^Show it/ }).count()).toBe(found);
+    expect(await look(page).isEnabled()).toBe(true);
   });
 
   test('a flap of a style: taken, it stands with the dimensions and the layout counts for the blank so drawn', async () => {

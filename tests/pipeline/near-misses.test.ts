@@ -20,11 +20,11 @@ function rectangle(width: number, height: number): Blank {
 }
 
 /** `only` names what is changed: everything takes long. */
-async function missesOf(more: Partial<NestJob>, { style, asked = terms, only }: { style?: StyledSource; asked?: NearMissTerms; only?: RegExp } = {}): Promise<NearMissFacts> {
+async function missesOf(more: Partial<NestJob>, { style, asked = terms, only, watching }: { style?: StyledSource; asked?: NearMissTerms; only?: RegExp; watching?: Partial<Parameters<typeof nearMisses>[2]> } = {}): Promise<NearMissFacts> {
   const job: NestJob = { id: 'blank', blank: rectangle(50, 80), drawing: { fingerprint: 'f' }, settings: {}, machines: {}, layouts: 1, sheet: { width: 330, height: 230 }, ...more };
   const { problem, layouts } = await nest(job, search);
   const changes = changesOf(job, problem, style).filter(({ thing }) => !only || only.test(thing));
-  return nearMisses({ job, problem, placements: layouts[0].ranked.placements, style }, asked, search, changes);
+  return nearMisses({ job, problem, placements: layouts[0].ranked.placements, style }, asked, { ...search, ...watching }, changes);
 }
 
 /**
@@ -102,4 +102,36 @@ test('money is open without a price; press and die-cutter count where their rate
   expect(facts.counts).toBe('board and machines');
   // Board 0.02277 and 2 × 90 ÷ 9000 a sheet: a million cartons on 10 less on 12 ups.
   expect(facts.found.find(({ thing }) => thing === 'gap')!.saved.moneyPerYear).toBeCloseTo((0.02277 + 0.02) * 1e6 * (1 / 10 - 1 / 12), 6);
+});
+
+describe('while changes are tried', () => {
+  const size = (one: NearMissFacts) => [one.tried, one.found.length, one.notFound.length];
+  /** Told of every step; stopped once `isEnough` says so. */
+  const watched = async (isEnough: (soFar: NearMissFacts) => boolean) => {
+    const told: NearMissFacts[] = [];
+    let isStopped = false;
+    const onProgress = (soFar: NearMissFacts) => {
+      told.push(soFar);
+      isStopped ||= isEnough(soFar);
+    };
+    const stop = () => (isStopped ? ('interrupted' as const) : undefined);
+    return { told, facts: await missesOf({}, { only: /^(gap|gripper|sheet-.*)$/, watching: { onProgress, stop } }) };
+  };
+
+  test('each near miss is told as soon as it is found, the best first; the last word is the answer', async () => {
+    const { told, facts } = await watched(() => false);
+    expect(size(facts)).toEqual([4, 3, 1]);
+    expect(facts.changes).toBe(4);
+    expect(told.map(size)).toEqual([[0, 0, 0], [0, 1, 0], [1, 1, 0], [2, 1, 1], [2, 2, 1], [3, 2, 1], [3, 3, 1]]);
+    expect(told.at(-1)!.found).toEqual(facts.found);
+    for (const { found } of told) expect(found).toEqual(found.toSorted((a, b) => b.saved.m2PerThousand - a.saved.m2PerThousand));
+    expect(nearMissSection(facts, englishLanguage).sentences.join(' ')).not.toContain('Stopped');
+  });
+
+  test('stopped, what was found stays and it says that not all was tried; nothing cut short is called of no use', async () => {
+    const { facts } = await watched(({ tried }) => tried === 1);
+    expect(size(facts)).toEqual([1, 1, 0]);
+    expect(facts.found[0]).toMatchObject({ thing: 'gap', to: 3.6, ups: 12 });
+    expect(nearMissSection(facts, englishLanguage).sentences).toContain('Stopped before all was tried: 1 of 4 changes.');
+  });
 });

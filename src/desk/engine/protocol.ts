@@ -42,7 +42,8 @@ export interface Questions {
   byHand: { ask: ByHandAsk; answer: ByHandAnswer; event: ByHandEvent };
   picture: { ask: PictureAsk; answer: Scene; event: never };
   explain: { ask: ExplainAsk; answer: ExplainAnswer; event: never };
-  nearMisses: { ask: NearMissAsk; answer: NearMissFacts; event: never };
+  /** Each event holds all that was found so far. */
+  nearMisses: { ask: NearMissAsk; answer: NearMissFacts; event: NearMissFacts };
   compare: { ask: CompareAsk; answer: CompareAnswer; event: never };
   recost: { ask: RecostAsk; answer: RecostAnswer; event: never };
   /** The comparison as a page of its own. */

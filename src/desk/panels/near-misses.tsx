@@ -1,15 +1,12 @@
 import { useState } from 'preact/hooks';
 import { nearMissSection } from '../../render/near-miss-section.ts';
-import type { NearMiss, NearMissFacts } from '../../render/near-miss-facts.ts';
-import { termsOnDesk } from '../comparing.ts';
+import type { NearMiss } from '../../render/near-miss-facts.ts';
 import { useDesk } from '../desk-context.ts';
-import type { Asked } from '../desk.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { wholeOf } from '../job/number-of.ts';
 import { besideFields } from '../job/with-change.ts';
-import { answered } from '../reading.ts';
-import { searchOf } from '../searching.ts';
 import { layoutOfMiss, showChange } from '../taking-changes.ts';
+import { isTrying, stopTrying, tryChanges } from '../trying-changes.ts';
 import { useWords } from '../words/words.ts';
 import { Block, TextField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
@@ -21,42 +18,47 @@ export function NearMisses({ layout }: { readonly layout: KeptLayout }) {
   const { desk } = useDesk();
   const { say, locale, format, nearMiss } = useWords();
   const [yearly, setYearly] = useState('');
-  const [state, setState] = useState<Asked<NearMissFacts>>({ kind: 'none' });
-  const [of, setOf] = useState('');
   const inDate = layout.inputs === desk.inputs.value && layout.state === 'sound';
-  const find = async () => {
-    const ask = searchOf(desk);
-    const quote = termsOnDesk(desk);
-    const { drawing, drawnFrom } = desk.job.value;
-    if (!ask || !quote || !drawing) return;
-    setState({ kind: 'waiting' });
-    setOf(desk.inputs.value!);
-    desk.helper.tell('begin');
-    const style = drawing.kind === 'style' && drawnFrom === 'printed' ? { id: drawing.style, values: drawing.values } : undefined;
+  const misses = desk.misses.value?.file === layout.file ? desk.misses.value : undefined;
+  const find = () => {
     const cartons = wholeOf(yearly);
-    setState(await answered(() => desk.helper.ask('nearMisses', { job: ask.job, file: layout.file, style, quote, yearly: typeof cartons === 'number' && cartons > 0 ? cartons : undefined })));
+    void tryChanges(desk, layout, typeof cartons === 'number' && cartons > 0 ? cartons : undefined);
   };
   return (
-    <Block isForDoing={state.kind !== 'answer'} title={say('near-misses')}>
+    <Block isForDoing={!misses?.facts} title={say('near-misses')}>
       <p class="hint">{say('hint-near-misses')}</p>
       <div class="on-screen">
         <TextField label={say('field-yearly')} numeric value={yearly} fault={wholeOf(yearly) === 'fault' ? say('fault-whole') : undefined} onInput={setYearly} />
       </div>
       <div class="buttons">
-        <button type="button" disabled={!inDate || state.kind === 'waiting'} onClick={() => void find()}>{say('find-near-misses')}</button>
-        {state.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}
+        <button type="button" disabled={!inDate || isTrying(desk)} onClick={find}>{say('find-near-misses')}</button>
+        {isTrying(desk) && <button type="button" onClick={() => stopTrying(desk)}>{say('stop')}</button>}
       </div>
-      {state.kind === 'waiting' && <p role="status">{say('finding-near-misses')}</p>}
-      {state.kind === 'issues' && <IssueList issues={state.issues} />}
-      {state.kind === 'answer' && (
+      {isTrying(desk) && <Progress of={layout} />}
+      {misses && misses.issues.length > 0 && <IssueList issues={misses.issues} />}
+      {misses?.facts && (
         <>
           <ul class="misses">
-            {state.answer.found.map((miss, i) => <Miss key={i} miss={miss} of={of} />)}
+            {misses.facts.found.map((miss) => <Miss key={`${miss.thing} ${miss.to}`} miss={miss} of={misses.of} />)}
           </ul>
-          <SectionView section={nearMissSection(state.answer, { locale, nearMiss }, format)} />
+          {misses.phase === 'ended' && <SectionView section={nearMissSection(misses.facts, { locale, nearMiss }, format)} />}
         </>
       )}
     </Block>
+  );
+}
+
+/** How far the changes are that are being tried. */
+function Progress({ of }: { readonly of: KeptLayout }) {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const { file, phase, facts } = desk.misses.value!;
+  return (
+    <p role="status">
+      {file !== of.file && `${say('changes-of-another')} `}
+      {facts ? say('changes-tried', { tried: facts.tried, changes: facts.changes }) : say('finding-near-misses')}
+      {phase === 'stopping' && ` ${say('stopping')}`}
+    </p>
   );
 }
 

@@ -32,6 +32,7 @@ export const englishNearMiss = {
     const worth = best.saved.moneyPerYear === undefined || facts.yearly === undefined ? '' : `, ${format.number(best.saved.moneyPerYear, 0)} ${facts.currency} a year at ${format.number(facts.yearly, 0)} cartons`;
     return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())} brings ${best.ups} ups instead of ${facts.ups}: ${format.number(best.saved.m2PerThousand, 2, true)} m² of board less per thousand${worth}.`;
   },
+  stopped: ({ tried, changes }: NearMissFacts) => `Stopped before all was tried: ${tried} of ${changes} changes.`,
   searched: ({ stepMm }: NearMissFacts, format: Format) => `Searched in steps of ${format.length(stepMm)} with quick searches on the true outline; each claim has its own judged layout. A longer search may find that less is enough.`,
   notFound: ({ notFound }: NearMissFacts, format: Format) => `Tried and of no use by itself: ${notFound.map((one) => triedPhrase(one, WORDS, format)).join(', ')}.`,
   counts: ({ counts, yearly, found }: NearMissFacts, format: Format) => (yearly === undefined || !found.some(({ saved }) => saved.moneyPerYear !== undefined) ? undefined : `A year is ${format.number(yearly, 0)} cartons; money counts ${counts === 'board' ? 'the board alone' : 'board, press and die-cutter hours'}, makeready and a new die left out.`),

@@ -34,6 +34,7 @@ export const frenchNearMiss: NearMissWords = {
     const worth = best.saved.moneyPerYear === undefined || facts.yearly === undefined ? '' : `, ${format.number(best.saved.moneyPerYear, 0)} ${facts.currency} par an pour ${format.number(facts.yearly, 0)} pièces`;
     return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())} : ${best.ups} poses au lieu de ${facts.ups}, ${format.number(best.saved.m2PerThousand, 2, true)} m² de carton en moins par mille${worth}.`;
   },
+  stopped: ({ tried, changes }) => `Arrêté avant que tout soit essayé : ${tried} modifications sur ${changes}.`,
   searched: ({ stepMm }, format) => `Cherché par pas de ${format.length(stepMm)}, par recherches rapides sur le contour vrai ; chaque affirmation a son implantation contrôlée. Une recherche plus longue peut trouver que moins suffit.`,
   notFound: ({ notFound }, format) => `Essayé sans effet à lui seul : ${notFound.map((one) => triedPhrase(one, WORDS, format)).join(', ')}.`,
   counts: ({ counts, yearly, found }, format) => (yearly === undefined || !found.some(({ saved }) => saved.moneyPerYear !== undefined) ? undefined : `Une année fait ${format.number(yearly, 0)} pièces ; l’argent compte ${counts === 'board' ? 'le carton seul' : 'le carton et les heures de presse et de platine'}, sans calage ni forme neuve.`),

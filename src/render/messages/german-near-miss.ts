@@ -34,6 +34,7 @@ export const germanNearMiss: NearMissWords = {
     const worth = best.saved.moneyPerYear === undefined || facts.yearly === undefined ? '' : `, ${format.number(best.saved.moneyPerYear, 0)} ${facts.currency} im Jahr bei einer Jahresmenge von ${format.number(facts.yearly, 0)}`;
     return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())}: ${best.ups} Nutzen statt ${facts.ups}, ${format.number(best.saved.m2PerThousand, 2, true)} m² Karton weniger je tausend${worth}.`;
   },
+  stopped: ({ tried, changes }) => `Beendet, bevor alles versucht war: ${tried} von ${changes} Änderungen.`,
   searched: ({ stepMm }, format) => `Gesucht in Schritten von ${format.length(stepMm)}, mit kurzen Suchen am wahren Umriss; zu jeder Aussage gehört ein geprüfter Standbogen. Eine längere Suche kann finden, dass weniger genügt.`,
   notFound: ({ notFound }, format) => `Versucht und für sich allein vergeblich: ${notFound.map((one) => triedPhrase(one, WORDS, format)).join(', ')}.`,
   counts: ({ counts, yearly, found }, format) => (yearly === undefined || !found.some(({ saved }) => saved.moneyPerYear !== undefined) ? undefined : `Ein Jahr sind ${format.number(yearly, 0)} Stück; das Geld zählt ${counts === 'board' ? 'nur den Karton' : 'Karton und die Stunden von Druckmaschine und Stanze'}, Einrichten und eine neue Stanzform nicht.`),

@@ -7,11 +7,12 @@ import type { NearMissAsk } from '../protocol.ts';
 import { termsOf } from './compare.ts';
 import { machinesOf } from './machines-of.ts';
 
-/** Which single change brings the next up, each with its judged layout. */
-export function findNearMisses({ job: asked, file, style, quote, yearly }: NearMissAsk, { control, pool }: Host<'nearMisses'>): Promise<NearMissFacts> {
+/** Which single change brings the next up, each with its judged layout and said as soon as it is found. */
+export function findNearMisses({ job: asked, file, style, quote, yearly }: NearMissAsk, { control, pool, emit }: Host<'nearMisses'>): Promise<NearMissFacts> {
   const job = { ...asked, machines: machinesOf(asked.machines) };
   const { problem } = prepareNest(job);
   const { grammage, pricePerTonne, rates, currency } = termsOf(quote);
   const standing = { job, problem, placements: placementsOf(file, problem.parts), ...(style && { style }) };
-  return nearMisses(standing, { yearly, grammage, pricePerTonne, rates, currency }, { seed: 1, runner: pool, stop: () => (control.stopped() ? 'interrupted' : undefined) });
+  const search = { seed: 1, runner: pool, stop: () => (control.stopped() ? ('interrupted' as const) : undefined), onProgress: emit };
+  return nearMisses(standing, { yearly, grammage, pricePerTonne, rates, currency }, search);
 }
