@@ -1,6 +1,6 @@
 import { writeLayoutFile } from '../layout/layout-file.ts';
 import type { GangFacts } from './gang-facts.ts';
-import { runTotals, type RunFacts } from './run-facts.ts';
+import { platesOf, runTotals, type RunFacts } from './run-facts.ts';
 
 export function gangJson(facts: GangFacts, money?: RunFacts): string {
   const byId = (values: readonly number[]) => Object.fromEntries(facts.ids.map((id, v) => [id, values[v]!]));
@@ -24,14 +24,15 @@ export function gangJson(facts: GangFacts, money?: RunFacts): string {
 /** Figures that a missing rate leaves open are null, as in a quote. */
 function moneyJson(facts: RunFacts): object {
   const { cost: { forms, cost, costPerThousand, pricePerThousand, versions }, ids, currency, missing, planned, pressings } = facts;
+  const plates = platesOf(facts);
   const perThousand = (one: Pick<typeof versions[number], 'costPerThousand' | 'pricePerThousand'>) => ({ costPerThousand: one.costPerThousand.value, pricePerThousand: one.pricePerThousand?.value ?? null });
   return {
     currency,
     sheets: runTotals(facts).sheets,
     cost: cost.value,
     ...perThousand({ costPerThousand, pricePerThousand }),
-    forms: forms.map((form, i) => ({ pressings: planned[i]!, goodSheets: pressings[i]!, sheets: form.needed.sheets, boardKg: form.boardWeight.value, pressHours: form.pressHours?.value ?? null, cost: form.cost.value })),
-    versions: Object.fromEntries(ids.map((id, v) => [id, { copies: facts.made[v]!, cost: versions[v]!.cost.value, ...perThousand(versions[v]!) }])),
+    forms: forms.map((form, i) => ({ pressings: planned[i]!, goodSheets: pressings[i]!, sheets: form.needed.sheets, plates: plates[i]!, boardKg: form.boardWeight.value, pressHours: form.pressHours?.value ?? null, cost: form.cost.value })),
+    [facts.stations === undefined ? 'designs' : 'versions']: Object.fromEntries(ids.map((id, v) => [id, { copies: facts.made[v]!, cost: versions[v]!.cost.value, ...perThousand(versions[v]!) }])),
     missing,
   };
 }

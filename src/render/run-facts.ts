@@ -1,9 +1,10 @@
 import type { Issue } from '../base/issue.ts';
 import type { RunCost } from '../estimate/gang/run-cost.ts';
+import type { RateSource } from '../press/rates.ts';
 import type { WasteTable } from '../press/waste-table.ts';
 import type { Product } from './quote-facts.ts';
 
-/** What is said of versions on common forms in money. Forms that are not pressed are left out. */
+/** What is said of versions or outlines on common forms in money. Forms that are not pressed are left out. */
 export interface RunFacts {
   readonly ids: readonly string[];
   /** Ordered, by version. */
@@ -18,12 +19,15 @@ export interface RunFacts {
   /** Pressings of the plan, in which nothing is lost behind the forms; and those taken, so that gluing and packing may lose their share. */
   readonly planned: readonly number[];
   readonly pressings: readonly number[];
-  readonly stations: number;
+  /** Undefined where different outlines share the forms. */
+  readonly stations: number | undefined;
   readonly sheet: { readonly width: number; readonly height: number };
   readonly product: Product;
   readonly currency: string;
   readonly waste: WasteTable;
   readonly ratesName: string | undefined;
+  /** Where each rate comes from, by its name in the quote; where it is known. */
+  readonly rateSources?: Readonly<Record<string, RateSource>>;
   readonly anyRates: boolean;
   readonly cost: RunCost;
   /** Rates that nobody gave. */
@@ -31,6 +35,11 @@ export interface RunFacts {
   /** BCP 47, of the quote. */
   readonly locale: string;
   readonly notes: readonly Issue[];
+}
+
+/** Different outlines share the forms; else versions of one blank do. */
+export function isOfOutlines({ stations }: Pick<RunFacts, 'stations'>): boolean {
+  return stations === undefined;
 }
 
 /** Sums over the run; undefined where a rate is missing. */
@@ -57,4 +66,9 @@ export function runTotals({ quantities, planned, pressings, cost: { forms, cost,
     price: pricePerThousand?.value == null ? undefined : (pricePerThousand.value * quantity) / 1000,
     boardPerThousand: boards.every((board) => board !== null) ? (1000 * sum(boards)) / quantity : undefined,
   };
+}
+
+/** Printing plates of each form, varnish plates among them. */
+export function platesOf({ cost: { forms } }: Pick<RunFacts, 'cost'>): number[] {
+  return forms.map(({ costs }) => costs.find(({ name }) => name === 'plates')?.inputs['number of plates'] ?? 0);
 }

@@ -2,9 +2,9 @@ import { createFormat, type Format } from './format.ts';
 import type { Language } from './messages/language.ts';
 import { shownFigure } from './quote-report.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
-import type { RunFacts } from './run-facts.ts';
+import { isOfOutlines, platesOf, type RunFacts } from './run-facts.ts';
 
-/** The money of versions on common forms: what each costs, the forms with their sheets, how it is shared, every formula. */
+/** The money of versions or outlines on common forms: what each costs, the forms with their sheets, how it is shared, every formula. */
 export function runReport(facts: RunFacts, language: Language, format: Format = createFormat(language.locale)): Report {
   const words = language.run;
   const quote = language.quote(facts.product);
@@ -12,7 +12,7 @@ export function runReport(facts: RunFacts, language: Language, format: Format = 
   const section = (id: string, heading: string, more: Partial<ReportSection>): ReportSection => ({ id, heading, sentences: [], figures: [], ...more });
   const shown = (figures: readonly (Parameters<typeof shownFigure>[0] | undefined)[]): Figure[] => figures.flatMap((one) => (one ? [shownFigure(one, currency, quote, format)] : []));
   const sections = [
-    section('versions', words.headings.versions, { table: versionTable(facts, language, format) }),
+    section('versions', isOfOutlines(facts) ? words.headings.designs : words.headings.versions, { table: versionTable(facts, language, format) }),
     section('forms', words.headings.forms, { table: formTable(facts, language, format) }),
     section('shared', words.headings.shared, { sentences: words.shared(facts, format) }),
     section('missing', quote.headings.missing, { sentences: facts.missing.map(quote.missing) }),
@@ -43,11 +43,11 @@ export function withRun(report: Report, facts: RunFacts | undefined, language: L
   return { ...report, answer: `${report.answer} ${money.answer}`, sections: [...report.sections, ...money.sections.map((section) => ({ ...section, id: `money-${section.id}` }))] };
 }
 
-function versionTable({ ids, quantities, made, cost, currency }: RunFacts, { run: { head, open } }: Language, format: Format) {
+function versionTable({ stations, ids, quantities, made, cost, currency }: RunFacts, { run: { head, open } }: Language, format: Format) {
   const withPrice = cost.pricePerThousand !== undefined;
   const money = (value: number | null | undefined) => (value == null ? open : bare(value, currency, format));
   return {
-    head: [head.version, head.ordered, head.made, `${head.cost}, ${currency}`, head.costPerThousand, ...(withPrice ? [head.pricePerThousand] : [])],
+    head: [isOfOutlines({ stations }) ? head.design : head.version, head.ordered, head.made, `${head.cost}, ${currency}`, head.costPerThousand, ...(withPrice ? [head.pricePerThousand] : [])],
     rows: ids.map((id, v) => {
       const { cost: own, costPerThousand, pricePerThousand } = cost.versions[v]!;
       return [id, format.number(quantities[v]!, 0), format.number(made[v]!, 0), money(own.value), money(costPerThousand.value), ...(withPrice ? [money(pricePerThousand?.value)] : [])];
@@ -58,11 +58,12 @@ function versionTable({ ids, quantities, made, cost, currency }: RunFacts, { run
 }
 
 function formTable({ numbers, planned, pressings, cost, currency }: RunFacts, { run: { head, open } }: Language, format: Format) {
+  const plates = platesOf({ cost });
   const hours = (value: number | null | undefined) => (value == null ? open : format.number(value, 2, true));
   const money = (value: number | null) => (value === null ? open : bare(value, currency, format));
   return {
-    head: [head.form, head.planned, head.good, head.sheets, head.board, head.hours, `${head.cost}, ${currency}`],
-    rows: cost.forms.map((form, i) => [String(numbers[i]), format.number(planned[i]!, 0), format.number(pressings[i]!, 0), format.number(form.needed.sheets, 0), format.number(form.boardWeight.value ?? 0, 1, true), hours(form.pressHours?.value), money(form.cost.value)]),
+    head: [head.form, head.planned, head.good, head.sheets, head.plates, head.board, head.hours, `${head.cost}, ${currency}`],
+    rows: cost.forms.map((form, i) => [String(numbers[i]), format.number(planned[i]!, 0), format.number(pressings[i]!, 0), format.number(form.needed.sheets, 0), format.number(plates[i]!, 0), format.number(form.boardWeight.value ?? 0, 1, true), hours(form.pressHours?.value), money(form.cost.value)]),
     wordColumns: 1,
   };
 }

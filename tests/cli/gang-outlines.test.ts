@@ -141,4 +141,33 @@ describe('gang, several outlines', () => {
     expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
     expect(stderr).toContain(named);
   });
+
+  test('with the terms of a quote the run is priced: what each design bears, forms with sheets and plates; an open rate asks', () => {
+    const quote = { grammage: 300, colours: 4, stages: ['die-cutting', 'gluing'], boardPricePerTonne: 900, rates: 'demo' };
+    const { status, stdout } = run({ ...job, quote }, '--json', 'money.json');
+    expect(status).toBe(0);
+    expect(stdout.replaceAll(/\s+/g, ' ')).toMatch(/The whole run: price .* for 1 800 cartons of 2 designs\./);
+    expect(stdout).toContain('What each design costs');
+    const { money } = JSON.parse(readFileSync(join(folder, 'money.json'), 'utf8'));
+    // ⌈607 ÷ 6⌉ = ⌈1 213 ÷ 12⌉ = 102 good sheets; ⌈102 ÷ 0.99⌉ + 40 = 144; ⌈144 ÷ 0.989⌉ + 30 + 4 × 40 = 336.
+    expect(money).toMatchObject({ sheets: 336, forms: [{ pressings: 100, goodSheets: 102, sheets: 336, plates: 4 }], missing: [] });
+    const { large: one, small: other } = money.designs;
+    expect(one.cost + other.cost).toBeCloseTo(money.cost, 6);
+    const open = run({ ...job, quote: { ...quote, rates: {} } });
+    expect(open.status).toBe(1);
+    expect(open.stdout).toContain('die price: not given');
+  });
+
+  test('terms that contradict the job, or lack a figure, are refused by field and nothing is written', () => {
+    const quote = { grammage: 300, stages: ['die-cutting'] };
+    const refused = (more: object) => {
+      const { status, stdout, stderr } = run({ ...job, ...more }, '--json', 'refused.json');
+      expect({ status, stdout, written: existsSync(join(folder, 'refused.json')) }).toEqual({ status: 2, stdout: '', written: false });
+      return stderr;
+    };
+    expect(refused({ quote: { stages: [] } })).toContain('job.json: quote');
+    expect(refused({ quote: { ...quote, sheet: '1000x700' } })).toContain('"sheet": "1000x700"');
+    expect(refused({ quote, cut: 'guillotine' })).toContain('want no die');
+    expect(refused({ designs: [{ ...large, inks: ['gold'] }, small], quote: { ...quote, inks: [{ name: 'black', coverage: 0.2 }] } })).toContain('the quote has no ink "gold"');
+  });
 });

@@ -60,8 +60,8 @@ test('every figure and every open rate of a quote has its name in the tables', (
   }));
   const isOpen = (name: string) => [germanFigures, frenchFigures].some((words) => figureName(name, words, '') === name);
   expect([...named].filter((name) => isOpen(name) && name !== 'grammage')).toEqual([]);
-  // Names that no quote shows are not kept; form and version are those of versions on common forms.
-  expect(FIGURE_NAMES.filter((name) => !named.has(name) && !/invented|published|^form$|^version$/.test(name))).toEqual([]);
+  // Names that no quote shows are not kept; form, version and design are those of common forms.
+  expect(FIGURE_NAMES.filter((name) => !named.has(name) && !/invented|published|^form$|^version$|^design$/.test(name))).toEqual([]);
 });
 
 test('English says names of figures as formulas write them', () => {

@@ -6,13 +6,14 @@ import type { Dieline } from '../../dieline/dieline.ts';
 import { turnOfDegrees, type Turn } from '../../geometry/turn.ts';
 import { preparePart, type Prepared } from '../../layout/part.ts';
 import { guillotineSchema, INVENTED_GUILLOTINE, type Guillotine } from '../../press/guillotine.ts';
+import type { Size } from '../../press/sheet-areas.ts';
 import { boardSchema, cutterSchema, pressSchema, readRecord, type PressRecord } from '../../press/records.ts';
 import { checkStraightEdges } from '../guillotine.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings, type PreparedSheet } from '../laying.ts';
-import { currencyField, readSize } from '../quote-job.ts';
+import { currencyField, readSize, type QuoteJob } from '../quote-job.ts';
 import { createRecordReader, recordOrFile, type LoadJson } from '../record-reader.ts';
 import { groupDesigns, inksOf, SHARED_FIELDS, type Grouped, type Sharing } from './may-share.ts';
-import { checkDistinct, gangCosts, oversField, oversLimits, quantityField } from './versions-job.ts';
+import { checkDistinct, gangCosts, oversField, oversLimits, quantityField, readTerms } from './versions-job.ts';
 
 const MOST_DESIGNS = 24;
 const MOST_FORMS = 12;
@@ -51,6 +52,8 @@ const schema = z.strictObject({
   press: recordOrFile.optional(),
   cutter: recordOrFile.optional(),
   board: recordOrFile.optional(),
+  /** Terms to price the run on: fields of a quote job, or the file of one. */
+  quote: recordOrFile.optional(),
 });
 
 /** Several outlines and their quantities on the forms of one sheet size. */
@@ -70,6 +73,10 @@ export interface OutlinesJob {
   readonly notes: readonly Issue[];
   /** Drawings that ask for a decision. */
   readonly doubtful: readonly string[];
+  /** Names of each design's inks, in the order of the ids. */
+  readonly inks: readonly (readonly string[])[];
+  /** The terms on which the run is priced, where the job names any. */
+  readonly quote: QuoteJob | undefined;
 }
 
 /** What reading a job needs from outside. `drawing` gets the path as the job names it. */
@@ -114,6 +121,8 @@ export async function readOutlinesJob(json: unknown, where: string, files: JobFi
     ids,
     quantities: job.designs.map(({ quantity }) => quantity),
     overs: job.designs.map(({ overs }) => oversLimits(overs)),
+    inks: job.designs.map(({ inks }) => inks),
+    quote: readQuote(job, where, files.json),
     prepared, sheet, grouped, forms: job.forms, costs: job.costs, currency: job.currency, doubtful, notes,
     guillotine: job.cut === 'die' ? undefined : (createRecordReader(where, files.json).read(guillotineSchema, job.guillotine, 'guillotine') ?? INVENTED_GUILLOTINE),
   };
@@ -129,6 +138,27 @@ function settingsOf(job: z.output<typeof schema>, json: unknown, where: string, 
   const given = readRecord(pressSchema, pick(json as Record<string, unknown>), where);
   const settings: LayingSettings = { sheet: readSize(job.sheet, `${where}: sheet`), settings: given, machines: { press, cutter, board }, bleedMeeting: job.bleedMeeting, sheetGrain: job.sheetGrain };
   return { settings, press, notes: records.notes };
+}
+
+/** The job's sheet, and its machines and board where the quote names none. Which inks a form takes is checked against those of the quote. */
+function readQuote(job: z.output<typeof schema>, where: string, load: LoadJson): QuoteJob | undefined {
+  const { sheet, press, cutter, board, designs } = job;
+  const quote = readTerms(job.quote, where, load, (terms, at) => {
+    const given = terms['sheet'];
+    if (typeof given === 'string' && !isSameSize(readSize(given, `${at}: sheet`), readSize(sheet, `${where}: sheet`))) throw inputError('options-contradict', { where: at, facts: { first: `"sheet": "${given}"`, second: `"sheet": "${sheet}"`, reason: 'the forms are priced on the sheet that they lie on' } });
+    return { press, cutter, board, ...terms, sheet, ups: 1, quantities: designs.map(({ quantity }) => quantity) };
+  });
+  if (job.cut === 'guillotine' && quote?.terms.route.stages.includes('die-cutting')) throw inputError('options-contradict', { where, facts: { first: '"cut": "guillotine"', second: 'the stage die-cutting of the quote', reason: 'sheets that a guillotine cuts want no die' } });
+  const known = quote?.inks?.map(({ name }) => name);
+  designs.forEach(({ inks }, index) => {
+    const foreign = known && inks.find((ink) => !known.includes(ink));
+    if (foreign !== undefined) throw inputError('field-not-valid', { where: `${where}: designs[${index}].inks`, facts: { reason: `the quote has no ink "${foreign}"; its inks are ${known!.join(', ')}` } });
+  });
+  return quote;
+}
+
+function isSameSize(a: Size, b: Size): boolean {
+  return a.width === b.width && a.height === b.height;
 }
 
 function pick(job: Readonly<Record<string, unknown>>): Record<string, unknown> {

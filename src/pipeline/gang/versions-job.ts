@@ -3,7 +3,7 @@ import { inputError, InputError, type Issue } from '../../base/issue.ts';
 import type { VersionsTask } from '../../estimate/gang/plan-versions.ts';
 import { readNoted } from '../../press/known-fields.ts';
 import { currencyField, MOST_CARTONS, readQuoteJob, type QuoteJob } from '../quote-job.ts';
-import { recordOrFile, type LoadJson } from '../record-reader.ts';
+import { recordOrFile, type LoadJson, type RecordOrFile } from '../record-reader.ts';
 
 const MOST_STATIONS = 400;
 const MOST_VERSIONS = 400;
@@ -57,10 +57,17 @@ export function readVersionsJob(json: unknown, where: string): VersionsJob {
 
 /** The terms on which the run is priced, its stations and quantities put in; undefined where the job names none. */
 export function readQuoteOfRun(json: unknown, where: string, load: LoadJson, { task }: VersionsJob): QuoteJob | undefined {
-  const { quote } = json as { quote?: unknown };
+  return readTerms((json as { quote?: RecordOrFile }).quote, where, load, () => ({ ups: task.stations, quantities: task.quantities }));
+}
+
+/** A quote that stands in a job or beside it, with what the job settles put in. */
+export function readTerms(quote: RecordOrFile, where: string, load: LoadJson, settled: (terms: Readonly<Record<string, unknown>>, where: string) => { readonly quantities: readonly number[] }): QuoteJob | undefined {
   if (quote === undefined) return undefined;
-  const terms = (typeof quote === 'string' ? load(quote) : quote) as object;
-  return readQuoteJob({ ...terms, ups: task.stations, quantities: [...new Set(task.quantities)] }, typeof quote === 'string' ? quote : `${where}: quote`, load);
+  const isFile = typeof quote === 'string';
+  const terms = (isFile ? load(quote) : quote) as Readonly<Record<string, unknown>>;
+  const at = isFile ? quote : `${where}: quote`;
+  const { quantities, ...more } = settled(terms, at);
+  return readQuoteJob({ ...terms, ...more, quantities: [...new Set(quantities)] }, at, load);
 }
 
 export function checkDistinct(ids: readonly string[], where: string): void {

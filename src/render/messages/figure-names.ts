@@ -10,7 +10,7 @@ export const FIGURE_NAMES = [
   'thickness', 'thickness glued flat', 'thickness at the seam', 'thickness measured', 'layers of board',
   'weight of one', 'weight given', 'net weight', 'gross weight', 'case weight', 'pallet weight',
   'packing material', 'packing per thousand', 'case price', 'pallets bought', 'pallet price', 'freight', 'freight rate', 'freight per tonne', 'freight per pallet',
-  'carbon of the board', 'carbon of the waste', 'factor', 'cost', 'cost per thousand', 'margin', 'price per thousand', 'form', 'version',
+  'carbon of the board', 'carbon of the waste', 'factor', 'cost', 'cost per thousand', 'margin', 'price per thousand', 'form', 'version', 'design',
   'published German table', 'invented demonstration rates',
 ] as const;
 export type FigureName = (typeof FIGURE_NAMES)[number];
@@ -30,7 +30,7 @@ export interface FigureWords {
   readonly rowOfCase: (thickness: string) => string;
 }
 
-const NUMBERED = /^(ink|price|form|version) (\d+)$/;
+const NUMBERED = /^(ink|price|form|version|design|blank area) (\d+)$/;
 const OF_MACHINE = /^(.+) (hours|rate|speed|makeready)$/;
 const ROW_OF_CASE = /^row of a case, by (.+)$/;
 

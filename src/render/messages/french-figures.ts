@@ -13,7 +13,7 @@ export const frenchFigures: FigureWords = {
     thickness: 'épaisseur', 'thickness glued flat': 'épaisseur collé à plat', 'thickness at the seam': 'épaisseur au joint collé', 'thickness measured': 'épaisseur mesurée', 'layers of board': 'couches de carton',
     'weight of one': 'poids unitaire', 'weight given': 'poids donné', 'net weight': 'poids net', 'gross weight': 'poids brut', 'case weight': 'poids d’une caisse', 'pallet weight': 'poids d’une palette',
     'packing material': 'emballage', 'packing per thousand': 'emballage par mille', 'case price': 'prix d’une caisse', 'pallets bought': 'palettes achetées', 'pallet price': 'prix d’une palette', freight: 'transport', 'freight rate': 'tarif de transport', 'freight per tonne': 'transport par tonne', 'freight per pallet': 'transport par palette',
-    'carbon of the board': 'CO2 du carton', 'carbon of the waste': 'CO2 de la gâche', factor: 'facteur', cost: 'coût', 'cost per thousand': 'coût par mille', margin: 'marge', 'price per thousand': 'prix par mille', form: 'forme', version: 'version',
+    'carbon of the board': 'CO2 du carton', 'carbon of the waste': 'CO2 de la gâche', factor: 'facteur', cost: 'coût', 'cost per thousand': 'coût par mille', margin: 'marge', 'price per thousand': 'prix par mille', form: 'forme', version: 'version', design: 'modèle',
     'published German table': 'barème allemand publié', 'invented demonstration rates': 'tarifs de démonstration inventés',
   },
   machines: { press: 'presse', coater: 'vernisseuse', 'foil press': 'presse à dorer', embosser: 'presse à gaufrer', 'die-cutter': 'platine de découpe', stripper: 'décortiqueuse', gluer: 'plieuse-colleuse', packer: 'encaisseuse' },

@@ -13,7 +13,7 @@ export const germanFigures: FigureWords = {
     thickness: 'Dicke', 'thickness glued flat': 'Dicke flach geklebt', 'thickness at the seam': 'Dicke an der Klebenaht', 'thickness measured': 'gemessene Dicke', 'layers of board': 'Kartonlagen',
     'weight of one': 'Stückgewicht', 'weight given': 'angegebenes Gewicht', 'net weight': 'Nettogewicht', 'gross weight': 'Bruttogewicht', 'case weight': 'Gewicht eines Versandkartons', 'pallet weight': 'Gewicht einer Palette',
     'packing material': 'Packmaterial', 'packing per thousand': 'Packmaterial je tausend', 'case price': 'Preis eines Versandkartons', 'pallets bought': 'gekaufte Paletten', 'pallet price': 'Preis einer Palette', freight: 'Fracht', 'freight rate': 'Frachtsatz', 'freight per tonne': 'Fracht je Tonne', 'freight per pallet': 'Fracht je Palette',
-    'carbon of the board': 'CO2 des Kartons', 'carbon of the waste': 'CO2 des Abfalls', factor: 'Faktor', cost: 'Kosten', 'cost per thousand': 'Kosten je tausend', margin: 'Aufschlag', 'price per thousand': 'Preis je tausend', form: 'Form', version: 'Sorte',
+    'carbon of the board': 'CO2 des Kartons', 'carbon of the waste': 'CO2 des Abfalls', factor: 'Faktor', cost: 'Kosten', 'cost per thousand': 'Kosten je tausend', margin: 'Aufschlag', 'price per thousand': 'Preis je tausend', form: 'Form', version: 'Sorte', design: 'Zuschnitt',
     'published German table': 'veröffentlichte deutsche Tabelle', 'invented demonstration rates': 'erfundene Vorführsätze',
   },
   machines: { press: 'Druckmaschine', coater: 'Lackiermaschine', 'foil press': 'Folienprägepresse', embosser: 'Prägepresse', 'die-cutter': 'Stanze', stripper: 'Ausbrechmaschine', gluer: 'Klebemaschine', packer: 'Packmaschine' },
