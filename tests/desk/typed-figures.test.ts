@@ -66,6 +66,8 @@ describe.each(FORMATS)('lengths in %s', (_, format) => {
 test('sheets are shown with ×', () => {
   const [german, inches] = [createFormat('de', 'in'), createFormat('en', 'in')];
   expect([shownSize('1020x720', german), shownSize('28.5x40in', german), shownSize('62x31x118', inches), shownSize('1020x', inches)]).toEqual(['40,157 × 28,346', '28,5 × 40', '2.441 × 1.22 × 4.646', '1020 × ']);
+  // However the sign between the sides is typed.
+  for (const typed of ['1020*720', '1020 by 720', '1020 mal 720', '1020×720', '1020 X 720']) expect(sidesMm(keptSize(typed, createFormat('en')))).toEqual([1020, 720]);
   expect([sizeChoice('1020x720', german), sizeChoice('28x40in', german)]).toEqual([['1020 × 720 mm', '40,157 × 28,346 in'], ['28 × 40']]);
 });
 

@@ -65,7 +65,8 @@ function summaryOf(panel: Panel, desk: Desk, { say, format }: Words): string {
     case 'layouts':
       return layout ? say(job.value.versions.list.length > 1 ? 'versions-summary' : 'ups', { ups: upsOf(layout), count: job.value.versions.list.length }) : '';
     case 'why': {
-      const claim = layout && claimOf(layout);
+      // What is out of date claims nothing.
+      const claim = layout && desk.chosenState.value !== 'out of date' && claimOf(layout);
       return claim && claim.word !== 'not-proved' ? say(claim.word, claim.facts) : '';
     }
     case 'money': {

@@ -11,7 +11,9 @@ export type FieldName = LimitLength | 'size' | 'barHeight';
 export type Laying = { readonly laying: DeskLaying } | { readonly faults: readonly FieldName[] };
 
 /** Longest length a field may give, mm: outlines and sheets are held to 2²⁴ µm. */
-const LONGEST = 16_000;
+export const LONGEST_MM = 16_000;
+/** Least side of a sheet, mm. */
+export const LEAST_SIDE_MM = 1;
 
 /** What the fields say, in mm, or which of them cannot be used. */
 export function layingOf({ sheet, limits }: Pick<Job, 'sheet' | 'limits'>, machines: RawMachines): Laying {
@@ -23,7 +25,7 @@ export function layingOf({ sheet, limits }: Pick<Job, 'sheet' | 'limits'>, machi
     else if (mm !== undefined) lengths[field] = mm;
   }
   const size = parseSizeMm(sheet.size);
-  const fits = (mm: number) => mm >= 1 && mm <= LONGEST;
+  const fits = (mm: number) => mm >= LEAST_SIDE_MM && mm <= LONGEST_MM;
   if (!size || !fits(size.width) || !fits(size.height)) faults.push('size');
   const bar = barOf(limits);
   if (bar === 'fault') faults.push('barHeight');
@@ -46,7 +48,7 @@ export function layingOf({ sheet, limits }: Pick<Job, 'sheet' | 'limits'>, machi
 export function lengthOf(text: string): number | 'fault' | undefined {
   if (text.trim() === '') return undefined;
   const mm = mmOf(text);
-  return mm !== undefined && mm >= 0 && mm <= LONGEST ? mm : 'fault';
+  return mm !== undefined && mm >= 0 && mm <= LONGEST_MM ? mm : 'fault';
 }
 
 function barOf({ bar, barHeight }: LimitFields): { place: BarPlace; height: number } | 'none' | 'fault' | undefined {

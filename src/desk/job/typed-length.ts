@@ -9,7 +9,8 @@ import { doubtful, isDoubtful, keptFigure, shownFigure } from './typed-figure.ts
 
 /** A unit at the end. */
 const SUFFIX = new RegExp(String.raw`\s*(${Object.keys(UNIT_IN_MM).join('|')})\s*$`, 'i');
-const TIMES = /\s*[x×]\s*/i;
+/** Also as a keyboard has it, or in words. */
+const TIMES = /\s*(?:[x×*]|\bby\b|\bmal\b)\s*/i;
 
 /** What is kept of a text typed while lengths are shown so. */
 export function keptLength(text: string, { unit, decimalSign }: Format): string {

@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import { STYLES } from '../../dieline/styles/styles.ts';
 import { useDesk } from '../desk-context.ts';
-import { lengthOf } from '../job/laying.ts';
+import type { DrawingSource } from '../engine/protocol.ts';
+import { lengthOf, LONGEST_MM } from '../job/laying.ts';
+import { nameOfDrawing } from '../job/name-of-drawing.ts';
 import { typedExamples } from '../job/typed-length.ts';
 import { putDrawing } from '../taking.ts';
 import { useWords } from '../words/words.ts';
@@ -14,30 +16,19 @@ export function BlankFromDimensions() {
   const { say, styleText, format } = useWords();
   const { drawing } = desk.job.value;
   const present = drawing?.kind === 'style' ? drawing : undefined;
-  const [chosen, setChosen] = useState(present?.style ?? STYLES[0]!.id);
-  const [texts, setTexts] = useState<Readonly<Record<string, string>>>(present ? textsOf(present.values) : {});
+  const [typed, setTyped] = useState(() => typedFor(present, STYLES[0]!.id));
+  // Steps back and forward change the blank on the desk, and what stands in the fields with it.
+  const { chosen, texts } = typed.of === present ? typed : typedFor(present, typed.chosen);
   const style = STYLES.find(({ id }) => id === chosen)!;
-  const draw = (id: string, typed: Readonly<Record<string, string>>) => {
-    const { dimensions, allowances } = STYLES.find((one) => one.id === id)!;
-    const values: Record<string, number> = {};
-    for (const { name } of [...dimensions, ...allowances]) {
-      const mm = lengthOf(typed[name] ?? '');
-      if (mm === 'fault' || (mm === undefined && dimensions.some((dimension) => dimension.name === name))) return;
-      if (mm !== undefined) values[name] = mm;
-    }
-    putDrawing(desk, { kind: 'style', style: id, values }, 'style');
+  const draw = (id: string, now: Texts) => {
+    const blank = blankOf(id, now);
+    setTyped({ of: blank ?? present, chosen: id, texts: now });
+    if (blank) putDrawing(desk, blank, 'style');
   };
   const choose = (id: string) => {
-    const typed = Object.fromEntries(Object.entries(texts).filter(([name]) => !style.allowances.some((allowance) => allowance.name === name)));
-    setChosen(id);
-    setTexts(typed);
-    draw(id, typed);
+    draw(id, Object.fromEntries(Object.entries(texts).filter(([name]) => !style.allowances.some((allowance) => allowance.name === name))));
   };
-  const type = (name: string, text: string) => {
-    const typed = { ...texts, [name]: text };
-    setTexts(typed);
-    draw(chosen, typed);
-  };
+  const type = (name: string, text: string) => draw(chosen, { ...texts, [name]: text });
   // Allowances have their usual values; one that was set to another is in view.
   const fields = [...style.dimensions, ...style.allowances.filter(({ name }) => texts[name] !== undefined)];
   return (
@@ -46,11 +37,38 @@ export function BlankFromDimensions() {
       <div class="row">
         {fields.map(({ name, meaning, ...field }) => (
           <LengthField key={name} label={styleText(name)} placeholder={'example' in field ? format.bareLength(field.example) : undefined} value={texts[name] ?? ''} hint={styleText(meaning)}
-            fault={lengthOf(texts[name] ?? '') === 'fault' ? say('fault-length', typedExamples(format)) : undefined} onInput={(text) => type(name, text)} />
+            fault={lengthOf(texts[name] ?? '') === 'fault' ? say('fault-length-range', { ...typedExamples(format), most: format.length(LONGEST_MM) }) : undefined} onInput={(text) => type(name, text)} />
         ))}
       </div>
+      {present && !blankOf(chosen, texts) && <p class="hint">{say('dimensions-open', { name: nameOfDrawing(desk.job.value) })}</p>}
     </Block>
   );
+}
+
+type StyledBlank = Extract<DrawingSource, { kind: 'style' }>;
+type Texts = Readonly<Record<string, string>>;
+
+/** What stands in the fields, and the blank on the desk that it belongs to. */
+interface Typed {
+  readonly of: StyledBlank | undefined;
+  readonly chosen: string;
+  readonly texts: Texts;
+}
+
+function typedFor(of: StyledBlank | undefined, chosen: string): Typed {
+  return { of, chosen: of?.style ?? chosen, texts: of ? textsOf(of.values) : {} };
+}
+
+/** Undefined where a dimension is missing or a text is no length. */
+function blankOf(style: string, texts: Texts): StyledBlank | undefined {
+  const { dimensions, allowances } = STYLES.find(({ id }) => id === style)!;
+  const values: Record<string, number> = {};
+  for (const { name } of [...dimensions, ...allowances]) {
+    const mm = lengthOf(texts[name] ?? '');
+    if (mm === 'fault' || (mm === undefined && dimensions.some((dimension) => dimension.name === name))) return undefined;
+    if (mm !== undefined) values[name] = mm;
+  }
+  return { kind: 'style', style, values };
 }
 
 function textsOf(values: Readonly<Record<string, number>>): Record<string, string> {

@@ -1,4 +1,5 @@
 import { useDesk } from '../desk-context.ts';
+import { faultsOnDesk } from '../faults-on-desk.ts';
 import type { Effort } from '../../nesting/effort.ts';
 import { useWords } from '../words/words.ts';
 import { ChoiceField } from './fields.tsx';
@@ -31,11 +32,13 @@ export function SearchControls() {
 /** How the search stands, in one line. */
 export function SearchLine() {
   const { desk } = useDesk();
-  const { say, format, issue } = useWords();
+  const words = useWords();
+  const { say, format, issue } = words;
   const { phase, seconds, inputs } = desk.search.value;
   const best = desk.layouts.value.find((layout) => layout.inputs === inputs);
   const facts = { ups: best ? upsOf(best) : 0, limit: best?.limit?.ups ?? '?', time: format.duration(seconds) };
   const [why] = desk.searchIssues.value;
+  if (faultsOnDesk(desk, words).length > 0) return <p class="search-line">{say('search-waits')}</p>;
   if (phase === 'failed' && why) return <p class="search-line panel-fault">{issue(why)}</p>;
   // The search for what has just been changed begins in a moment.
   const behind = desk.inputs.value !== undefined && desk.inputs.value !== inputs;

@@ -1,5 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import type { SheetFields } from '../job/job.ts';
+import { LEAST_SIDE_MM, LONGEST_MM } from '../job/laying.ts';
 import { nameOfRecord, stockSizes, type NamedRecord } from '../job/records.ts';
 import { sizeChoice, typedExamples } from '../job/typed-length.ts';
 import { takeFile } from '../taking.ts';
@@ -27,7 +28,7 @@ export function SheetPanel() {
         <>
           <Block title={say('panel-sheet')}>
             <SizeField label={say('field-size')} hint={say('hint-size', examples)} value={sheet.size} choices={stockSizes(desk.records.value).map((size) => sizeChoice(size, format))}
-              fault={desk.faultyFields.value.includes('size') ? say('fault-size', examples) : undefined} onInput={(size) => set({ size }, 'sheet size')} />
+              fault={desk.faultyFields.value.includes('size') ? say('fault-size', { ...examples, least: format.length(LEAST_SIDE_MM), most: format.length(LONGEST_MM) }) : undefined} onInput={(size) => set({ size }, 'sheet size')} />
             <ChoiceField label={say('field-press')} value={sheet.press} options={choice(presses)} onChange={(press) => set({ press })} />
             <ChoiceField label={say('field-cutter')} value={sheet.cutter} options={choice(cutters)} onChange={(cutter) => set({ cutter })} />
             <BoardField />
