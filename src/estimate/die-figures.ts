@@ -18,12 +18,12 @@ export const CUTTING_FORCE_N_PER_MM = (POUNDS_PER_INCH * NEWTONS_PER_POUND_FORCE
 const NEWTONS_PER_TONNE_FORCE = 9806.65;
 
 export function creaseHeight(caliperMm: number): Figure {
-  return figure('crease rule height', 'mm', 'knife height − board', { 'knife height': KNIFE_HEIGHT_MM, board: caliperMm });
+  return figure('crease rule height', 'mm', 'knife height − caliper', { 'knife height': KNIFE_HEIGHT_MM, caliper: caliperMm });
 }
 
 /** `grain`: how the fibres run to the crease. */
 export function channelWidth(caliperMm: number, grain: keyof typeof CHANNEL_FACTOR): Figure {
-  return figure(`channel width, fibres ${grain} the crease`, 'mm', 'factor × board + crease rule', { factor: CHANNEL_FACTOR[grain], board: caliperMm, 'crease rule': RULE_THICKNESS_MM });
+  return figure(`channel width, fibres ${grain} the crease`, 'mm', 'factor × caliper + crease rule', { factor: CHANNEL_FACTOR[grain], caliper: caliperMm, 'crease rule': RULE_THICKNESS_MM });
 }
 
 /** Of all rules that cut, in tonnes-force. */

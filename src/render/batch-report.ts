@@ -43,18 +43,22 @@ const BOARD_DECIMALS = 2;
 /** In every language. */
 const UNKNOWN = '–';
 
+function wholeBoard(m2: number | undefined, format: Format): string {
+  return m2 === undefined ? UNKNOWN : format.bareBoard(m2, 0);
+}
+
 function cartonTable({ cartons, currency, total }: BatchFacts, order: readonly number[], words: BatchWords, format: Format): Table {
   const withMoney = total.money !== undefined;
   const whole = (value: number | undefined) => (value === undefined ? UNKNOWN : format.number(value, 0));
   const row = ({ id, name, yearly, cells, usual, best, saving }: BatchCarton): string[] => {
     const cell = (index: number | undefined) => (index === undefined ? undefined : cells[index]);
     const size = (one: BatchCell | undefined) => (one ? words.size(one.sheet, format) : words.none);
-    const area = (one: BatchCell | undefined) => (one ? format.number(one.boardM2PerThousand!, BOARD_DECIMALS, true) : UNKNOWN);
+    const area = (one: BatchCell | undefined) => (one ? format.bareBoard(one.boardM2PerThousand!, BOARD_DECIMALS) : UNKNOWN);
     const [from, to] = [cell(usual), cell(best)];
-    return [name ?? id, size(from), size(to), whole(yearly), whole(from?.ups), whole(to?.ups), whole(to?.upperBound), area(from), area(to), whole(saving?.boardM2), ...(withMoney ? [saving?.money === undefined ? UNKNOWN : format.number(saving.money, 0)] : [])];
+    return [name ?? id, size(from), size(to), whole(yearly), whole(from?.ups), whole(to?.ups), whole(to?.upperBound), area(from), area(to), wholeBoard(saving?.boardM2, format), ...(withMoney ? [saving?.money === undefined ? UNKNOWN : format.number(saving.money, 0)] : [])];
   };
   const gaining = order.flatMap((index, place) => ((cartons[index]!.saving?.boardM2 ?? 0) > 0 ? [place] : []));
-  return { head: words.cartonHead(currency, withMoney), rows: order.map((index) => row(cartons[index]!)), wordColumns: 3, marked: gaining };
+  return { head: words.cartonHead(currency, withMoney, format), rows: order.map((index) => row(cartons[index]!)), wordColumns: 3, marked: gaining };
 }
 
 function sheetTable({ sheets, currency, total }: BatchFacts, words: BatchWords, format: Format): Table {
@@ -62,10 +66,10 @@ function sheetTable({ sheets, currency, total }: BatchFacts, words: BatchWords, 
   const whole = (value: number | undefined) => (value === undefined ? UNKNOWN : format.number(value, 0));
   const order = [...sheets.keys()].toSorted((a, b) => sheets[b]!.saving.boardM2 - sheets[a]!.saving.boardM2 || a - b);
   return {
-    head: words.sheetHead(currency, withMoney),
+    head: words.sheetHead(currency, withMoney, format),
     rows: order.map((index) => {
       const { sheet, bestFor, saving } = sheets[index]!;
-      return [words.size(sheet, format), whole(bestFor), whole(saving.boardM2), whole(saving.boardKg), ...(withMoney ? [whole(saving.money)] : [])];
+      return [words.size(sheet, format), whole(bestFor), wholeBoard(saving.boardM2, format), whole(saving.boardKg), ...(withMoney ? [whole(saving.money)] : [])];
     }),
     wordColumns: 1,
   };

@@ -166,7 +166,7 @@ export function boardChart(facts: CompareFacts, words: CompareWords, format: For
   const shown = order.filter((index, rank) => rank < MOST_BARS || looks.has(index));
   const label = (index: number) => `${looks.has(index) ? `${looks.get(index)!.letter} · ` : ''}${words.size(sheets[index]!, format)}, ${words.origin(sheets[index]!, format)}${index === 0 ? `, ${words.usual}` : ''}`;
   const left = 12 + Math.max(...shown.map((index) => textWidth(label(index), CHART_TEXT, true)));
-  const value = (index: number) => `${format.number(sheets[index]!.boardM2PerThousand, 2, true)}  (${words.ups(sheets[index]!.ups)}${index === leastBoard ? `, ${words.chart.leastBoard}` : ''})`;
+  const value = (index: number) => `${format.bareBoard(sheets[index]!.boardM2PerThousand, 2)}  (${words.ups(sheets[index]!.ups)}${index === leastBoard ? `, ${words.chart.leastBoard}` : ''})`;
   const right = WIDTH - 8 - Math.max(...shown.map((index) => textWidth(value(index), CHART_TEXT, true)));
   const most = Math.max(...shown.map((index) => sheets[index]!.boardM2PerThousand));
   const pitch = 18;
@@ -182,7 +182,7 @@ export function boardChart(facts: CompareFacts, words: CompareWords, format: For
       write(value(index), left + width + 5, y + 10, 'start', isBold),
     ];
   });
-  return chartSvg(words.chart.boardTitle, WIDTH, top + shown.length * pitch + 8, [write(words.chart.board, 8, 16, 'start', true), ...bars]);
+  return chartSvg(words.chart.boardTitle, WIDTH, top + shown.length * pitch + 8, [write(words.chart.board(format), 8, 16, 'start', true), ...bars]);
 }
 
 /** Both charts one below the other, as one picture. */

@@ -47,7 +47,7 @@ function costTable(facts: CompareFacts, words: CompareWords, format: Format): { 
     const bought = originOf(facts, index, words, format);
     return quantities.every((quantity) => isMade(sheets[index]!, quantity)) ? bought : `${bought} ${words.madeFrom(sheets[index]!.fromCartons!, format)}`;
   };
-  const head = [words.head.sheet, words.head.origin, words.head.ups, ...quantities.map((quantity) => words.head.quantity(quantity, format))];
+  const head = [words.head.sheet(format), words.head.origin, words.head.ups, ...quantities.map((quantity) => words.head.quantity(quantity, format))];
   return {
     table: {
       head: head.map((title, i) => (i === 3 ? `${currency}/1000 ${title}` : title)),
@@ -69,16 +69,21 @@ function sheetTable(facts: CompareFacts, words: CompareWords, format: Format): T
   const { head } = words;
   const anyLooked = sheets.some(mayHoldMore);
   return {
-    head: [head.sheet, head.origin, head.ups, head.limit, head.board, head.toOrder, ...(anyLooked ? [head.search] : [])],
+    head: [head.sheet(format), head.origin, head.ups, head.limit, head.board(format), head.toOrder(format), ...(anyLooked ? [head.search] : [])],
     rows: order.map((index) => {
       const sheet = sheets[index]!;
       const { sheetToOrder, boardM2PerThousand, ups, upperBound, searched } = sheet;
-      const toOrder = `${format.number(sheetToOrder.width, 1).replace(' ', '')} × ${format.number(sheetToOrder.height, 1).replace(' ', '')}`;
-      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.number(boardM2PerThousand, 2, true), toOrder, ...(anyLooked ? [ups >= upperBound ? words.limitReached : words.searched[searched]] : [])];
+      const toOrder = `${sideToOrder(sheetToOrder.width, format)} × ${sideToOrder(sheetToOrder.height, format)}`;
+      return [words.size(sheet, format), originOf(facts, index, words, format), String(ups), words.limit(upperBound), format.bareBoard(boardM2PerThousand, 2), toOrder, ...(anyLooked ? [ups >= upperBound ? words.limitReached : words.searched[searched]] : [])];
     }),
     wordColumns: 2,
     marked: [order.indexOf(leastBoard)],
   };
+}
+
+/** Sheets are cut to a tenth of a millimetre, or to thousandths of an inch. */
+function sideToOrder(mm: number, format: Format): string {
+  return format.unit === 'mm' ? format.number(mm, 1).replace(' ', '') : format.bareLength(mm);
 }
 
 /** A look that comes up to the limit is as good as a search. */

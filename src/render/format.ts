@@ -19,6 +19,11 @@ export interface Format {
   size(widthMm: number, heightMm: number): string;
   /** In the unit that makes `like` (by default the area itself) a readable figure: mm², cm² or m²; in² or ft² with inches. */
   area(mm2: number, like?: number): string;
+  /** Of board by the sheet, the thousand and the year, whatever its amount; as fine as so many decimals of a m². */
+  board(m2: number, decimals: number): string;
+  /** The same without its unit, for tables and charts. */
+  bareBoard(m2: number, decimals: number): string;
+  readonly boardUnit: BoardUnit;
   /** Of a fraction: 0.66 → `66.0 %`. */
   percent(fraction: number): string;
   /** `26.65 EUR`, with as many decimals as the currency has. */
@@ -28,6 +33,17 @@ export interface Format {
 }
 
 export type LengthUnit = 'mm' | 'in';
+
+/** The unit in which board is bought. */
+export interface BoardUnit {
+  readonly name: 'm²' | 'ft²';
+  /** How many of them make a m². */
+  readonly perM2: number;
+  /** Decimals that are not worth showing, for being finer than those of a m². */
+  readonly fewerDecimals: number;
+}
+
+const BOARD_UNITS: Readonly<Record<LengthUnit, BoardUnit>> = { mm: { name: 'm²', perM2: 1, fewerDecimals: 0 }, in: { name: 'ft²', perM2: (1000 / (12 * MM_PER_INCH)) ** 2, fewerDecimals: 1 } };
 
 /** Decimals shown of a length: a hundredth of a millimetre is finer than any die, a thousandth of an inch likewise. */
 const LENGTH_DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 2, in: 3 };
@@ -53,9 +69,14 @@ export function createFormat(locale: string, unit: LengthUnit = 'mm'): Format {
     // Sides of a sheet are written without a space by everyone: 1020, not 1 020.
     return Math.abs(mm) < 10_000 ? text.replace(' ', '') : text;
   };
+  const boardUnit = BOARD_UNITS[unit];
+  const bareBoard = (m2: number, decimals: number) => number(m2 * boardUnit.perM2, Math.max(0, decimals - boardUnit.fewerDecimals), true);
   return {
     unit,
     decimalSign,
+    boardUnit,
+    bareBoard,
+    board: (m2, decimals) => `${bareBoard(m2, decimals)} ${boardUnit.name}`,
     number,
     bareLength,
     length: (mm) => `${bareLength(mm)} ${unit}`,

@@ -29,8 +29,8 @@ function tableOf({ found, currency }: NearMissFacts, words: NearMissWords, forma
   const columns: [string, (miss: NearMiss) => string][] = [
     [head.change, (miss) => words.change(miss, format)],
     [head.ups, ({ ups }) => String(ups)],
-    [head.board, ({ saved }) => format.number(saved.m2PerThousand, 2, true)],
-    ...(some(({ saved }) => saved.m2PerYear) ? [[head.m2, ({ saved }: NearMiss) => whole(saved.m2PerYear)] as [string, (miss: NearMiss) => string]] : []),
+    [head.board(format), ({ saved }) => format.bareBoard(saved.m2PerThousand, 2)],
+    ...(some(({ saved }) => saved.m2PerYear) ? [[head.m2(format), ({ saved }: NearMiss) => (saved.m2PerYear === undefined ? '' : format.bareBoard(saved.m2PerYear, 0))] as [string, (miss: NearMiss) => string]] : []),
     ...(some(({ saved }) => saved.kgPerYear) ? [[head.kg, ({ saved }: NearMiss) => whole(saved.kgPerYear)] as [string, (miss: NearMiss) => string]] : []),
     ...(some(({ saved }) => saved.moneyPerYear) ? [[head.money(currency), ({ saved }: NearMiss) => whole(saved.moneyPerYear)] as [string, (miss: NearMiss) => string]] : []),
   ];

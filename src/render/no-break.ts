@@ -31,6 +31,8 @@ export function keptTogether(format: Format): Format {
     caliper: (mm) => keepTogether(format.caliper(mm)),
     size: (...sides) => keepTogether(format.size(...sides)),
     area: (...area) => keepTogether(format.area(...area)),
+    board: (...board) => keepTogether(format.board(...board)),
+    bareBoard: (...board) => keepTogether(format.bareBoard(...board)),
     percent: (fraction) => keepTogether(format.percent(fraction)),
     money: (...amount) => keepTogether(format.money(...amount)),
     duration: (seconds) => keepTogether(format.duration(seconds)),

@@ -2,6 +2,7 @@ import type { Figure as Estimated } from '../estimate/figure.ts';
 import { tokensOf } from '../estimate/formula.ts';
 import type { QuantityQuote } from '../estimate/quote.ts';
 import { foodEntries } from '../press/food.ts';
+import { figureInInches, FT2_PER_M2 } from './figure-in-inches.ts';
 import { createFormat, type Format } from './format.ts';
 import { inkChart } from './ink-chart.ts';
 import { englishLanguage } from './messages/english-language.ts';
@@ -24,7 +25,7 @@ export function quoteReport(facts: QuoteFacts, language: Language = englishLangu
     { id: 'buying', heading: headings.buying, sentences: buyingSentences(facts, words, format), figures: [] },
     { id: 'die', heading: headings.die, sentences: words.die(facts, format), figures: [] },
     { id: 'layouts', heading: headings.layouts, sentences: [], figures: (facts.layouts ?? []).map((_, index) => words.layout(facts, index, format)) },
-    { id: 'assumed', heading: headings.assumed, sentences: [words.convention(facts), words.rates(facts), ...facts.notes.map((issue) => language.issues.sentence(issue, format.unit))], figures: [] },
+    { id: 'assumed', heading: headings.assumed, sentences: assumedIn(facts, words, language, format), figures: [] },
   ];
   return {
     language: language.locale,
@@ -33,6 +34,12 @@ export function quoteReport(facts: QuoteFacts, language: Language = englishLangu
     sections: sections.filter(({ sentences, figures }) => sentences.length + figures.length > 0),
     caution: { heading: headings.caution, text: words.caution },
   };
+}
+
+/** What every figure rests on: waste, rates, units, and what was taken for granted. */
+export function assumedIn(facts: Pick<QuoteFacts, 'waste' | 'ratesName' | 'anyRates' | 'rateSources' | 'notes'>, words: QuoteWords, { issues }: Language, format: Format): string[] {
+  const units = format.unit === 'in' ? [words.unitsOfFormulas(format.number(Number(FT2_PER_M2), 5))] : [];
+  return [words.convention(facts), words.rates(facts), ...units, ...facts.notes.map((issue) => issues.sentence(issue, format.unit))];
 }
 
 /** The customer's page: prices and terms under the same quote number, no rates. Every price must be known. */
@@ -96,7 +103,8 @@ export function inkPicture({ inkZones, product, locale }: QuoteFacts, language: 
 }
 
 /** The figure with its formula in numbers, and below it the formula in words. */
-export function shownFigure(one: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
+export function shownFigure(computed: Estimated, currency: string, words: QuoteWords, format: Format): Figure {
+  const one = format.unit === 'in' ? figureInInches(computed) : computed;
   const value = one.value === null ? words.open(one.missing) : one.unit === currency ? format.money(one.value, currency) : words.measured(one.value, one.unit, format);
   const formula = (inWords: (name: string) => string) => joined(tokensOf(one.formula).map((token) => (/^\d/.test(token) ? constant(token, format) : inWords(token))));
   const numbers = formula((token) => (Object.hasOwn(one.inputs, token) ? inNumbers(one.inputs[token]!, format) : token));
@@ -111,10 +119,9 @@ function constant(token: string, format: Format): string {
   return token.includes('.') ? format.number(Number(token), 6) : Number(token) < GROUPED_FROM ? token : format.number(Number(token), 0);
 }
 
+/** What goes into a formula, with as many decimals as make seven figures: what is shown then comes to what stands beside it. */
 function inNumbers(value: number | null, format: Format): string {
-  if (value === null) return '?';
-  const size = Math.abs(value);
-  return format.number(value, size >= 100 ? 2 : size >= 0.1 ? 4 : 6);
+  return value === null ? '?' : format.number(value, value === 0 ? 0 : Math.max(0, 6 - Math.floor(Math.log10(Math.abs(value)))));
 }
 
 /** Operators stand apart, brackets close. */
@@ -126,7 +133,7 @@ function buyingSentences({ purchases, millMinimum, units }: QuoteFacts, words: Q
   return [
     ...purchases.flatMap((purchase) => [
       `${words.purchase(purchase, format)}.`,
-      ...(units === 'inch' ? [`${words.purchaseInInches(purchase, format)}.`] : []),
+      ...(units === 'inch' || format.unit === 'in' ? [`${words.purchaseInInches(purchase, format)}.`] : []),
       ...(purchase.reel ? [words.reel(purchase.reel.widthMm, purchase.reel.metres.value!, purchase.reel.kg.value!, format)] : []),
     ]),
     ...(purchases.some(({ sheet }) => sheet.grain === undefined) ? [words.grainOpen] : []),

@@ -16,7 +16,7 @@ export function reelReport(facts: ReelFacts, { locale, reel: words, report }: La
     { label: labels.difference, value: cutOff > leastCutOff ? words.open(cutOff - leastCutOff, cutOff / leastCutOff - 1, format) : words.closed },
     { label: labels.yield, value: format.percent(facts.yield) },
     { label: labels.reelPerThousand, value: `${format.number(cutOff, 2)} m`, formula: words.perThousand(cutOff, format), note: words.perThousandMeans(upsOf(facts), format) },
-    { label: labels.areaPerThousand, value: `${format.number((cutOff * reelWidth) / 1000, 1)} m²`, formula: `${format.length(cutOff)} × ${format.length(reelWidth)} × 1000` },
+    { label: labels.areaPerThousand, value: format.board((cutOff * reelWidth) / 1000, 1), formula: `${format.length(cutOff)} × ${format.length(reelWidth)} × 1000` },
     { label: labels.stopped, value: report.stopped[facts.stopped] },
     { label: labels.time, value: format.duration(facts.seconds) },
   ];

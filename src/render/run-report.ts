@@ -1,6 +1,6 @@
 import { createFormat, type Format } from './format.ts';
 import type { Language } from './messages/language.ts';
-import { shownFigure } from './quote-report.ts';
+import { assumedIn, shownFigure } from './quote-report.ts';
 import type { Figure, Report, ReportSection } from './report.ts';
 import { isOfOutlines, platesOf, type RunFacts } from './run-facts.ts';
 
@@ -25,7 +25,7 @@ export function runReport(facts: RunFacts, language: Language, format: Format = 
     })),
     section('whole', words.headings.whole, { figures: shown([...cost.rest, cost.cost, cost.costPerThousand, cost.pricePerThousand]) }),
     ...cost.versions.map((version, v) => section(`version-${v + 1}`, facts.ids[v]!, { figures: shown([version.cost, version.costPerThousand, version.pricePerThousand]) })),
-    section('assumed', quote.headings.assumed, { sentences: [quote.convention(facts), quote.rates(facts), ...facts.notes.map((issue) => language.issues.sentence(issue))] }),
+    section('assumed', quote.headings.assumed, { sentences: assumedIn(facts, quote, language, format) }),
   ];
   return {
     language: language.locale,

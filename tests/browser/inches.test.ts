@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { keptLength, keptSize, sameLength, shownLength, shownSize } from '../../src/desk/job/typed-length.ts';
 import { createFormat } from '../../src/render/format.ts';
-import { browserIsHere, findings, goTo, picture, sample } from './browser.ts';
+import { browserIsHere, compareSheets, findings, goTo, picture, sample } from './browser.ts';
 import { WITH_AXE, withDesk } from './with-desk.ts';
 
 const [mm, inch, zoll] = [createFormat('en'), createFormat('en', 'in'), createFormat('de', 'in')];
@@ -100,6 +100,23 @@ describe.skipIf(!browserIsHere())('the desk in inches', { timeout: 120_000 }, ()
     await price.press('Tab');
     await page.getByLabel('Sprache').selectOption('en');
     expect(await page.getByLabel('Board price').inputValue()).toBe('1234.5');
+  });
+
+  test('board of compared sheets is in ft²; formulas of the quote count in inches', async () => {
+    const page = await desk.open();
+    await page.getByLabel('Lengths in').selectOption('in');
+    await page.locator('.ticket .state-sound').waitFor();
+    const board = await compareSheets(page);
+    await board.locator('.sheets > li').first().waitFor({ timeout: 60_000 });
+    expect(await board.innerText()).not.toMatch(/m²|\d\s+mm/);
+    expect(await board.locator('.sheets > li').first().innerText()).toMatch(/[\d\s.]+\sft² of board/);
+    await picture(page, 'inches-compared');
+    await goTo(page, 'Money');
+    const formulas = page.locator('details', { hasText: 'Every figure with its formula' });
+    await formulas.locator('summary').click();
+    await formulas.locator('.formula', { hasText: '÷ 10.76391 ×' }).first().scrollIntoViewIfNeeded();
+    await formulas.getByText(/^In inches and pounds: .*\slb per 1000\sft²/).first().waitFor();
+    await picture(page, 'inches-money');
   });
 
   test('remarks and faults are read in inches too', async () => {

@@ -137,7 +137,7 @@ describe('quote', () => {
     const inches = { ...job, sheet: '28x40in', grammage: '80lb cover', boardPricePerTonne: '45/cwt', board: { caliper: '18pt', sheetGrain: 'y', basis: 'cover' }, units: 'inch' };
     const { stdout } = run(inches, '--json', 'inches.json');
     // 28 × 40 in of 80 lb cover (20 × 26): 344.6 lb a thousand, a ream 172.3, over 864 in², so 172 and 344.
-    expect(stdout.replace(/\s+/g, ' ')).toContain('In inches: 28 × 40 (M) in, 18 pt, 80 lb cover, 344 lb a thousand sheets');
+    expect(stdout.replace(/\s+/g, ' ')).toContain('In inches and pounds: 28 × 40 (M) in, 18 pt, 80 lb cover, 344 lb a thousand sheets');
     const answer = JSON.parse(readFileSync(join(folder, 'inches.json'), 'utf8'));
     const [first] = answer.quantities;
     expect(first.boardKg).toBeCloseTo((first.sheets * 344.615 * 0.45359237) / 1000, 1);

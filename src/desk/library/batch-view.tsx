@@ -37,7 +37,7 @@ export function BatchView({ library, id, onPut }: { readonly library: ServedLibr
 }
 
 function worth({ boardM2, boardKg, money }: BatchReply['total'], currency: string, { format }: Words): string {
-  return [`${format.number(boardM2, 0)} m²`, boardKg === null ? '' : `${format.number(boardKg, 0)} kg`, money === null ? '' : format.money(money, currency)].filter((part) => part !== '').join(', ');
+  return [format.board(boardM2, 0), boardKg === null ? '' : `${format.number(boardKg, 0)} kg`, money === null ? '' : format.money(money, currency)].filter((part) => part !== '').join(', ');
 }
 
 const OPEN = '–';
@@ -45,8 +45,9 @@ const OPEN = '–';
 function CartonTable({ answer: { cartons, currency, total }, picked, onPick, words }: { readonly answer: BatchReply; readonly picked: Carton | undefined; readonly onPick: (carton: Carton) => void; readonly words: Words }) {
   const { say, format } = words;
   const whole = (value: number | null | undefined) => (value === null || value === undefined ? OPEN : format.number(value, 0));
-  const board = (on: On | null) => (on?.boardM2PerThousand == null ? OPEN : format.number(on.boardM2PerThousand, 2, true));
+  const board = (on: On | null) => (on?.boardM2PerThousand == null ? OPEN : format.bareBoard(on.boardM2PerThousand, 2));
   const size = (on: On | null) => (on ? format.size(on.sheet.width, on.sheet.height) : OPEN);
+  const area = { area: format.boardUnit.name };
   const heads = ['batch-yearly', 'batch-ups-now', 'batch-ups', 'batch-most', 'batch-board-now', 'batch-board', 'batch-m2'] as const;
   return (
     <div class="scrolls" tabIndex={0} role="group" aria-label={say('batch-cartons')}>
@@ -55,7 +56,7 @@ function CartonTable({ answer: { cartons, currency, total }, picked, onPick, wor
         <thead>
           <tr>
             {(['kind-carton', 'batch-usual', 'batch-best'] as const).map((word) => <th key={word} scope="col">{say(word)}</th>)}
-            {heads.map((word) => <th key={word} scope="col" class="number">{say(word)}</th>)}
+            {heads.map((word) => <th key={word} scope="col" class="number">{say(word, area)}</th>)}
             {total.money !== null && <th scope="col" class="number">{say('batch-money', { currency })}</th>}
           </tr>
         </thead>
@@ -67,7 +68,7 @@ function CartonTable({ answer: { cartons, currency, total }, picked, onPick, wor
                 <th scope="row">{best?.answer ? <button type="button" class="small" aria-pressed={carton === picked} onClick={() => onPick(carton)}>{name ?? id}</button> : (name ?? id)}</th>
                 <td>{size(usual)}</td>
                 <td>{size(best)}</td>
-                {[whole(yearly), whole(usual?.ups), whole(best?.ups), whole(best?.upperBound), board(usual), board(best), whole(savingPerYear?.boardM2)].map((text, i) => <td key={i} class="number">{text}</td>)}
+                {[whole(yearly), whole(usual?.ups), whole(best?.ups), whole(best?.upperBound), board(usual), board(best), savingPerYear ? format.bareBoard(savingPerYear.boardM2, 0) : OPEN].map((text, i) => <td key={i} class="number">{text}</td>)}
                 {total.money !== null && <td class="number">{whole(savingPerYear?.money)}</td>}
               </tr>
             );
@@ -86,7 +87,7 @@ function SheetTable({ answer: { sheets, currency, total }, words: { say, format 
         <tr>
           <th scope="col">{say('batch-sheet')}</th>
           <th scope="col" class="number">{say('batch-best-for')}</th>
-          <th scope="col" class="number">{say('batch-m2')}</th>
+          <th scope="col" class="number">{say('batch-m2', { area: format.boardUnit.name })}</th>
           {total.money !== null && <th scope="col" class="number">{say('batch-money', { currency })}</th>}
         </tr>
       </thead>
@@ -95,7 +96,7 @@ function SheetTable({ answer: { sheets, currency, total }, words: { say, format 
           <tr key={i}>
             <th scope="row">{format.size(sheet.width, sheet.height)}</th>
             <td class="number">{format.number(bestFor, 0)}</td>
-            <td class="number">{format.number(boardM2, 0)}</td>
+            <td class="number">{format.bareBoard(boardM2, 0)}</td>
             {total.money !== null && <td class="number">{money === null ? OPEN : format.number(money, 0)}</td>}
           </tr>
         ))}

@@ -1,4 +1,5 @@
 import { logScale, roundFigures } from '../../render/chart-parts.ts';
+import type { Format } from '../../render/format.ts';
 import { decidingFigure, winnerAt, type CompareFacts, type ComparedSheetFacts } from '../../render/compare-facts.ts';
 import { comparedSize } from '../../render/messages/compare-figures.ts';
 import { useWords } from '../words/words.ts';
@@ -18,12 +19,12 @@ interface Line {
 /** Cost, or board where cost is open, of a thousand over quantity: the usual sheet and those that are best at the quantity asked. */
 export function BoardChart({ facts }: { readonly facts: CompareFacts }) {
   const { say, format } = useWords();
-  const lines = bestFew(facts).map((index): Line => ({ index, points: pointsOf(facts.sheets[index]!, facts.measure) })).filter(({ points }) => points.length > 1);
+  const lines = bestFew(facts).map((index): Line => ({ index, points: pointsOf(facts.sheets[index]!, facts.measure, format) })).filter(({ points }) => points.length > 1);
   const all = lines.flatMap(({ points }) => points);
   if (all.length === 0) return null;
   const x = logScale(all.map(({ quantity }) => quantity), LEFT, WIDTH - RIGHT);
   const y = logScale(all.map(({ value }) => value), BASE, TOP);
-  const title = say(facts.measure === 'money' ? 'chart-cost-over-quantity' : 'chart-board-over-quantity', { currency: facts.currency });
+  const title = say(facts.measure === 'money' ? 'chart-cost-over-quantity' : 'chart-board-over-quantity', { currency: facts.currency, area: format.boardUnit.name });
   const places = apart(lines.map(({ points }) => y(points.at(-1)!.value)));
   const asked = facts.quantities[0]!;
   return (
@@ -54,8 +55,9 @@ function bestFew(facts: CompareFacts): number[] {
   return [...new Set([0, ...(winner === undefined ? [] : [winner]), ...order])].slice(0, DASHES.length);
 }
 
-function pointsOf({ curve, boardCurve = [] }: ComparedSheetFacts, measure: CompareFacts['measure']): Line['points'] {
-  return measure === 'money' ? curve.map(({ quantity, cost }) => ({ quantity, value: cost })) : boardCurve.map(({ quantity, m2 }) => ({ quantity, value: m2 }));
+/** Cost, or board in the unit in which it is read. */
+function pointsOf({ curve, boardCurve = [] }: ComparedSheetFacts, measure: CompareFacts['measure'], { boardUnit }: Format): Line['points'] {
+  return measure === 'money' ? curve.map(({ quantity, cost }) => ({ quantity, value: cost })) : boardCurve.map(({ quantity, m2 }) => ({ quantity, value: m2 * boardUnit.perM2 }));
 }
 
 /** Names at the ends of lines, moved down where they would touch. */

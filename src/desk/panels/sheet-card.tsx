@@ -31,7 +31,7 @@ export function SheetCard({ facts, index, isWinner, onTake }: Props) {
       {grain && <p class="card-facts">{say('filter-grain')}: {say(`grain-${grain}`)}</p>}
       <p class="card-facts">{say(`origin-${origin.kind}`)}{fromCartons !== undefined && fromCartons > 0 && `, ${say('from-cartons', { count: format.number(fromCartons, 0) })}`}</p>
       <p class="card-facts">{say('at-most', { limit: limitOnDesk(desk, compared) })}</p>
-      <p class="card-facts">{say('board-per-thousand-with-waste', { area: `${format.number(boardM2WithWaste[0] ?? 0, 1, true)} m²` })}</p>
+      <p class="card-facts">{say('board-per-thousand-with-waste', { area: format.board(boardM2WithWaste[0] ?? 0, 1) })}</p>
       <p class="card-facts">{cost === null || cost === undefined ? say('cost-open') : say('cost-per-thousand', { cost: format.money(cost, facts.currency) })}</p>
       {isWinner && <p class="state">✓ {say('winner-here')}</p>}
       {index === 0 ? <p class="card-facts">{say('the-usual-sheet')}</p> : <button type="button" class="small" onClick={onTake} aria-label={`${take}: ${size}`}>{take}</button>}

@@ -3,7 +3,7 @@ import type { Format } from '../format.ts';
 import { englishCompare } from './english-compare.ts';
 
 const count = (number: number, what: string, format: Format) => `${format.number(number, 0)} ${what}${number === 1 ? '' : 's'}`;
-const board = ({ boardM2 }: Saving, format: Format) => `${format.number(boardM2, 0)} m²`;
+const board = ({ boardM2 }: Saving, format: Format) => format.board(boardM2, 0);
 /** `42 m², 13 kg, 55 EUR`: what of it is known, in every language. */
 export const boardText = (saving: Saving, currency: string, format: Format) =>
   [board(saving, format), ...(saving.boardKg === undefined ? [] : [`${format.number(saving.boardKg, 0)} kg`]), ...(saving.money === undefined ? [] : [format.money(saving.money, currency)])].join(', ');
@@ -30,8 +30,8 @@ export const englishBatch = {
     caution: 'Before board is ordered',
   },
   doubtful: (number: number, format: Format) => `Drawings in doubt: ${format.number(number, 0)}`,
-  cartonHead: (currency: string, money: boolean) => ['carton', 'usual sheet', 'best sheet', 'cartons a year', 'ups now', 'ups', 'at most', 'm²/1000 now', 'm²/1000', 'm² a year', ...(money ? [`${currency} a year`] : [])],
-  sheetHead: (currency: string, money: boolean) => ['sheet', 'best for', 'm² a year', 'kg a year', ...(money ? [`${currency} a year`] : [])],
+  cartonHead: (currency: string, money: boolean, { boardUnit: { name: area } }: Format) => ['carton', 'usual sheet', 'best sheet', 'cartons a year', 'ups now', 'ups', 'at most', `${area}/1000 now`, `${area}/1000`, `${area} a year`, ...(money ? [`${currency} a year`] : [])],
+  sheetHead: (currency: string, money: boolean, { boardUnit: { name: area } }: Format) => ['sheet', 'best for', `${area} a year`, 'kg a year', ...(money ? [`${currency} a year`] : [])],
   none: 'none',
   pictured: ({ id, name, saving }: BatchCarton, currency: string, format: Format) => `${name ?? id}${saving === undefined ? '' : `: ${boardText(saving, currency, format)} a year`}`,
   more: (number: number, format: Format) => `… and ${format.number(number, 0)} more in the JSON and the page.`,

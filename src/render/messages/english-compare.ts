@@ -64,7 +64,7 @@ export const englishCompare = {
   searched: { 'few-rows': 'a few rows only', rows: 'rows only', patterns: 'quick look', full: 'searched', die: 'as on the die' },
   limitReached: 'limit reached',
   madeFrom: (cartons: number, format: Format) => `from ${whole(cartons, format)}`,
-  head: { sheet: 'sheet, mm', origin: 'bought as', ups: 'ups', limit: 'limit', board: 'm²/1000', toOrder: 'least to order, mm', search: 'search', quantity: (quantity: number, format: Format) => `at ${whole(quantity, format)}` },
+  head: { sheet: ({ unit }: Format) => `sheet, ${unit}`, origin: 'bought as', ups: 'ups', limit: 'limit', board: ({ boardUnit }: Format) => `${boardUnit.name}/1000`, toOrder: ({ unit }: Format) => `least to order, ${unit}`, search: 'search', quantity: (quantity: number, format: Format) => `at ${whole(quantity, format)}` },
   costUnit: (currency: string) => `${currency} per 1000`,
   limit: (bound: number) => `≤ ${bound}`,
   open: 'open',
@@ -85,8 +85,8 @@ export const englishCompare = {
   breakEven: 'Whole sheets are bought, so near a break-even sheets take turns: by a few cartons more or less now one costs least, now another. Outside such stretches the one named costs least at every quantity.',
   leastToOrder: ({ toleranceMm }: CompareFacts, format: Format) =>
     toleranceMm > 0 ? `“Least to order” is what the layout found needs, with ${format.length(toleranceMm)} for sheets that come short.` : '“Least to order” is what the layout found needs; no tolerance of the sheets was given.',
-  chart: { cost: (currency: string) => `${currency} per 1000`, costTitle: 'Cost per thousand by quantity', against: 'against the usual sheet', cartons: 'cartons', board: 'm² of board per thousand cartons, nothing lost', leastBoard: 'least board', boardTitle: 'Board per thousand by sheet', pictures: 'The sheets at one scale' },
-  thumbnail: (sheet: ComparedSheetFacts, format: Format) => [`${size(sheet, format)}`, `${sheet.ups} ups, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
+  chart: { cost: (currency: string) => `${currency} per 1000`, costTitle: 'Cost per thousand by quantity', against: 'against the usual sheet', cartons: 'cartons', board: ({ boardUnit }: Format) => `${boardUnit.name} of board per thousand cartons, nothing lost`, leastBoard: 'least board', boardTitle: 'Board per thousand by sheet', pictures: 'The sheets at one scale' },
+  thumbnail: (sheet: ComparedSheetFacts, format: Format) => [`${size(sheet, format)}`, `${sheet.ups} ups, ${format.board(sheet.boardM2PerThousand, 2)}/1000`],
   caution: 'Planning figures. Prices, tolerances and what the mill makes are confirmed with the merchant, margins and knives with the machines’ manuals and the die maker, before board or a die is ordered.',
 };
 

@@ -375,7 +375,7 @@ export const englishDesk = {
   'filter-press': 'On the press',
   'filter-list': 'From the list',
   'chart-cost-over-quantity': 'Cost of a thousand over quantity, {currency}',
-  'chart-board-over-quantity': 'Board for a thousand over quantity, waste included, m²',
+  'chart-board-over-quantity': 'Board for a thousand over quantity, waste included, {area}',
   'chart-quantity': 'quantity',
   'save-comparison': 'Save as a page',
   'rates-from': 'Rates: {name}, and what was typed.',

@@ -24,13 +24,13 @@ const change = (one: Changed, format: Format) => changePhrase(one, WORDS, format
 export const englishNearMiss = {
   heading: 'Near misses',
   change,
-  head: { change: 'a single change', ups: 'ups', board: 'm²/1000 saved', m2: 'm² a year', kg: 'kg a year', money: (currency: string) => `${currency} a year` },
+  head: { change: 'a single change', ups: 'ups', board: ({ boardUnit }: Format) => `${boardUnit.name}/1000 saved`, m2: ({ boardUnit }: Format) => `${boardUnit.name} a year`, kg: 'kg a year', money: (currency: string) => `${currency} a year` },
   none: ({ ups }: NearMissFacts) => `No single change that was tried brings more than ${ups} ups.`,
   best: (facts: NearMissFacts, format: Format) => {
     const [best] = facts.found;
     if (!best) return englishNearMiss.none(facts);
     const worth = best.saved.moneyPerYear === undefined || facts.yearly === undefined ? '' : `, ${format.number(best.saved.moneyPerYear, 0)} ${facts.currency} a year at ${format.number(facts.yearly, 0)} cartons`;
-    return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())} brings ${best.ups} ups instead of ${facts.ups}: ${format.number(best.saved.m2PerThousand, 2, true)} m² of board less per thousand${worth}.`;
+    return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())} brings ${best.ups} ups instead of ${facts.ups}: ${format.board(best.saved.m2PerThousand, 2)} of board less per thousand${worth}.`;
   },
   stopped: ({ tried, changes }: NearMissFacts) => `Stopped before all was tried: ${tried} of ${changes} changes.`,
   searched: ({ stepMm }: NearMissFacts, format: Format) => `Searched in steps of ${format.length(stepMm)} with quick searches on the true outline; each claim has its own judged layout. A longer search may find that less is enough.`,

@@ -18,7 +18,7 @@ const purchaseWords = (format: Format): PurchaseWords => ({
   pallets: (count) => counted(count, 'pallet', format),
   pile: (height) => `piles up to ${height}`,
   workingDays: (count) => counted(count, 'working day', format),
-  inInches: (size) => `In inches: ${size}`,
+  inInches: (size) => `In inches and pounds: ${size}`,
   perThousandSquareFeet: (pounds) => `${pounds} per 1000 ft²`,
   perThousandSheets: (pounds) => `${pounds} a thousand sheets (rounded by the ream)`,
 });
@@ -96,6 +96,7 @@ const quoteWords = (product: Product) => ({
   convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
     `Waste: ${waste.name}. Each stage also covers what all later ones lose: divided by (1 − running waste), rounded up, then set-up added, from the last stage back to the first.`,
   rates: ({ ratesName, anyRates, rateSources }: Pick<QuoteFacts, 'ratesName' | 'anyRates' | 'rateSources'>) => (rateSources && Object.keys(rateSources).length > 0 ? ratesBySource(rateSources).map(({ source, figures }) => `${source.kind === 'record' ? `From the record ${source.name}` : source.kind === 'typed' ? 'As typed' : 'Invented for trying out'}: ${figures.join(', ')}.`).join(' ') : ratesName !== undefined ? `Rates: ${ratesName}.` : anyRates ? 'Rates: as given with the job.' : 'Rates: none given.'),
+  unitsOfFormulas: (ft2: string) => `In formulas lengths are in inches, areas in ft², weights in kg and g/m², as the rates are; ${ft2} ft² make a m².`,
   caution: 'Planning figures. Waste, speeds and prices are the shop’s own to confirm before a price is promised or board is ordered.',
   customer: {
     title: ({ name }: QuoteFacts) => `Quotation${name === undefined ? '' : ` ${name}`}`,

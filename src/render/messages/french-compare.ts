@@ -68,7 +68,7 @@ export const frenchCompare: CompareWords = {
   searched: { 'few-rows': 'quelques rangées seulement', rows: 'rangées seulement', patterns: 'coup d’œil', full: 'fouillée', die: 'comme sur la forme' },
   limitReached: 'limite atteinte',
   madeFrom: (cartons, format) => `dès ${whole(cartons, format)}`,
-  head: { sheet: 'feuille, mm', origin: 'achetée comme', ups: 'poses', limit: 'limite', board: 'm²/1000', toOrder: 'au moins, mm', search: 'recherche', quantity: (quantity, format) => `à ${whole(quantity, format)}` },
+  head: { sheet: ({ unit }) => `feuille, ${unit}`, origin: 'achetée comme', ups: 'poses', limit: 'limite', board: ({ boardUnit }) => `${boardUnit.name}/1000`, toOrder: ({ unit }) => `au moins, ${unit}`, search: 'recherche', quantity: (quantity, format) => `à ${whole(quantity, format)}` },
   costUnit: (currency) => `${currency} le mille`,
   limit: (bound) => `≤ ${bound}`,
   open: 'ouvert',
@@ -88,9 +88,9 @@ export const frenchCompare: CompareWords = {
   leastToOrder: ({ toleranceMm }, format) =>
     toleranceMm > 0 ? `« Au moins » est ce que demande l’implantation trouvée, avec ${format.length(toleranceMm)} pour des feuilles livrées trop petites.` : '« Au moins » est ce que demande l’implantation trouvée ; aucune tolérance des feuilles n’était donnée.',
   chart: {
-    cost: (currency) => `${currency} le mille`, costTitle: 'Coût du mille selon le tirage', against: 'face à la feuille habituelle', cartons: 'tirage', board: 'm² de carton pour mille étuis, sans gâche', leastBoard: 'le moins de carton', boardTitle: 'Carton du mille par feuille', pictures: 'Les feuilles à la même échelle',
+    cost: (currency) => `${currency} le mille`, costTitle: 'Coût du mille selon le tirage', against: 'face à la feuille habituelle', cartons: 'tirage', board: ({ boardUnit }) => `${boardUnit.name} de carton pour mille étuis, sans gâche`, leastBoard: 'le moins de carton', boardTitle: 'Carton du mille par feuille', pictures: 'Les feuilles à la même échelle',
   },
-  thumbnail: (sheet, format) => [size(sheet, format), `${poses(sheet.ups)}, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
+  thumbnail: (sheet, format) => [size(sheet, format), `${poses(sheet.ups)}, ${format.board(sheet.boardM2PerThousand, 2)}/1000`],
   caution: 'Chiffres prévisionnels. Prix, tolérances et ce que fabrique la cartonnerie sont confirmés par le marchand, marges et filets par les manuels des machines et le fabricant de formes, avant de commander du carton ou une forme.',
 };
 

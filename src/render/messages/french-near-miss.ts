@@ -26,13 +26,13 @@ const change = (one: Changed, format: Format) => changePhrase(one, WORDS, format
 export const frenchNearMiss: NearMissWords = {
   heading: 'Gains à portée',
   change,
-  head: { change: 'un seul changement', ups: 'poses', board: 'm²/1000 gagnés', m2: 'm² par an', kg: 'kg par an', money: (currency) => `${currency} par an` },
+  head: { change: 'un seul changement', ups: 'poses', board: ({ boardUnit }) => `${boardUnit.name}/1000 gagnés`, m2: ({ boardUnit }) => `${boardUnit.name} par an`, kg: 'kg par an', money: (currency) => `${currency} par an` },
   none: ({ ups }) => `Aucun changement essayé seul n’apporte plus de ${ups} poses.`,
   best: (facts, format) => {
     const [best] = facts.found;
     if (!best) return frenchNearMiss.none(facts);
     const worth = best.saved.moneyPerYear === undefined || facts.yearly === undefined ? '' : `, ${format.number(best.saved.moneyPerYear, 0)} ${facts.currency} par an pour ${format.number(facts.yearly, 0)} pièces`;
-    return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())} : ${best.ups} poses au lieu de ${facts.ups}, ${format.number(best.saved.m2PerThousand, 2, true)} m² de carton en moins par mille${worth}.`;
+    return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())} : ${best.ups} poses au lieu de ${facts.ups}, ${format.board(best.saved.m2PerThousand, 2)} de carton en moins par mille${worth}.`;
   },
   stopped: ({ tried, changes }) => `Arrêté avant que tout soit essayé : ${tried} modifications sur ${changes}.`,
   searched: ({ stepMm }, format) => `Cherché par pas de ${format.length(stepMm)}, par recherches rapides sur le contour vrai ; chaque affirmation a son implantation contrôlée. Une recherche plus longue peut trouver que moins suffit.`,

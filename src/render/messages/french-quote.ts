@@ -30,7 +30,7 @@ const purchaseWords = (format: Format): PurchaseWords => ({
   pallets: (count) => counted(count, PALLETS, format),
   pile: (height) => `piles jusqu’à ${height}`,
   workingDays: (count) => counted(count, ['jour ouvré', 'jours ouvrés'], format),
-  inInches: (size) => `En pouces : ${size}`,
+  inInches: (size) => `En pouces et livres : ${size}`,
   perThousandSquareFeet: (pounds) => `${pounds} par 1000 ft²`,
   perThousandSheets: (pounds) => `${pounds} les mille feuilles (arrondi à la rame)`,
 });
@@ -116,6 +116,7 @@ export function frenchQuote(product: Product): QuoteWords {
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Gâche : ${named(waste.name)}. Chaque étape couvre aussi ce que perdent toutes les suivantes : divisé par (1 − gâche de roulage), arrondi au-dessus, puis la gâche de calage ajoutée, de la dernière étape à la première.`,
     rates: ({ ratesName, anyRates, rateSources }: Pick<QuoteFacts, 'ratesName' | 'anyRates' | 'rateSources'>) => (rateSources && Object.keys(rateSources).length > 0 ? ratesBySource(rateSources).map(({ source, figures }) => `${source.kind === 'record' ? `De la fiche ${source.name}` : source.kind === 'typed' ? 'Saisis' : 'Inventés pour l’essai'} : ${listed(figures)}.`).join(' ') : ratesName !== undefined ? `Tarifs : ${named(ratesName)}.` : anyRates ? 'Tarifs : donnés avec le dossier.' : 'Tarifs : aucun n’est donné.'),
+    unitsOfFormulas: (ft2: string) => `Dans les formules, les longueurs sont en pouces (in), les surfaces en ft², les poids en kg et en g/m², comme les tarifs ; un m² fait ${ft2} ft².`,
     caution: 'Chiffres prévisionnels. Gâche, vitesses et prix sont à confirmer par l’atelier avant de promettre un prix ou de commander le carton.',
     customer: {
       title: ({ name }: QuoteFacts) => `Offre${name === undefined ? '' : ` ${name}`}`,

@@ -67,7 +67,7 @@ export const germanCompare: CompareWords = {
   searched: { 'few-rows': 'nur wenige Reihen', rows: 'nur Reihen', patterns: 'kurzer Blick', full: 'durchsucht', die: 'wie auf der Form' },
   limitReached: 'Grenze erreicht',
   madeFrom: (cartons, format) => `ab ${whole(cartons, format)}`,
-  head: { sheet: 'Bogen, mm', origin: 'bezogen als', ups: 'Nutzen', limit: 'Obergrenze', board: 'm²/1000', toOrder: 'mindestens, mm', search: 'Suche', quantity: (quantity, format) => `bei ${whole(quantity, format)}` },
+  head: { sheet: ({ unit }) => `Bogen, ${unit}`, origin: 'bezogen als', ups: 'Nutzen', limit: 'Obergrenze', board: ({ boardUnit }) => `${boardUnit.name}/1000`, toOrder: ({ unit }) => `mindestens, ${unit}`, search: 'Suche', quantity: (quantity, format) => `bei ${whole(quantity, format)}` },
   costUnit: (currency) => `${currency} je 1000`,
   limit: (bound) => `≤ ${bound}`,
   open: 'offen',
@@ -87,9 +87,9 @@ export const germanCompare: CompareWords = {
   leastToOrder: ({ toleranceMm }, format) =>
     toleranceMm > 0 ? `„Mindestens“ ist, was die gefundene Anordnung braucht, mit ${format.length(toleranceMm)} für Bogen, die zu klein kommen.` : '„Mindestens“ ist, was die gefundene Anordnung braucht; eine Toleranz der Bogen war nicht angegeben.',
   chart: {
-    cost: (currency) => `${currency} je 1000`, costTitle: 'Kosten je tausend nach Auflage', against: 'gegen den üblichen Bogen', cartons: 'Auflage', board: 'm² Karton je tausend Faltschachteln, ohne Zuschuss', leastBoard: 'am wenigsten Karton', boardTitle: 'Karton je tausend nach Bogen', pictures: 'Die Bogen in einem Maßstab',
+    cost: (currency) => `${currency} je 1000`, costTitle: 'Kosten je tausend nach Auflage', against: 'gegen den üblichen Bogen', cartons: 'Auflage', board: ({ boardUnit }) => `${boardUnit.name} Karton je tausend Faltschachteln, ohne Zuschuss`, leastBoard: 'am wenigsten Karton', boardTitle: 'Karton je tausend nach Bogen', pictures: 'Die Bogen in einem Maßstab',
   },
-  thumbnail: (sheet, format) => [size(sheet, format), `${sheet.ups} Nutzen, ${format.number(sheet.boardM2PerThousand, 2, true)} m²/1000`],
+  thumbnail: (sheet, format) => [size(sheet, format), `${sheet.ups} Nutzen, ${format.board(sheet.boardM2PerThousand, 2)}/1000`],
   caution: 'Planzahlen. Preise, Toleranzen und was die Kartonfabrik anfertigt, bestätigt der Händler; Ränder und Messer richten sich nach der Anleitung der Maschinen und dem Stanzformenbauer. Das alles, bevor Karton oder eine Stanzform bestellt wird.',
 };
 

@@ -376,7 +376,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'filter-press': 'Auf der Druckmaschine',
   'filter-list': 'Aus der Liste',
   'chart-cost-over-quantity': 'Kosten von tausend nach Auflage, {currency}',
-  'chart-board-over-quantity': 'Karton für tausend nach Auflage, mit Zuschuss, m²',
+  'chart-board-over-quantity': 'Karton für tausend nach Auflage, mit Zuschuss, {area}',
   'chart-quantity': 'Auflage',
   'save-comparison': 'Als Seite sichern',
   'rates-from': 'Sätze: {name}, dazu was eingegeben wurde.',

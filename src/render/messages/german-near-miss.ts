@@ -26,13 +26,13 @@ const change = (one: Changed, format: Format) => changePhrase(one, WORDS, format
 export const germanNearMiss: NearMissWords = {
   heading: 'Knapp verfehlt',
   change,
-  head: { change: 'eine einzige Änderung', ups: 'Nutzen', board: 'm²/1000 gespart', m2: 'm² im Jahr', kg: 'kg im Jahr', money: (currency) => `${currency} im Jahr` },
+  head: { change: 'eine einzige Änderung', ups: 'Nutzen', board: ({ boardUnit }) => `${boardUnit.name}/1000 gespart`, m2: ({ boardUnit }) => `${boardUnit.name} im Jahr`, kg: 'kg im Jahr', money: (currency) => `${currency} im Jahr` },
   none: ({ ups }) => `Keine einzelne Änderung, die versucht wurde, bringt mehr als ${ups} Nutzen.`,
   best: (facts, format) => {
     const [best] = facts.found;
     if (!best) return germanNearMiss.none(facts);
     const worth = best.saved.moneyPerYear === undefined || facts.yearly === undefined ? '' : `, ${format.number(best.saved.moneyPerYear, 0)} ${facts.currency} im Jahr bei einer Jahresmenge von ${format.number(facts.yearly, 0)}`;
-    return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())}: ${best.ups} Nutzen statt ${facts.ups}, ${format.number(best.saved.m2PerThousand, 2, true)} m² Karton weniger je tausend${worth}.`;
+    return `${change(best, format).replace(/^./, (letter) => letter.toUpperCase())}: ${best.ups} Nutzen statt ${facts.ups}, ${format.board(best.saved.m2PerThousand, 2)} Karton weniger je tausend${worth}.`;
   },
   stopped: ({ tried, changes }) => `Beendet, bevor alles versucht war: ${tried} von ${changes} Änderungen.`,
   searched: ({ stepMm }, format) => `Gesucht in Schritten von ${format.length(stepMm)}, mit kurzen Suchen am wahren Umriss; zu jeder Aussage gehört ein geprüfter Standbogen. Eine längere Suche kann finden, dass weniger genügt.`,

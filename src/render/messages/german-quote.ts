@@ -29,7 +29,7 @@ const purchaseWords = (format: Format): PurchaseWords => ({
   pallets: (count) => counted(count, PALLETS, format),
   pile: (height) => `Stapel bis ${height}`,
   workingDays: (count) => counted(count, ['Werktag', 'Werktage'], format),
-  inInches: (size) => `In Zoll: ${size}`,
+  inInches: (size) => `In Zoll und Pfund: ${size}`,
   perThousandSquareFeet: (pounds) => `${pounds} je 1000 ft²`,
   perThousandSheets: (pounds) => `${pounds} je tausend Bogen (auf das Ries gerundet)`,
 });
@@ -114,6 +114,7 @@ export function germanQuote(product: Product): QuoteWords {
     convention: ({ waste }: Pick<QuoteFacts, 'waste'>) =>
       `Zuschuss: ${named(waste.name)}. Jeder Arbeitsgang deckt auch, was alle späteren verlieren: geteilt durch (1 − Fortdruckzuschuss), aufgerundet, dann der Einrichtezuschuss dazu, vom letzten Arbeitsgang zurück zum ersten.`,
     rates: ({ ratesName, anyRates, rateSources }: Pick<QuoteFacts, 'ratesName' | 'anyRates' | 'rateSources'>) => (rateSources && Object.keys(rateSources).length > 0 ? ratesBySource(rateSources).map(({ source, figures }) => `${source.kind === 'record' ? `Aus dem Datensatz ${source.name}` : source.kind === 'typed' ? 'Wie eingegeben' : 'Zum Ausprobieren erfunden'}: ${listed(figures)}.`).join(' ') : ratesName !== undefined ? `Sätze: ${named(ratesName)}.` : anyRates ? 'Sätze: wie mit dem Auftrag angegeben.' : 'Sätze: keine angegeben.'),
+    unitsOfFormulas: (ft2: string) => `In Formeln stehen Längen in Zoll (in), Flächen in ft², Gewichte in kg und g/m², wie in den Sätzen; ${ft2} ft² sind ein m².`,
     caution: 'Planzahlen. Zuschuss, Geschwindigkeiten und Preise bestätigt das eigene Haus, bevor ein Preis zugesagt oder Karton bestellt wird.',
     customer: {
       title: ({ name }: QuoteFacts) => `Angebot${name === undefined ? '' : ` ${name}`}`,
