@@ -49,6 +49,7 @@ const answers: Answers = {
   comparePage: async () => (await import('./answers/compare.ts')).comparePage,
   quote: async () => (await import('./answers/quote.ts')).quote,
   run: async () => (await import('./answers/run.ts')).run,
+  runPage: async () => (await import('./answers/run.ts')).runPage,
   record: async () => (await import('./answers/record.ts')).takeRecords,
   pages: async () => (await import('./answers/run.ts')).pagesOfAll,
   versions: async () => (await import('./answers/versions.ts')).shareOut,
@@ -59,7 +60,7 @@ const answers: Answers = {
 };
 
 /** Questions that may come to linear programs. */
-const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'outlines', 'weigh', 'run', 'handover']);
+const SOLVING: ReadonlySet<Question> = new Set(['search', 'byHand', 'compare', 'nearMisses', 'outlines', 'weigh', 'run', 'runPage', 'handover']);
 
 const held = holdLifeline(scope.name, () => scope.postMessage({ alive: true }));
 scope.onmessage = async ({ data }) => {

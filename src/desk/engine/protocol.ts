@@ -51,8 +51,10 @@ export interface Questions {
   /** Records of machines, boards, sheets and rates from a file. */
   record: { ask: RecordAsk; answer: RecordAnswer; event: never };
   quote: { ask: QuoteAsk; answer: QuoteAnswer; event: never };
-  /** Versions on their stations in money. */
+  /** Versions or outlines on their forms in money. */
   run: { ask: RunAsk; answer: RunAnswer; event: never };
+  /** The same as a page of its own. */
+  runPage: { ask: RunAsk; answer: string; event: never };
   /** With versions on their stations, a page of the whole run as well. */
   pages: { ask: QuoteAsk & { readonly run?: RunToPrice }; answer: readonly OutputFile[]; event: never };
   /** Versions shared out over the stations of a layout. */
@@ -320,16 +322,13 @@ export interface QuoteAnswer {
   readonly report: Report;
 }
 
-/** Versions whose stations are settled, and the terms they are quoted on; the quantities are theirs. */
+/** Versions or outlines whose forms are settled, and the terms they are quoted on; the quantities are theirs. */
 export interface RunAsk {
   readonly run: RunToPrice;
   readonly quote: QuoteAsk;
 }
 
-export interface RunAnswer {
-  readonly report: Report;
-  readonly ratesName: string | undefined;
-}
+export interface RunAnswer extends Pick<QuoteAnswer, 'missing' | 'rates' | 'report'> {}
 
 /** A gang job for equal stations, as `gang` reads it from a file. */
 export interface VersionsAsk {

@@ -1,4 +1,3 @@
-import type { Issue } from '../../base/issue.ts';
 import { CARTONS, MOST_QUANTITIES } from '../../press/figure-ranges.ts';
 import { STAGES } from '../../press/stages.ts';
 import { keepTogether } from '../../render/no-break.ts';
@@ -15,11 +14,12 @@ import { Block, CheckField, TextField } from './fields.tsx';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
 import { NumberField } from './length-field.tsx';
+import { MissingRates } from './missing-rates.tsx';
 import { MoneyChart } from './money-chart.tsx';
 import { NothingYet } from './nothing-yet.tsx';
 import { RateFields } from './rate-fields.tsx';
 import { ReportView } from './report-view.tsx';
-import { RunMoney } from './run-money.tsx';
+import { isOpen, OutlinesMoney, VersionsMoney } from './run-money.tsx';
 import { useAnswer } from './use-answer.ts';
 
 type OrderFigure = 'grammage' | 'boardPrice' | 'colours' | 'varnishUnits';
@@ -33,10 +33,8 @@ export function MoneyPanel() {
   const asked = chosen && quoteOf(desk.job.value, desk.records.value, quotedOf(chosen));
   const faults = asked && 'faults' in asked ? asked.faults : [];
   const ask = asked && 'job' in asked ? asked : undefined;
-  const withVersions = desk.job.value.versions.list.length > 0;
-  // The versions bring quantities of their own: the field does not matter to them.
-  const ofRun = chosen && quoteOf({ ...desk.job.value, money: { ...money, quantities: '1' } }, desk.records.value, quotedOf(chosen));
-  const terms = ofRun && 'job' in ofRun ? ofRun : undefined;
+  const { versions, outlines: { plan } } = desk.job.value;
+  const shownBeside = versions.list.length > 0 ? say('as-one-version') : plan && say('shown-by-itself');
   const quote = useAnswer(ask && (() => desk.engine.ask('quote', ask)), [JSON.stringify(ask), format]);
   const set = (fields: Partial<MoneyFields>, kind = '') => desk.change((now) => ({ ...now, money: { ...now.money, ...fields } }), kind);
   const board = boardOf(desk.records.value, desk.job.value.sheet.board);
@@ -78,19 +76,15 @@ export function MoneyPanel() {
       }
       picture={
         <div class="money">
-          {!chosen && <NothingYet />}
+          {!chosen && !plan && <NothingYet />}
           {quote.kind === 'issues' && (quote.issues.every(isOpen) ? quote.issues.map((issue) => <p key={issue.code} class="empty">{sentence(issue)}</p>) : <IssueList issues={quote.issues} />)}
-          {chosen && <RunMoney layout={chosen} quote={terms} />}
-          {quote.kind === 'answer' && (withVersions ? <details><summary>{say('as-one-version')}</summary><QuoteView answer={quote.answer} /></details> : <QuoteView answer={quote.answer} />)}
+          {chosen && versions.list.length > 0 && <VersionsMoney layout={chosen} />}
+          <OutlinesMoney />
+          {quote.kind === 'answer' && (shownBeside ? <details><summary>{shownBeside}</summary><QuoteView answer={quote.answer} /></details> : <QuoteView answer={quote.answer} />)}
         </div>
       }
     />
   );
-}
-
-/** Something that nobody has said yet is no error. */
-function isOpen({ code }: Issue): boolean {
-  return code === 'grammage-missing';
 }
 
 function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {
@@ -108,22 +102,6 @@ function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {
         <ReportView report={report} />
       </details>
     </>
-  );
-}
-
-/** What nobody gave; each leads to its field. */
-function MissingRates({ missing }: Pick<QuoteAnswer, 'missing'>) {
-  const { say } = useWords();
-  const goTo = (figure: string) => {
-    const field = document.querySelector<HTMLElement>(`[data-rate="${CSS.escape(figure)}"]`);
-    field?.scrollIntoView({ block: 'center' });
-    field?.focus();
-  };
-  return (
-    <div class="warning">
-      <p>{say('missing-rates')}</p>
-      <p class="buttons">{missing.map(({ figure, text }) => <button key={figure} type="button" class="small" onClick={() => goTo(figure)}>{text}</button>)}</p>
-    </div>
   );
 }
 

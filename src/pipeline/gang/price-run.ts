@@ -2,7 +2,6 @@ import { copiesOffForms, runCost, type RunBlank } from '../../estimate/gang/run-
 import { inkedM2 } from '../../estimate/ink-zones.ts';
 import { ringArea } from '../../geometry/point.ts';
 import type { Design } from '../../layout/layout-file.ts';
-import type { GangFacts } from '../../render/gang-facts.ts';
 import type { RunFacts } from '../../render/run-facts.ts';
 import type { QuoteJob } from '../quote-job.ts';
 import { holdsRates } from '../../press/rates.ts';
@@ -20,19 +19,6 @@ export interface RunToPrice extends SettledForms {
 export interface RunDesign extends Pick<Design, 'outline'> {
   /** None named: those of the quote. */
   readonly inks: readonly string[];
-}
-
-/** The forms of outlines as they are priced, with what the job says of each design. */
-export function runOfOutlines({ ids, quantities, forms }: Pick<GangFacts, 'ids' | 'quantities' | 'forms'>, { overs, inks }: { readonly overs: SettledForms['limits']; readonly inks: readonly (readonly string[])[] }): RunToPrice {
-  const laid = forms.flatMap(({ layout }) => layout?.designs ?? []);
-  return {
-    ids,
-    quantities,
-    counts: forms.map(({ counts }) => counts),
-    planned: forms.map(({ pressings }) => pressings),
-    limits: overs,
-    designs: ids.map((id, design) => ({ outline: laid.find((one) => one.id === id)!.outline, inks: inks[design]! })),
-  };
 }
 
 /**

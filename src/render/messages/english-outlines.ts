@@ -42,5 +42,11 @@ export const englishOutlines = {
   'apart-delivery': 'delivery',
   'apart-foodClass': 'food class',
   'apart-open': 'not given',
+  'outlines-in-money': 'The whole run: outlines on common forms',
+  'outlines-have-faults': 'A name, a quantity or another field of the outlines cannot be read.',
+  'outlines-not-sought': 'No forms have been looked for yet.',
+  'outlines-stale': 'Drawings, quantities, sheet or limits have changed since the forms were found: look for forms again.',
+  'to-outlines': 'To the outlines',
+  'shown-by-itself': 'The layout shown, by itself and by quantity',
   'pressings-are-good': 'Pressings are good sheets: makeready and running waste come on top.',
 } as const;

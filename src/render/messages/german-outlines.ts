@@ -44,5 +44,11 @@ export const germanOutlines: Readonly<Record<keyof typeof englishOutlines, strin
   'apart-delivery': 'Lieferung',
   'apart-foodClass': 'Lebensmittelklasse',
   'apart-open': 'nicht angegeben',
+  'outlines-in-money': 'Die ganze Auflage: Umrisse auf gemeinsamen Formen',
+  'outlines-have-faults': 'Ein Name, eine Menge oder ein anderes Feld der Umrisse ist nicht lesbar.',
+  'outlines-not-sought': 'Es wurden noch keine Formen gesucht.',
+  'outlines-stale': 'Zeichnungen, Mengen, Bogen oder Grenzen haben sich geändert, seit die Formen gefunden wurden: Formen neu suchen.',
+  'to-outlines': 'Zu den Umrissen',
+  'shown-by-itself': 'Der gezeigte Standbogen für sich, nach Auflage',
   'pressings-are-good': 'Drucke sind gute Bogen: Einrichten und Fortdruckzuschuss kommen hinzu.',
 };

@@ -26,7 +26,7 @@ export const germanRun: RunWords = {
     if (isOfOutlines(facts)) return [
       'Nach Fläche: Karton, Platten, Stanzform, Farbe und Maschinenzeit einer Form tragen die Zuschnitte auf ihr, jeder im Verhältnis seiner Fläche (Öffnungen nicht abgezogen). Was auf dem Bogen Abfall ist, zahlen alle auf ihm.',
       'Jede Form wird für sich eingerichtet, vom Druck bis zum Ausbrechen, und will eine eigene Stanzform, wenn keine vorhanden ist. Kleben und Packen werden für jeden Zuschnitt eingerichtet; jeder trägt, was er dort braucht.',
-      'Packmaterial ist nach bestellten Stücken geteilt, Fracht nach deren Fläche; ist gesagt, wie gepackt wird, trägt jeder Zuschnitt seine Kartons, Paletten und Fracht.',
+      'Packmaterial ist nach bestellten Stücken geteilt, Fracht nach deren Fläche; ist gesagt, wie gepackt wird, trägt jeder Zuschnitt seine Versandkartons, Paletten und Fracht.',
       ...more,
     ];
     return [
