@@ -26,7 +26,8 @@ export interface NestFacts {
   readonly rotations: readonly number[];
   /** The search that found the layout, in the words of `Candidate.source`. */
   readonly source: string;
-  readonly stopped: StopReason;
+  /** Absent where the layout is of no search that has come to its end. */
+  readonly stopped?: StopReason | undefined;
   readonly seed: number;
   /** Wall time of the search, where it was measured. */
   readonly seconds?: number;

@@ -42,8 +42,10 @@ function strippingSections({ stripping, ups }: NestFacts, { handover: { strippin
 export const STRIPPING_SECTION = 'stripping';
 
 /** A limit met below that of the sheet is one under the rule for stripping. */
-function stoppedWords({ stopped, stripping, limit, ups }: NestFacts, { report, handover }: Language): string {
-  return stopped === 'limit-met' && stripping && limit && ups < limit.ups ? handover.stripping.choice.limitMet : report.stopped[stopped];
+function stoppedFigures({ stopped, stripping, limit, ups }: NestFacts, { report, handover }: Language): Figure[] {
+  if (stopped === undefined) return [];
+  const value = stopped === 'limit-met' && stripping && limit && ups < limit.ups ? handover.stripping.choice.limitMet : report.stopped[stopped];
+  return [{ label: report.labels.stopped, value }];
 }
 
 function limitFigures(limit: NestFacts['limit'], ups: number, { report: words }: Language, format: Format): Figure[] {
@@ -62,7 +64,7 @@ function whyFigures(facts: NestFacts, language: Language, format: Format): Figur
   const sheetArea = sheet.width * sheet.height;
   return [
     ...(facts.cutting ? patternFigures(facts.cutting, language) : limitFigures(limit, ups, language, format)),
-    ...(facts.cutting ? [] : [{ label: labels.source, value: sourceName(words.sources, facts.source) }, { label: labels.stopped, value: stoppedWords(facts, language) }]),
+    ...(facts.cutting ? [] : [{ label: labels.source, value: sourceName(words.sources, facts.source) }, ...stoppedFigures(facts, language)]),
     ...(facts.seconds === undefined ? [] : [{ label: labels.time, value: format.duration(facts.seconds) }]),
     { label: labels.blank, value: `${format.size(design.widthMm, design.heightMm)}, ${format.area(design.areaMm2)}` },
     { label: labels.yield, value: format.percent(facts.yield), formula: `${ups} × ${format.area(design.areaMm2)} ÷ ${format.area(sheetArea, design.areaMm2)}` },

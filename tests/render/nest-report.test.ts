@@ -20,6 +20,12 @@ describe('the report in a terminal', () => {
     expect(text).toContain('66.0 % = 15 × 323.1 cm² ÷ 7 344.0 cm²');
   });
 
+  test('one up is one; of a search that has not come to its end it is not said why it stopped', () => {
+    const text = reportText(nestReport({ ...facts, ups: 16, stopped: undefined })).join('\n');
+    expect(text).toContain('1 up (6.3 %) not settled');
+    expect(text).not.toContain('stopped');
+  });
+
   test('the board adds up to the sheet', () => {
     const start = lines.indexOf('Where the board goes');
     const rows = lines.slice(start + 1, lines.indexOf('', start)).map((line) => Number(/([\d.]+) %/.exec(line)![1]));

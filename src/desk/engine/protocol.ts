@@ -231,7 +231,7 @@ export interface ExplainAsk {
   readonly file: LayoutFile;
   readonly name: string;
   readonly limit: LimitFacts | undefined;
-  readonly stopped: StopReason;
+  readonly stopped: StopReason | undefined;
   readonly seconds: number | undefined;
   readonly notes: readonly Issue[];
   readonly history: readonly Improvement[];

@@ -12,7 +12,7 @@ import { useWords } from '../words/words.ts';
 import type { HandoverDetails } from '../../render/handover-facts.ts';
 import { IssueList } from './issue-list.tsx';
 import { useAnswer } from './use-answer.ts';
-import { explainAskOf } from './why-panel.tsx';
+import { explainAskOf } from '../job/explain-ask.ts';
 
 interface Props {
   readonly layout: KeptLayout;

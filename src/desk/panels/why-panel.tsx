@@ -1,6 +1,5 @@
 import { useDesk } from '../desk-context.ts';
-import type { ExplainAsk } from '../engine/protocol.ts';
-import type { KeptLayout } from '../job/job.ts';
+import { explainAskOf } from '../job/explain-ask.ts';
 import { useWords } from '../words/words.ts';
 import { IssueList } from './issue-list.tsx';
 import { Layout } from './layout.tsx';
@@ -31,9 +30,4 @@ export function WhyPanel() {
       picture={<WastePicture scene={waste} />}
     />
   );
-}
-
-export function explainAskOf(layout: KeptLayout): ExplainAsk {
-  const { file, limit, stopped, seconds, notes, history, limits } = layout;
-  return { file, name: file.designs.map(({ id }) => id).join(', '), limit, stopped, seconds, notes, history, limits };
 }

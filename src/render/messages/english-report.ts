@@ -68,7 +68,7 @@ export const englishReport: ReportWords = {
     between: 'offcuts between blanks',
     edges: 'offcuts at the edges',
   }),
-  difference: (ups, limit, format) => (limit === ups ? 'none: this is the most possible' : `${limit - ups} ups (${format.percent((limit - ups) / ups)}) not settled`),
+  difference: (ups, limit, format) => (limit === ups ? 'none: this is the most possible' : `${limit - ups} ${limit - ups === 1 ? 'up' : 'ups'} (${format.percent((limit - ups) / ups)}) not settled`),
   gap: ({ gap, ruleSavedMm }, format) => `${format.length(gap)} knife to knife${ruleSavedMm === undefined ? '' : `, or one knife for two blanks: ${format.length(ruleSavedMm)} of rule saved`}`,
   bleed: ({ bleed, bleedMeeting }, format) => `${format.length(bleed)}${bleedMeeting === 'cut' ? ', cut at the middle of the gap' : ''}`,
   facing: (pairs) => {
