@@ -35,6 +35,7 @@ const pool = createLanePool(defaultThreads(), control, goesOn);
 const answers: Answers = {
   read: async () => (await import('./answers/read.ts')).read,
   frame: async () => (await import('./answers/frame.ts')).frame,
+  brought: async () => (await import('./answers/brought.ts')).brought,
   search: async () => (await import('./answers/search.ts')).search,
   judge: async () => (await import('../../layout/judge.ts')).judge,
   layout: async () => (await import('./answers/open-layout.ts')).openLayout,

@@ -21,6 +21,7 @@ import type { HandoverDetails } from '../../render/handover-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { NearMissFacts } from '../../render/near-miss-facts.ts';
 import type { Report } from '../../render/report.ts';
+import type { Brought } from '../../press/brought.ts';
 import type { RateSource } from '../../press/rates.ts';
 import type { Scene } from '../../render/scene.ts';
 import type { NamedRecord, RecordKind } from '../job/records.ts';
@@ -30,6 +31,8 @@ import type { Control } from './search-control.ts';
 export interface Questions {
   read: { ask: ReadAsk; answer: ReadAnswer; event: never };
   frame: { ask: DeskLaying; answer: FrameAnswer; event: never };
+  /** What holds because of the machines chosen. */
+  brought: { ask: RawMachines; answer: BroughtAnswer; event: never };
   search: { ask: SearchAsk; answer: SearchAnswer; event: SearchEvent };
   judge: { ask: LayoutFile; answer: Judgement; event: never };
   /** A layout file from anyone. */
@@ -144,6 +147,11 @@ export interface FrameAnswer {
   readonly bleed: number;
   readonly notes: readonly Issue[];
   readonly scene: Scene;
+}
+
+export interface BroughtAnswer {
+  readonly press?: Brought;
+  readonly cutter?: Brought;
 }
 
 export interface SearchAsk {
