@@ -5,7 +5,7 @@ import type { Issue } from '../../base/issue.ts';
 import type { NearMiss } from '../../render/near-miss-facts.ts';
 import type { Improvement, LimitStep } from '../../render/nest-facts.ts';
 import type { DrawingSource, LimitFacts } from '../engine/protocol.ts';
-import type { HandMemory } from '../hand/hand.ts';
+import type { KeptSteps } from '../hand/last-steps.ts';
 import { newId } from '../new-id.ts';
 import { NO_OUTLINES, type Outlines } from './outlines.ts';
 import { NO_RATES, type RateName } from './rate-fields.ts';
@@ -92,8 +92,8 @@ export interface KeptLayout {
   readonly byHand?: boolean;
   /** The single change that it shows, and the inputs that it changes: `inputsOf` of that moment. */
   readonly changed?: (Pick<NearMiss, 'thing' | 'from' | 'to'> & { readonly of?: string }) | undefined;
-  /** The last steps under the hand, so that they can be taken back after the page was opened anew; of the layout changed last. */
-  readonly steps?: HandMemory | undefined;
+  /** The last steps under the hand, so that they can be taken back after the page was opened anew. */
+  readonly steps?: KeptSteps | undefined;
   /** Numbers of placements that are locked under the hand. */
   readonly locked?: readonly number[];
   /** It came with a job's file: its blank must be the one on the desk. */

@@ -1,7 +1,7 @@
 import type { Desk } from '../desk.ts';
 import type { Hand, HandState } from '../hand/hand.ts';
 import type { Wish } from '../hand/working.ts';
-import { lastSteps } from '../hand/last-steps.ts';
+import { lastSteps, withinBounds } from '../hand/last-steps.ts';
 import type { KeptLayout } from '../job/job.ts';
 import { samePlacements } from '../job/layouts.ts';
 import { newId } from '../new-id.ts';
@@ -37,10 +37,9 @@ export function createHandWork(desk: Desk, start: KeptLayout, hand: () => Hand |
       const before = job.layouts.find((one) => one.id === id) ?? start;
       const isNew = !before.byHand;
       if (isNew) id = newId();
-      const kept: KeptLayout = { ...before, id, file: layout, locked, state, steps: lastSteps(memory), byHand: true, history: [], limits: [], seconds: undefined };
-      const others = job.layouts.map((one) => (one.steps ? { ...one, steps: undefined } : one));
-      const layouts = isNew ? [...others, kept] : others.map((one) => (one.id === id ? kept : one));
-      return { ...job, layouts, chosen: id };
+      const kept: KeptLayout = { ...before, id, file: layout, locked, state, steps: lastSteps(memory, job.layouts), byHand: true, history: [], limits: [], seconds: undefined };
+      const layouts = isNew ? [...job.layouts, kept] : job.layouts.map((one) => (one.id === id ? kept : one));
+      return { ...job, layouts: withinBounds(layouts), chosen: id };
     });
   };
 
