@@ -8,7 +8,6 @@ const BESIDE: readonly (readonly [string, string])[] = [
   ['grid', 'rows and columns say how many there are'],
   ['guillotine', 'the least sheet is looked for with die-cut layouts'],
   ['back', 'the least sheet is looked for with one side printed'],
-  ['stripping', 'the least sheet is looked for without a rule for stripping'],
   ['library', 'answers are kept for sheets that are given'],
 ];
 

@@ -12,9 +12,9 @@ import { withLibrary } from './library-option.ts';
  */
 export async function nestFromLibrary(path: string, job: NestJob, search: SearchSettings): Promise<NestOutcome> {
   const prepared = prepareNest(job);
-  const { problem, design, backDesign } = prepared;
-  if (job.stripping || backDesign) {
-    say('answer-not-kept', { kind: job.stripping ? 'to a wish for stripping' : 'with backs on one half of the sheet' });
+  const { problem, design, backDesign, stripping } = prepared;
+  if (stripping || backDesign) {
+    say('answer-not-kept', { kind: stripping ? 'to a wish for stripping' : 'with backs on one half of the sheet' });
     return nest(job, search);
   }
   const { effort, seed, ...host } = search;

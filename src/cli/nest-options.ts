@@ -8,7 +8,7 @@ import type { Machines } from '../press/machines.ts';
 import { readNoted } from '../press/known-fields.ts';
 import type { TableKind } from '../press/tables/record-tables.ts';
 import { BAR_WANTED, boardSchema, cutterSchema, parseBar, pressSchema } from '../press/records.ts';
-import { LEAST_STRIP_MM, MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES, type StrippingWish } from '../press/stripping.ts';
+import { MOST_LEAST_STRIP_MM, STRIPPING_MODES, STRIPPING_RULES, type StrippingSaid } from '../press/stripping.ts';
 import { sentence } from './command.ts';
 import { readRecordFile } from './read-record-file.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, oneOf, sizeValue, SIZE_WANTED, wholeNumber, type OptionReader } from './option-reader.ts';
@@ -121,7 +121,7 @@ export interface NestOptions extends LayingOptions, EffortOptions {
   readonly grid: { readonly rows: number; readonly columns: number } | undefined;
   readonly cut: 'die' | 'guillotine';
   readonly back: WorkStyle | undefined;
-  readonly stripping: StrippingWish | undefined;
+  readonly stripping: StrippingSaid | 'none';
 }
 
 /** All options of `nest` but the drawing's own and the output files. Throws one InputError that names every fault. */
@@ -141,11 +141,11 @@ export function readNestOptions(raw: Readonly<Record<string, unknown>>): NestOpt
   if (symmetryOf(back) !== 'none' && raw.explainLimit !== undefined) {
     reader.fault({ code: 'options-contradict', facts: { first: '--explain-limit', second: `--back ${back}`, reason: 'the limit is proved for one half of the sheet, and a layout file holds both' } });
   }
-  const stripping = readStripping(raw, reader);
+  const stripping = readStrippingOptions(raw, reader);
   if (cut === 'guillotine' && raw['stripping'] !== undefined) reader.fault({ code: 'options-contradict', facts: { first: '--cut guillotine', second: '--stripping', reason: 'straight cuts leave nothing to strip' } });
   reader.finish();
   const machines = readMachines(raw);
-  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, back, machines, stripping: cut === 'die' ? strippingWish(stripping, machines.cutter) : undefined };
+  return { sheet: sheet!, ...laying, ...effort, layouts, grid, cut, back, machines, stripping: cut === 'die' ? stripping : 'none' };
 }
 
 export const LEAST_STRIP_WANTED = `whole millimetres from 1 to ${MOST_LEAST_STRIP_MM} are wanted`;
@@ -153,8 +153,15 @@ export const leastStripValue = wholeNumber(1, MOST_LEAST_STRIP_MM);
 export const STRIPPING_WANTED = `${STRIPPING_MODES.join(', ')} is wanted`;
 export const strippingValue = oneOf(...STRIPPING_MODES);
 
-/** As options say it. */
-function readStripping(raw: Readonly<Record<string, unknown>>, reader: OptionReader) {
+export function addStrippingOptions(command: Command): Command {
+  return command
+    .option('--stripping <way>', 'how the waste is taken off: by-hand, with-tools or with-blanking; among equal ups the layout that strips best')
+    .option('--stripping-rule <how>', 'prefer: as said; must: only layouts that keep what that way asks, with the ups it costs (default prefer)')
+    .option('--least-strip <mm>', 'waste between two blanks should be so wide, whole millimetres (default 5)');
+}
+
+/** As options say it; what they leave open the record of the die-cutter may say. */
+export function readStrippingOptions(raw: Readonly<Record<string, unknown>>, reader: OptionReader): StrippingSaid {
   for (const option of ['strippingRule', 'leastStrip'] as const) {
     if (raw[option] !== undefined && raw['stripping'] === undefined && raw['cutter'] === undefined) reader.fault({ code: 'stripping-mode-missing', where: option === 'leastStrip' ? '--least-strip' : '--stripping-rule', facts: { modes: STRIPPING_MODES.join(', ') } });
   }
@@ -163,12 +170,6 @@ function readStripping(raw: Readonly<Record<string, unknown>>, reader: OptionRea
     rule: reader.read('--stripping-rule', oneOf(...STRIPPING_RULES), `${STRIPPING_RULES.join(' or ')} is wanted`),
     leastStrip: reader.read('--least-strip', leastStripValue, LEAST_STRIP_WANTED),
   };
-}
-
-/** Options over the record of the die-cutter; undefined where neither names a way of stripping. */
-function strippingWish(given: ReturnType<typeof readStripping>, cutter: Machines['cutter']): StrippingWish | undefined {
-  const mode = given.mode ?? cutter?.stripping;
-  return mode && { mode, rule: given.rule ?? cutter?.strippingRule ?? 'prefer', leastStrip: given.leastStrip ?? cutter?.leastStrip ?? LEAST_STRIP_MM };
 }
 
 function rotationsValue(text: string): readonly Turn[] | undefined {

@@ -1,4 +1,5 @@
 import type { Issue } from '../base/issue.ts';
+import { strippingWish } from '../press/stripping.ts';
 import { boardChart, costChart, stackedCharts } from '../render/compare-charts.ts';
 import { winnerAt, type CompareFacts, type ComparedSheetFacts } from '../render/compare-facts.ts';
 import { compareReport } from '../render/compare-report.ts';
@@ -11,6 +12,7 @@ import { sheetThumbnails } from '../render/sheet-thumbnails.ts';
 import type { CompareJob, Comparison } from './compare.ts';
 import { quoteOfSheet, boardM2PerThousand as boardAt } from './compare-costs.ts';
 import { nearMissPictures, withNearMisses } from './nest-showing.ts';
+import { strippingNotes } from './stripping-choice.ts';
 
 /** Points of a curve of cost over quantity. */
 const CURVE_POINTS = 48;
@@ -62,7 +64,7 @@ export function factsOfComparison(name: string, job: CompareJob, comparison: Com
     toleranceMm,
     route: terms.route,
     wasteTable: terms.waste.name,
-    notes,
+    notes: [...notes, ...strippingNotes(strippingWish(job.stripping, job.machines.cutter))],
   };
 }
 

@@ -1,4 +1,4 @@
-import { inputError } from '../base/issue.ts';
+import { InputError, inputError } from '../base/issue.ts';
 import { toMillimetres } from '../base/units.ts';
 import type { LayoutFile } from '../layout/layout-file.ts';
 import { placementsOf } from '../layout/layout-of.ts';
@@ -67,8 +67,9 @@ export async function compareSheets(job: CompareJob, search: SearchSettings): Pr
     const next = mostPromising(sheets, job.terms);
     if (next === undefined) break;
     const found = await searchInFull(job, sheets[next].candidate, search);
-    sheets[next] = found.sheet;
-    work += found.work;
+    // A rule for stripping that the search finds no way to keep: what the look found keeps it.
+    sheets[next] = found?.sheet ?? { ...sheets[next], searched: 'full' };
+    work += found?.work ?? 0;
   }
   const costs = compareCosts(sheets, job.terms);
   const least = leastBoard(sheets);
@@ -147,8 +148,13 @@ function nestJob(job: CompareJob, { sheet, grain }: SheetCandidate): NestJob {
   return { ...job, sheet, sheetGrain: job.grain === undefined || job.grain === 'any' ? undefined : grain, layouts: 1 };
 }
 
-async function searchInFull(job: CompareJob, candidate: SheetCandidate, search: SearchSettings): Promise<{ sheet: ComparedSheet; work: number }> {
-  const { problem, layouts, limit, solution } = await nest(nestJob(job, candidate), search);
+async function searchInFull(job: CompareJob, candidate: SheetCandidate, search: SearchSettings): Promise<{ sheet: ComparedSheet; work: number } | undefined> {
+  const outcome = await nest(nestJob(job, candidate), search).catch((error: unknown) => {
+    if (error instanceof InputError && error.issues.some(({ code }) => code === 'stripping-rule-impossible')) return undefined;
+    throw error;
+  });
+  if (!outcome) return undefined;
+  const { problem, layouts, limit, solution } = outcome;
   return { sheet: compared(job, candidate, { problem, layout: layouts[0], upperBound: limit.ups }, 'full'), work: solution.work };
 }
 

@@ -3,11 +3,11 @@ import type { Candidate } from '../layout/problem.ts';
 import { closedFormLimits } from '../nesting/limits/closed-form.ts';
 import type { Methods } from '../nesting/driver.ts';
 import { lookForSoMany } from '../nesting/look.ts';
-import { solveWith } from '../nesting/solve.ts';
 import { sheetGrainAxis } from '../press/grain.ts';
 import type { Size } from '../press/sheet-areas.ts';
 import { preparedOrNone } from './look.ts';
 import type { NestJob, SearchSettings } from './nest.ts';
+import { solveByRule } from './solve-by-rule.ts';
 
 /** `depth` is measured away from the gripper edge. */
 export type LeastSide = 'depth' | 'width' | 'area';
@@ -63,18 +63,18 @@ interface Sheets {
 }
 
 function createSheets(job: NestJob, wanted: number, search: Search): Sheets & { readonly byRows: Sheets } {
-  const problemOn = (sheet: Size) => preparedOrNone({ ...job, sheet })?.problem;
+  const preparedOn = (sheet: Size) => preparedOrNone({ ...job, sheet });
   const limitOf = (sheet: Size) => {
-    const problem = problemOn(sheet);
+    const problem = preparedOn(sheet)?.problem;
     return problem ? closedFormLimits(problem)[0]!.ups : 0;
   };
   const sheetsBy = (methods: Methods): Sheets => ({
     limitOf,
     mayHold: (sheet) => limitOf(sheet) >= wanted,
     async holding(sheet) {
-      const problem = problemOn(sheet);
-      if (!problem || search.stop()) return undefined;
-      const { best } = await solveWith(methods, problem, search);
+      const prepared = preparedOn(sheet);
+      if (!prepared || search.stop()) return undefined;
+      const { best } = await solveByRule(methods, prepared, search);
       return best && best.placements.length >= wanted ? best : undefined;
     },
   });

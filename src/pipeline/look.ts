@@ -4,10 +4,11 @@ import { placedArea, resultOf } from '../layout/outcome.ts';
 import type { Placement, Problem } from '../layout/problem.ts';
 import { judgeForProduction } from '../layout/sound.ts';
 import type { Methods } from '../nesting/driver.ts';
+import { closedFormLimits } from '../nesting/limits/closed-form.ts';
 import { lookFrom, lookMethods, type LookDepth } from '../nesting/look.ts';
-import { solveWith } from '../nesting/solve.ts';
 import type { NestedLayout } from './nest-task.ts';
 import { prepareNest, type NestJob, type PreparedNest, type SearchSettings } from './nest.ts';
+import { solveByRule } from './solve-by-rule.ts';
 
 /** A judged layout from a quick look. */
 export interface Seen {
@@ -29,19 +30,21 @@ export type Look = (job: NestJob, settings: LookSettings) => Promise<Seen | unde
 
 /** Quick looks at one drawing under many settings. */
 export function createLook({ seed, runner, stop }: Pick<SearchSettings, 'seed' | 'runner' | 'stop'>): Look {
-  const solveBy = (methods: Methods, problem: Problem) => solveWith(methods, problem, { effort: 'quick', seed, runner, stop });
   return async (job, { depth, start }) => {
     const prepared = preparedOrNone(job);
     if (!prepared) return undefined;
-    const { problem } = prepared;
-    let solution = await solveBy(lookMethods(depth), problem);
+    const { problem, stripping } = prepared;
+    const solveBy = (methods: Methods) => solveByRule(methods, prepared, { effort: 'quick', seed, runner, stop });
+    let solution = await solveBy(lookMethods(depth));
     let { work } = solution;
     if (start && (solution.best?.placements.length ?? 0) <= start.length) {
-      const fromStart = await solveBy(lookFrom({ placements: start, source: solution.best?.source ?? '' }), problem);
+      const fromStart = await solveBy(lookFrom({ placements: start, source: solution.best?.source ?? '' }));
       work += fromStart.work;
       if ((fromStart.best?.placements.length ?? 0) > (solution.best?.placements.length ?? 0)) solution = fromStart;
     }
-    const { best, limit, bestCell, stopped } = solution;
+    const { best, bestCell, stopped } = solution;
+    // The limit is that of the sheet, as always: of any layout, whether it keeps the rule or not.
+    const limit = stripping?.rule === 'must' ? closedFormLimits(problem)[0] : solution.limit;
     if (!best || !limit) return undefined;
     const result = resultOf({ ups: best.placements.length, limit, source: best.source, cell: bestCell, seed, stopped }, problem, placedArea(problem, best.placements));
     const { sound, judgement } = judgeForProduction(layoutOf(problem, [prepared.design], best.placements, result));

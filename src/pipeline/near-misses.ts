@@ -10,6 +10,7 @@ import { commonKnifeGrid } from './common-knife.ts';
 import { createLook } from './look.ts';
 import { changesOf, type Change, type StyledSource } from './near-miss-changes.ts';
 import { prepareNest, type NestJob, type SearchSettings } from './nest.ts';
+import { keepsRule } from './stripping-choice.ts';
 
 export interface NearMissTerms {
   /** Cartons a year. */
@@ -138,8 +139,9 @@ function possible<Value>(make: () => Value): Value | undefined {
 }
 
 function commonKnifeOf(job: NestJob): SoundLayout | undefined {
-  const { problem, design } = prepareNest(job);
-  return commonKnifeGrid(problem, design);
+  const { problem, design, stripping } = prepareNest(job);
+  const layout = commonKnifeGrid(problem, design);
+  return layout && keepsRule(layout, stripping) ? layout : undefined;
 }
 
 /** Steps are tenths; a tenth is no binary fraction. */

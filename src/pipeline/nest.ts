@@ -11,7 +11,7 @@ import { halfOf, isHalved, mirroredTurns } from './both-sides.ts';
 import { allowedTurns, checkFits, prepareSheet, type LayingSettings } from './laying.ts';
 import { checkLocked } from './locked.ts';
 import { answerTask, type Host, type NestAnswer, type NestedLayout } from './nest-task.ts';
-import type { StrippingWish } from '../press/stripping.ts';
+import { strippingWish, type StrippingSaid, type StrippingWish } from '../press/stripping.ts';
 import type { StrippingAnswer } from './solve-with-stripping.ts';
 
 export type { NestedLayout } from './nest-task.ts';
@@ -28,8 +28,8 @@ export interface NestJob extends LayingSettings {
   readonly locked?: LayoutFile | undefined;
   /** How many truly different layouts are wanted. */
   readonly layouts: number;
-  /** How the waste is taken off, as a preference or a rule. */
-  readonly stripping?: StrippingWish | undefined;
+  /** How the waste is taken off, as a preference or a rule, over what the record of the die-cutter says; `none` where there is none. */
+  readonly stripping?: StrippingSaid | 'none' | undefined;
   /** A layout of this job that is known already; the search begins from it. */
   readonly start?: Candidate;
 }
@@ -55,9 +55,9 @@ export interface NestOutcome {
  */
 export async function nest(job: NestJob, search: SearchSettings): Promise<NestOutcome> {
   const prepared = prepareNest(job);
-  const { problem, design, backDesign } = prepared;
+  const { problem, design, backDesign, stripping } = prepared;
   const { effort, seed, ...host } = search;
-  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, ...(job.start && { start: job.start }), effort, seed, ...(job.stripping && { stripping: job.stripping }) }, host));
+  const outcome = outcomeOf(prepared, await answerTask({ problem, design, ...(backDesign && { backDesign }), layouts: job.layouts, ...(job.start && { start: job.start }), effort, seed, ...(stripping && { stripping }) }, host));
   const found = outcome.layouts.length;
   return found === job.layouts ? outcome : { ...outcome, notes: [...outcome.notes, { code: 'fewer-layouts', severity: 'note', facts: { count: job.layouts, found } }] };
 }
@@ -73,6 +73,8 @@ export interface PreparedNest {
   /** The mirror image, where one half of the sheet carries backs. */
   readonly backDesign?: Design;
   readonly sheetGrain: 'x' | 'y' | undefined;
+  /** By the job and the record of the die-cutter. */
+  readonly stripping?: StrippingWish;
   readonly notes: readonly Issue[];
 }
 
@@ -88,7 +90,8 @@ export function prepareNest(job: NestJob): PreparedNest {
   checkFits(part, isHalved(whole) ? halfOf(whole) : whole);
   const problem: Problem = { ...frame, parts: whole.parts, demand: { kind: 'most' }, locked: [], ...(job.grid && { grid: job.grid }) };
   const locked = job.locked ? lockedPlacements(job.locked, problem, design) : [];
-  return { problem: { ...problem, locked }, design, ...(back && { backDesign: back.design }), sheetGrain, notes };
+  const stripping = strippingWish(job.stripping, job.machines.cutter);
+  return { problem: { ...problem, locked }, design, ...(stripping && { stripping }), ...(back && { backDesign: back.design }), sheetGrain, notes };
 }
 
 /** Locked blanks must be of the same outline and lie soundly on this sheet by themselves. */

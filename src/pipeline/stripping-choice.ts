@@ -1,3 +1,4 @@
+import type { Issue } from '../base/issue.ts';
 import { toMicrons } from '../base/units.ts';
 import { blanksInGridCell, strippingOf, type Stripping } from '../estimate/stripping.ts';
 import { brokenConditions, compareStripping, type BrokenCondition } from '../estimate/stripping-conditions.ts';
@@ -23,6 +24,18 @@ export function strippingVerdict(layout: LayoutFile, wish: Omit<StrippingWish, '
   const judged = new Map(judgeStripping(layout, wish).map(({ condition }, _, all) => [condition, all.filter((fault) => fault.condition === condition).length]));
   const judgeAlone = [...judged].filter(([condition]) => broken.every((one) => one.condition !== condition)).map(([condition, count]) => ({ condition, count }));
   return { stripping, broken: [...broken, ...judgeAlone] };
+}
+
+/** Whether a layout may be offered: any may but where the wish is a rule. */
+export function keepsRule(layout: LayoutFile, wish: StrippingWish | undefined): boolean {
+  return wish?.rule !== 'must' || strippingVerdict(layout, wish).broken.length === 0;
+}
+
+/** How layouts are chosen where the waste has a say in it, and whether the one that `broken` is of falls short of it. */
+export function strippingNotes(wish: StrippingWish | undefined, broken: readonly BrokenCondition[] = []): Issue[] {
+  if (!wish) return [];
+  const facts = { mode: wish.mode.replace('-', ' '), strip: wish.leastStrip };
+  return [{ code: `stripping-rule-${wish.rule}`, severity: 'note', facts }, ...(broken.length > 0 ? [{ code: 'stripping-falls-short', severity: 'note', facts } as const] : [])];
 }
 
 /**

@@ -13,6 +13,23 @@ export interface StrippingWish {
   readonly leastStrip: number;
 }
 
+/** What somebody says of it; the rest is left open. */
+export type StrippingSaid = { readonly [Field in keyof StrippingWish]?: StrippingWish[Field] | undefined };
+
+/** As the record of a die-cutter says it. */
+export interface StrippingOfCutter {
+  readonly stripping?: StrippingMode | undefined;
+  readonly strippingRule?: StrippingRule | undefined;
+  readonly leastStrip?: number | undefined;
+}
+
+/** What is said for a job, over what stands with the die-cutter; `none` where nothing is stripped. Undefined where neither names a mode. */
+export function strippingWish(said: StrippingSaid | 'none' = {}, cutter: StrippingOfCutter = {}): StrippingWish | undefined {
+  if (said === 'none') return undefined;
+  const mode = said.mode ?? cutter.stripping;
+  return mode && { mode, rule: said.rule ?? cutter.strippingRule ?? 'prefer', leastStrip: said.leastStrip ?? cutter.leastStrip ?? LEAST_STRIP_MM };
+}
+
 /** Strips of waste narrower than this tear or hang on, mm: 4 to 5 is common practice, no source. */
 export const LEAST_STRIP_MM = 5;
 

@@ -3,23 +3,25 @@ import { strippingOf } from '../../src/estimate/stripping.ts';
 import { brokenConditions } from '../../src/estimate/stripping-conditions.ts';
 import { judgeStripping } from '../../src/layout/judge-stripping.ts';
 import { judge } from '../../src/layout/judge.ts';
-import { inlineRunner } from '../../src/nesting/tasks.ts';
-import { nest, type NestJob } from '../../src/pipeline/nest.ts';
+import { compareSheets, type CompareJob } from '../../src/pipeline/compare.ts';
+import { factsOfComparison } from '../../src/pipeline/compare-showing.ts';
+import { leastSheet } from '../../src/pipeline/least-sheet.ts';
+import { nearMisses } from '../../src/pipeline/near-misses.ts';
+import { nest, prepareNest, type NestJob } from '../../src/pipeline/nest.ts';
 import { showNest } from '../../src/pipeline/nest-showing.ts';
+import { squareMetres } from '../../src/press/sheet-candidates.ts';
 import type { StrippingMode } from '../../src/press/stripping.ts';
-import { readSvgDrawing } from '../../src/dieline/read-svg.ts';
+import { GERMAN_TABLE } from '../../src/press/waste-table.ts';
+import { englishLanguage } from '../../src/render/messages/english-language.ts';
+import { barJob, quickSearch } from '../support/bar-job.ts';
 import { at, grid, layoutWith, polygonDesign, rectangle } from '../support/layouts.ts';
 import { readSample } from '../support/sample-figures.ts';
 
-const bar = readSvgDrawing(new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg" width="164.6mm" height="100mm" viewBox="0 0 164.6 100"><path id="cut" d="M0 0H164.6V100H0Z" fill="none" stroke="#000"/></svg>'));
-const search = { effort: 'quick', seed: 1, runner: inlineRunner(), stop: () => undefined } as const;
-const barJob: NestJob = { id: 'bar', blank: bar.blanks[0]!, drawing: bar, sheet: { width: 1020, height: 720 }, settings: { gap: 4, bleed: 2 }, machines: {}, rotations: [0], layouts: 1 };
 const wish = (mode: StrippingMode, rule: 'prefer' | 'must') => ({ mode, rule, leastStrip: 5 });
 
-/** Worked: six blanks of 164.6 mm with gap 4 need 1007.6 of 1008 mm; 5 mm apart they need 1012.6, so five; six rows of 100 mm either way. */
 describe('six blanks of 164.6 mm that fit only 4 mm apart', () => {
   test('as a rule: 30 clean ups beside 36 awkward ones, each figure kept apart', async () => {
-    const outcome = await nest({ ...barJob, stripping: wish('with-tools', 'must') }, search);
+    const outcome = await nest({ ...barJob, stripping: wish('with-tools', 'must') }, quickSearch);
     const [first] = outcome.layouts;
     expect(first!.file.placements).toHaveLength(30);
     expect(first!.file.rules.gap).toBe(4);
@@ -35,26 +37,68 @@ describe('six blanks of 164.6 mm that fit only 4 mm apart', () => {
   });
 
   test('as a preference: 36 ups, said what they break and what the rule would cost', async () => {
-    const { layouts, stripping } = await nest({ ...barJob, stripping: wish('with-tools', 'prefer') }, search);
+    const { layouts, stripping } = await nest({ ...barJob, stripping: wish('with-tools', 'prefer') }, quickSearch);
     expect(layouts[0]!.file.placements).toHaveLength(36);
     expect([stripping!.broken.map(({ condition }) => condition), stripping!.other!.file.placements.length, stripping!.limit!.ups]).toEqual([['strips'], 30, 30]);
   });
 
   test('without a wish nothing changes', async () => {
-    const { layouts, stripping } = await nest(barJob, search);
+    const { layouts, stripping } = await nest(barJob, quickSearch);
     expect([stripping, layouts[0]!.file.result!['stripping']]).toEqual([undefined, undefined]);
   });
 
   test('a rule that nothing keeps is refused, with what to do', async () => {
-    await expect(nest({ ...barJob, sheet: { width: 180, height: 124 }, settings: { gap: 4, bleed: 2, sideMargins: [2, 2], inkSides: 0, inkTail: 0, inkGripper: 0, gripper: 10, tail: 2 }, stripping: wish('with-tools', 'must') }, search)).resolves.toBeDefined();
-    await expect(nest({ ...barJob, sheet: { width: 172, height: 124 }, settings: { gap: 4, bleed: 2, sideMargins: [2, 2], inkSides: 0, inkTail: 0, inkGripper: 0, gripper: 10, tail: 2 }, stripping: wish('with-tools', 'must') }, search)).rejects.toMatchObject({ issues: [{ code: 'stripping-rule-impossible' }] });
+    await expect(nest({ ...barJob, sheet: { width: 180, height: 124 }, settings: { gap: 4, bleed: 2, sideMargins: [2, 2], inkSides: 0, inkTail: 0, inkGripper: 0, gripper: 10, tail: 2 }, stripping: wish('with-tools', 'must') }, quickSearch)).resolves.toBeDefined();
+    await expect(nest({ ...barJob, sheet: { width: 172, height: 124 }, settings: { gap: 4, bleed: 2, sideMargins: [2, 2], inkSides: 0, inkTail: 0, inkGripper: 0, gripper: 10, tail: 2 }, stripping: wish('with-tools', 'must') }, quickSearch)).rejects.toMatchObject({ issues: [{ code: 'stripping-rule-impossible' }] });
+  });
+});
+
+/** A die-cutter whose waste must come off with tools. */
+const tools = { cutter: { stripping: 'with-tools', strippingRule: 'must', leastStrip: 5 } } as const;
+
+describe('what the record of the die-cutter asks holds wherever blanks are laid out', () => {
+  const candidates = [[1020, 720], [1020, 620]].map(([width, height]) => ({ sheet: { width: width!, height: height! }, grain: undefined, origin: { kind: 'stock' as const }, boughtM2: squareMetres({ width: width!, height: height! }) }));
+  const compareJob: CompareJob = { ...barJob, machines: tools, candidates, ranges: [], toleranceMm: 0, terms: { quantities: [], route: { colours: 4, varnishUnits: 0, stages: [] }, grammage: undefined, pricePerTonne: undefined, currency: 'EUR', waste: GERMAN_TABLE, rates: {} } };
+
+  test('nest takes it from the record, what is said for the job stands above it, and straight cuts leave nothing to strip', async () => {
+    const ups = async (job: Partial<NestJob>) => (await nest({ ...barJob, machines: tools, ...job }, quickSearch)).layouts[0]!.file.placements.length;
+    expect([await ups({}), await ups({ stripping: { rule: 'prefer' } }), await ups({ stripping: { leastStrip: 4 } }), await ups({ stripping: 'none' })]).toEqual([30, 36, 36, 36]);
+  });
+
+  test('compared sheets, looked at or searched, keep it; the limit stays that of the sheet; it is said', async () => {
+    const comparison = await compareSheets(compareJob, quickSearch);
+    expect(comparison.compared.map(({ ups, upperBound }) => [ups, upperBound])).toEqual([[30, 36], [25, 30]]);
+    for (const { layout } of comparison.compared) expect([judge(layout).state, judgeStripping(layout, wish('with-tools', 'must'))]).toEqual(['sound', []]);
+    const [note] = factsOfComparison('bar', compareJob, comparison, []).notes;
+    expect(englishLanguage.issues.sentence(note!)).toBe('Only layouts that keep what stripping with tools asks are taken, with strips of waste of 5 mm or more.');
+    const freely = await compareSheets({ ...compareJob, machines: {} }, quickSearch);
+    expect(freely.compared.map(({ ups }) => ups)).toEqual([36, 30]);
+  });
+
+  test('a sheet that was only looked at keeps it too', async () => {
+    const widths = [1020, 1019, 1018, 1017].map((width) => ({ ...candidates[0]!, sheet: { width, height: 720 }, boughtM2: squareMetres({ width, height: 720 }) }));
+    const { compared } = await compareSheets({ ...compareJob, candidates: widths }, quickSearch);
+    expect(compared.filter(({ searched }) => searched !== 'full').length).toBeGreaterThan(0);
+    expect(compared.map(({ ups }) => ups)).toEqual([30, 30, 30, 30]);
+  });
+
+  test('a least sheet and near misses are those under the rule', async () => {
+    // Six columns 5 mm apart need 1012.6 mm and 12 mm of margins: 36 ups want 1024.6 mm.
+    const { sheet } = (await leastSheet({ ...barJob, machines: tools, sheet: { width: 1100, height: 720 } }, { ups: 36, least: 'width', stepMm: 1 }, quickSearch)).job;
+    expect(sheet.width).toBe(1025);
+    const job = { ...barJob, machines: tools };
+    const { problem } = prepareNest(job);
+    const standing = (await nest(job, quickSearch)).layouts[0]!.ranked.placements;
+    const { found } = await nearMisses({ job, problem, placements: standing, style: undefined }, { yearly: undefined, currency: 'EUR', grammage: undefined, pricePerTonne: undefined, rates: {} }, quickSearch);
+    expect(found.length).toBeGreaterThan(0);
+    for (const { layout } of found) expect(judgeStripping(layout, wish('with-tools', 'must'))).toEqual([]);
   });
 });
 
 test('blanking takes only cells between straight ways, and the figures and the judge agree on it', async () => {
   const carton = readSample('straight-tuck-medium.svg');
   const job: NestJob = { id: 'carton', blank: carton.blanks[0]!, drawing: carton, sheet: { width: 1020, height: 720 }, settings: {}, machines: {}, layouts: 1, stripping: wish('with-blanking', 'must') };
-  const { layouts, stripping } = await nest(job, search);
+  const { layouts, stripping } = await nest(job, quickSearch);
   const { file } = layouts[0]!;
   // Boxes of 285.3 × 252 mm, 6 mm apart, upright on 1008 × 697: three columns, two rows.
   expect(file.placements).toHaveLength(6);

@@ -9,6 +9,7 @@ import { SetAside } from '../../src/shop/batch/executor.ts';
 import computeTask from '../../src/shop/batch/task-thread.ts';
 import { openLibrary } from '../../src/shop/library/open-library.ts';
 import { entryNamed } from '../../src/shop/library/records.ts';
+import { BAR_SVG } from '../support/bar-job.ts';
 import { binary, ended, rectangle, root, sample, scratchFolder } from './support.ts';
 
 const folder = scratchFolder();
@@ -40,6 +41,15 @@ describe('batch', () => {
     // 0.896 m² a thousand × 1 000 thousand = 896 m², × 0.3 kg = 268.8 kg, × 0.9 = 241.92.
     expect(batch.cartons[0]).toMatchObject({ usual: 0, best: 1, savingPerYear: { boardM2: 896, boardKg: 268.8, money: 241.92 } });
     expect(batch.total).toEqual({ boardM2: 896, boardKg: 268.8, money: 241.92 });
+  });
+
+  test('a die-cutter whose waste must come off with tools: what is counted strips, and the answers are kept apart', () => {
+    write('bar.svg', BAR_SVG);
+    const job = { cartons: [{ id: 'bar', drawing: 'bar.svg', yearly: 1000 }], sheets: ['1020x720', '172x124'], settings: { gap: 4, bleed: 2 }, rotations: [0] };
+    write('free.json', job);
+    write('tools.json', { ...job, cutter: { name: 'D', stripping: 'with-tools', strippingRule: 'must' } });
+    const upsOf = (file: string) => JSON.parse(run('batch', file, '--library', 'strip', '--json', '-').stdout).cartons[0].sheets.map(({ ups }: { ups: number | null }) => ups);
+    expect([upsOf('free.json')[0], upsOf('tools.json')[0], upsOf('tools.json')[0], upsOf('free.json')[0]]).toEqual([36, 30, 30, 36]);
   });
 
   test('a folder of 500 drawings of which 40 are broken gives 460 results and 40 reasons', () => {

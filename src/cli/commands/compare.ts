@@ -10,7 +10,7 @@ import { addDrawingOptions } from '../drawing-options.ts';
 import { nameOf, refuseOverwrite, writeAll, type Output } from '../files.ts';
 import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
-import { addEffortOptions, addLayingOptions, readEffortOptions, readLayingOptions, readMachines } from '../nest-options.ts';
+import { addEffortOptions, addLayingOptions, addStrippingOptions, readEffortOptions, readLayingOptions, readMachines, readStrippingOptions } from '../nest-options.ts';
 import { createOptionReader, lengthValue, LENGTH_WANTED, sizeValue } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
 import { readChosenBlank } from '../read-chosen-blank.ts';
@@ -46,7 +46,7 @@ export const registerCompare: RegisterCommand = (program) => {
   addDrawingOptions(command);
   addCostOptions(command);
   addNearMissOptions(command);
-  addEffortOptions(command)
+  addStrippingOptions(addEffortOptions(command))
     .option('--json <file>', 'write the comparison as JSON; - is standard output')
     .option('--svg <file>', 'write the charts: cost over quantity, board by sheet')
     .option('--html <file>', 'write the whole comparison as one page, with pictures of the sheets')
@@ -69,6 +69,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const reader = createOptionReader(raw);
   const laying = readLayingOptions(raw, reader);
   const effort = readEffortOptions(reader);
+  const stripping = readStrippingOptions(raw, reader);
   const cost = readCostOptions(raw, reader);
   const near = readNearMissOptions(raw, reader);
   const tolerance = reader.read('--tolerance', lengthValue, LENGTH_WANTED);
@@ -86,7 +87,7 @@ async function runCompare(path: string, raw: RawOptions): Promise<number> {
   const stop = createStopSignal(effort.seconds);
   const pool = createWorkerPool(effort.workers ?? defaultWorkers());
   try {
-    const job = { ...laying, machines, id: nameOf(path), blank, drawing: dieline, candidates, ranges, terms, standingDie, toleranceMm: tolerance ?? list?.toleranceMm ?? 0 };
+    const job = { ...laying, machines, stripping, id: nameOf(path), blank, drawing: dieline, candidates, ranges, terms, standingDie, toleranceMm: tolerance ?? list?.toleranceMm ?? 0 };
     const comparison = await compareSheets(job, { effort: effort.effort, seed: effort.seed, runner: pool, stop: stop.reason }).catch(sayOfList);
     const misses = near.wanted ? await nearMissesOf(job, comparison, nearMissTerms(near, raw.rates, machines), { seed: effort.seed, runner: pool, stop: stop.reason }, styleOfDrawing(path, blank)) : undefined;
     const facts = factsOfComparison(nameOf(path), job, comparison, notes);

@@ -18,7 +18,7 @@ import { nameOf, readJson, refuseOverwrite, writeAll, type Output } from '../fil
 import { LANGUAGE_TAGS, languageValue } from '../language-option.ts';
 import { addLeastSheetOptions, readLeastSheetOptions } from '../least-sheet-options.ts';
 import { addNearMissOptions, nearMissTerms, readNearMissOptions } from '../near-miss-options.ts';
-import { addEffortOptions, addLayingOptions, readNestOptions } from '../nest-options.ts';
+import { addEffortOptions, addLayingOptions, addStrippingOptions, readNestOptions } from '../nest-options.ts';
 import { createOptionReader } from '../option-reader.ts';
 import { printReport } from '../print-report.ts';
 import { createProgress } from '../progress.ts';
@@ -49,16 +49,13 @@ export const registerNest: RegisterCommand = (program) => {
     .option('--rates <file>', 'the shop’s rates (JSON) or demo, for the worth of near misses')
     .option('--currency <code>', 'currency of rates and prices (default EUR)');
   addLeastSheetOptions(command);
-  addEffortOptions(command)
+  addStrippingOptions(addEffortOptions(command))
     .option('--layouts <n>', 'offer so many truly different layouts', '1')
     .option('--locked <layout>', 'blanks of this layout file stay where they are; the rest is filled')
     .option('--grid <rows x columns>', 'force a regular arrangement: 3x5')
     .option('--cut <how>', 'die: die-cut; guillotine: straight cuts from edge to edge, with a cut list (default die)')
     .option('--guillotine <file>', 'guillotine record (JSON): width, height of a lift, seconds of a cut; else an invented one, named so')
     .option('--back <style>', `how the second side is printed: ${WORK_STYLES.join(', ')}; with the last two the tail is gripped too`)
-    .option('--stripping <way>', 'how the waste is taken off: by-hand, with-tools or with-blanking; among equal ups the layout that strips best')
-    .option('--stripping-rule <how>', 'prefer: as said; must: only layouts that keep what that way asks, with the ups it costs (default prefer)')
-    .option('--least-strip <mm>', 'waste between two blanks should be so wide, whole millimetres (default 5)')
     .option('--json <file>', 'write the layout file; - is standard output')
     .option('--svg <file>', 'write the picture of the sheet as SVG')
     .option('--pdf <file>', 'write the picture of the sheet as PDF')

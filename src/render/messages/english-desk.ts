@@ -106,6 +106,7 @@ export const englishDesk = {
   'file-not-there': '{name} could not be opened: it may be a folder, or gone, or on a drive that is not there. Choose it again.',
   'file-not-known': '{name} is nothing that the desk knows: a drawing, a layout, a record of sheets, rates, a press, a die-cutter or a board (JSON or CSV), or a job is wanted.',
   'issue-grammage-missing': 'The grammage is still open: choose a board or type its grammage, and the sheets to order and the money stand here.',
+  'issue-stripping-rule-impossible': 'No layout was found that keeps what the record of the die-cutter asks: stripping {mode}, strips of {strip} mm. Without that rule {ups} ups are possible. Choose another die-cutter or a larger sheet, or give the record the rule “prefer” or a smaller least strip.',
   'issue-no-blank-fits': 'Not a single blank fits clear of margins, bar and what must stay free. Take a larger sheet or move the bar.',
   'issue-several-blanks': 'The drawing holds {count} blanks; choose one above.',
   'issue-role-unknown': '{count} inner lines of one kind ({stroke}, {pattern}), {lengthMm} mm together: nothing says what they are. Say it once:',

@@ -17,6 +17,9 @@ export const frenchIssues: MessageTable = {
   'sheet-outside-die': '{where} : la feuille de {width} × {height} mm sort de ce qui est indiqué pour la forme. Demandez si elle y passe.',
   'layout-of-quote-faulty': 'L’implantation a {faults} défauts : contrôlez-la avant de la chiffrer.',
   'compare-quantities-assumed': 'Les tirages n’étaient pas donnés : {quantities} sont retenus.',
+  'stripping-rule-prefer': 'Entre implantations au même nombre de poses, celle qui se décortique le mieux {mode} est retenue, avec des bandes de déchet de {strip} mm ou plus.',
+  'stripping-rule-must': 'Seules sont retenues les implantations qui respectent ce que demande le décorticage {mode}, avec des bandes de déchet de {strip} mm ou plus.',
+  'stripping-falls-short': 'Cette implantation ne respecte pas tout ce que demande le décorticage {mode} : la page de décorticage du dossier montre où.',
   'compare-route-assumed': '{what} : non indiqué ; {value} est retenu.',
 };
 
@@ -24,6 +27,7 @@ export const frenchIssues: MessageTable = {
 export const frenchTerms: Readonly<Record<string, string>> = {
   ...Object.fromEntries(Object.entries(FRENCH_STAGES).map(([stage, [, name]]) => [stage, name])),
   'gripper margin': 'prise de pinces', 'tail margin': 'marge de queue', 'left side margin': 'marge gauche', 'right side margin': 'marge droite', gap: 'écart',
+  'by hand': 'à la main', 'with tools': 'avec outils', 'with blanking': 'avec séparation des poses',
   press: 'la presse', 'die-cutter': 'la platine de découpe', 'press and die-cutter alike': 'les deux de même',
   front: 'recto', back: 'verso', gripper: 'pinces', tail: 'queue de feuille', left: 'gauche', right: 'droite', 'left side': 'côté gauche', 'right side': 'côté droit',
   upper: 'haut', lower: 'bas', unprinted: 'non imprimé', 'same colour': 'même couleur', 'by word': 'sur parole', colours: 'Couleurs', stages: 'Étapes suivantes',

@@ -107,6 +107,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'file-not-there': '{name} ließ sich nicht öffnen: vielleicht ein Ordner, verschoben oder auf einem Laufwerk, das nicht da ist. Bitte noch einmal wählen.',
   'file-not-known': '{name} ist nichts, was das Pult kennt: Gesucht ist eine Zeichnung, ein Standbogen, ein Datensatz (JSON oder CSV) oder ein Auftrag.',
   'issue-grammage-missing': 'Das Flächengewicht ist noch offen: Wählen Sie einen Karton oder geben Sie das Gewicht ein, dann stehen hier die zu bestellenden Bogen und das Geld.',
+  'issue-stripping-rule-impossible': 'Kein Standbogen wurde gefunden, der hält, was der Datensatz der Stanze verlangt: Ausbrechen {mode}, Abfallstege von {strip} mm. Ohne diese Regel sind {ups} Nutzen möglich. Wählen Sie eine andere Stanze oder einen größeren Bogen, oder geben Sie dem Datensatz die Regel „prefer“ oder einen schmaleren Steg.',
   'issue-no-blank-fits': 'Kein einziger Zuschnitt passt neben Rändern, Streifen und freien Flächen. Nehmen Sie einen größeren Bogen oder versetzen Sie den Streifen.',
   'issue-several-blanks': 'Die Zeichnung enthält {count} Zuschnitte; wählen Sie oben einen.',
   'issue-role-unknown': '{count} innere Linien einer Art ({stroke}, {pattern}), zusammen {lengthMm} mm: Nichts sagt, was sie sind. Sagen Sie es einmal:',

@@ -60,6 +60,9 @@ export const germanIssues: MessageTable = {
   'sheet-outside-die': '{where}: Der Bogen {width} × {height} mm liegt außerhalb dessen, was für die Stanzform angegeben ist. Fragen Sie, ob sie darauf läuft.',
   'layout-of-quote-faulty': 'Der Standbogen hat {faults} Fehler: Bessern Sie ihn aus, bevor damit Geld gerechnet wird.',
   'compare-quantities-assumed': 'Auflagen waren nicht angegeben: gerechnet ist mit {quantities}.',
+  'stripping-rule-prefer': 'Von Standbogen mit gleich vielen Nutzen gilt der, der sich {mode} am besten ausbrechen lässt, mit Abfallstegen von {strip} mm oder mehr.',
+  'stripping-rule-must': 'Es gelten nur Standbogen, die alles einhalten, was Ausbrechen {mode} verlangt, mit Abfallstegen von {strip} mm oder mehr.',
+  'stripping-falls-short': 'Dieser Standbogen hält nicht alles ein, was Ausbrechen {mode} verlangt: Die Seite zum Ausbrechen in der Übergabe zeigt, wo.',
   'compare-route-assumed': '{what}: nicht angegeben; angenommen ist {value}.',
 
   'sheet-grain-missing': 'Für die Laufrichtung des Zuschnitts fehlt die des Bogens. Wählen Sie sie im Abschnitt Bogen.',
@@ -81,6 +84,7 @@ export const germanIssues: MessageTable = {
 
 /** Words that facts carry. */
 export const germanTerms: Readonly<Record<string, string>> = {
+  'by hand': 'von Hand', 'with tools': 'mit Ausbrechwerkzeug', 'with blanking': 'mit Nutzentrennung', 'by-hand': 'von Hand', 'with-tools': 'mit Ausbrechwerkzeug', 'with-blanking': 'mit Nutzentrennung',
   ...GERMAN_STAGES,
   ...germanPicture.roles,
   'gripper margin': 'Greiferrand', 'tail margin': 'Rand am Bogenende', 'left side margin': 'linker Rand', 'right side margin': 'rechter Rand', gap: 'Abstand',

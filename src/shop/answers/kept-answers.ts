@@ -52,9 +52,9 @@ export function keptReasons(library: Library, task: string): readonly Issue[] | 
 
 /** As bytes for the library and for other machines. */
 export function packAnswer(answer: NestAnswer): Uint8Array {
-  // How the search went is told from the history; layouts on the way are not kept.
+  // How the search went is told from the history; layouts on the way are not kept, nor those beside the wish for stripping: each layout tells how it stands to it.
   const history = answer.solution.history.map((event) => (event.kind === 'layout' ? { ...event, layout: undefined } : event));
-  return gzipSync(JSON.stringify({ ...answer, solution: { ...answer.solution, history, best: undefined, alternatives: undefined } }));
+  return gzipSync(JSON.stringify({ ...answer, stripping: undefined, solution: { ...answer.solution, history, best: undefined, alternatives: undefined } }));
 }
 
 /** Throws an InputError where the bytes are no answer or a layout is not sound: they may come from anywhere. */

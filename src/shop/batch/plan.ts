@@ -49,8 +49,8 @@ export async function planCarton(library: Library, offer: Offered, job: BatchJob
   const { effort, seed, laying } = job;
   const cells = candidates.map((candidate): Cell => {
     try {
-      const { problem, design } = prepareNest({ ...laying, ...grainOn(candidate, job, content.grain ?? laying.grain ?? drawing.grain), sheet: candidate.sheet, id, blank, drawing, layouts: 1 });
-      const task = bareTask({ problem, design, layouts: 1, effort, seed });
+      const { problem, design, stripping } = prepareNest({ ...laying, ...grainOn(candidate, job, content.grain ?? laying.grain ?? drawing.grain), sheet: candidate.sheet, id, blank, drawing, layouts: 1 });
+      const task = bareTask({ problem, design, layouts: 1, effort, seed, ...(stripping && { stripping }) });
       return { candidate, key: taskFingerprint(task), task, design };
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
