@@ -157,9 +157,13 @@ export function createDesk(locale: Locale): Desk {
   const startEngine = () => createEngine(() => ({ locale: language.value, unit: unit.value }), () => (notice.value = wordsIn(language.value, unit.value).say('engine-restarted')));
   let last = { kind: '', at: 0 };
 
-  const step = (taken: { history: History; job: Job } | undefined) => {
+  const step = (taken: { history: History; job: Job } | undefined, toJob: 'undo-to-job' | 'redo-to-job') => {
     if (!taken) return;
     last = { kind: '', at: 0 };
+    if (taken.job.id !== job.value.id) {
+      const { say } = wordsIn(language.value);
+      notice.value = say(toJob, { name: taken.job.name || say('unnamed') });
+    }
     history.value = taken.history;
     job.value = taken.job;
   };
@@ -197,8 +201,8 @@ export function createDesk(locale: Locale): Desk {
         history.value = steps;
         job.value = other;
       }),
-    undo: () => (underHand.value?.canUndo ? underHand.value.undo() : step(stepBack(history.value, job.value))),
-    redo: () => (underHand.value?.canRedo ? underHand.value.redo() : step(stepForward(history.value, job.value))),
+    undo: () => (underHand.value?.canUndo ? underHand.value.undo() : step(stepBack(history.value, job.value), 'undo-to-job')),
+    redo: () => (underHand.value?.canRedo ? underHand.value.redo() : step(stepForward(history.value, job.value), 'redo-to-job')),
     canUndo: computed(() => underHand.value?.canUndo === true || history.value.past.length > 0),
     canRedo: computed(() => underHand.value?.canRedo === true || history.value.future.length > 0),
     underHand,

@@ -103,6 +103,7 @@ describe.skipIf(!browserIsHere())('the flow of a job', { timeout: 150_000 }, () 
     await picture(page, 'flow-begun');
     await searched(page);
     await page.getByRole('button', { name: 'Undo' }).click();
+    await page.locator('.notice', { hasText: 'Undo led back to another job, “straight-tuck-small”.' }).waitFor();
     await page.locator('.ticket', { hasText: /straight-tuck-small, / }).waitFor();
     await page.locator('.ticket .state-sound').waitFor();
     expect(await name()).toBe('straight-tuck-small');

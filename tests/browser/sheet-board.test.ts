@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { browserIsHere, compareSheets, findings, picture, sample } from './browser.ts';
+import { browserIsHere, compareSheets, findings, goTo, picture, sample } from './browser.ts';
 import { WITH_AXE, withDesk } from './with-desk.ts';
 
 /** Sales, with the customer on the phone: the answer first, in few words, to be read out and copied. */
@@ -12,6 +12,9 @@ describe.skipIf(!browserIsHere())('the board of sheets', { timeout: 150_000 }, (
     const board = await compareSheets(page);
     const brief = board.locator('.verdict-brief');
     await brief.filter({ hasText: /^The .* at 20\s000 cartons|^The usual sheet/ }).waitFor({ timeout: 60_000 });
+    // Whoever asked has it before the eyes, with no step of their own.
+    const { y, height } = (await brief.boundingBox())!;
+    expect([y >= 0, y + height <= 900]).toEqual([true, true]);
     const above = await Promise.all([brief, board.getByRole('slider').first()].map(async (part) => (await part.boundingBox())!.y));
     expect(above[0]!).toBeLessThan(above[1]!);
 
@@ -47,5 +50,20 @@ describe.skipIf(!browserIsHere())('the board of sheets', { timeout: 150_000 }, (
 
     await page.getByLabel('Language').selectOption('de');
     await page.locator('.verdict-brief', { hasText: /^Der (größere|kleinere|andere) Bogen spart [\d,]+\s% der Kosten bei einer Auflage von 1\s000\s000; vorn ab/ }).waitFor();
+  });
+
+  test('a figure of the money that cannot be used holds up comparing: it is said, and leads there', async () => {
+    const page = await desk.open();
+    await page.locator('.ticket .state-sound').waitFor();
+    await goTo(page, 'Money');
+    await page.getByLabel('Quantities').fill('5k');
+    await goTo(page, 'Sheet');
+    const board = page.getByRole('region', { name: 'Every sheet that could be bought' });
+    await board.getByText('A figure of the money cannot be used').waitFor();
+    expect(await board.getByRole('button', { name: 'Compare them all' }).isDisabled()).toBe(true);
+    await board.getByRole('button', { name: 'Money' }).click();
+    await page.getByLabel('Quantities').fill('5000');
+    await goTo(page, 'Sheet');
+    await expect.poll(() => board.getByRole('button', { name: 'Compare them all' }).isEnabled()).toBe(true);
   });
 });

@@ -1,7 +1,8 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { MM_PER_INCH } from '../../base/units.ts';
 import { winnerAt } from '../../render/compare-facts.ts';
 import { compareAllSheets, compareWithGap, gapOnDesk, takeSheet, termsOnDesk, type Taken } from '../comparing.ts';
+import type { Compared } from '../desk.ts';
 import { useDesk } from '../desk-context.ts';
 import type { CompareAnswer, QuoteAsk } from '../engine/protocol.ts';
 import { useWords, type Words } from '../words/words.ts';
@@ -27,15 +28,28 @@ export function SheetBoard() {
   const { say } = useWords();
   const comparison = desk.comparison.value;
   const ready = desk.inputs.value !== undefined;
+  const canCount = !ready || termsOnDesk(desk) !== undefined;
+  const board = useRef<HTMLElement>(null);
+  const isAsked = useRef(false);
+  const compare = () => {
+    isAsked.current = true;
+    void compareAllSheets(desk);
+  };
+  // What is asked for comes below the fold of a small window: whoever asks is taken there at once, never when it comes.
+  useLayoutEffect(() => {
+    if (isAsked.current && comparison.kind === 'waiting') board.current?.scrollIntoView({ block: 'start' });
+    isAsked.current = false;
+  }, [comparison.kind]);
   return (
-    <section class={comparison.kind === 'answer' ? 'block sheet-board' : 'block sheet-board on-screen'} aria-label={say('all-sheets')}>
+    <section ref={board} class={`block sheet-board ${SHOWN_AS[comparison.kind] ?? 'on-screen'}`} aria-label={say('all-sheets')}>
       <h3>{say('all-sheets')}</h3>
       <p class="hint">{say('hint-all-sheets')}</p>
       <SheetLists />
       <div class="buttons">
-        <button type="button" disabled={!ready || comparison.kind === 'waiting'} onClick={() => void compareAllSheets(desk)}>{say('compare-sheets')}</button>
+        <button type="button" disabled={!ready || !canCount || comparison.kind === 'waiting'} onClick={compare}>{say('compare-sheets')}</button>
         {comparison.kind === 'waiting' && <button type="button" onClick={() => desk.helper.tell('stop')}>{say('stop')}</button>}
       </div>
+      {!canCount && <p class="warning">{say('money-holds-up')} <button type="button" class="small" onClick={() => (desk.panel.value = 'money')}>{say('panel-money')}</button></p>}
       {comparison.kind === 'waiting' && <p role="status">{say('comparing')}</p>}
       {comparison.kind === 'issues' && <IssueList issues={comparison.issues} />}
       {comparison.kind === 'answer' && comparison.inputs !== desk.inputs.value && !sameButSheet(comparison.inputs, desk.inputs.value) && <p class="warning">{say('comparison-out-of-date')}</p>}
@@ -43,6 +57,9 @@ export function SheetBoard() {
     </section>
   );
 }
+
+/** On paper stands what has an answer; while it is awaited there is room for it already. */
+const SHOWN_AS: Readonly<Partial<Record<Compared['kind'], string>>> = { answer: '', waiting: 'on-screen awaited' };
 
 /** Which lists are compared; one's own can be chosen and removed. */
 function SheetLists() {
