@@ -103,6 +103,8 @@ export interface Desk {
   /** The last file, where it was not taken. */
   readonly refused: Signal<Refused | undefined>;
   /** A job that a drawing began, and the one on the desk before it. */
+  /** The job as it was before a file of the same name took its drawing's place. */
+  readonly renewed: Signal<Job | undefined>;
   readonly begun: Signal<{ readonly id: string; readonly before: Job } | undefined>;
   readonly frame: Signal<Asked<FrameAnswer>>;
   readonly search: Signal<SearchState>;
@@ -218,6 +220,7 @@ export function createDesk(locale: Locale): Desk {
     again: signal(0),
     reading,
     refused: signal<Refused | undefined>(undefined),
+    renewed: signal<Job | undefined>(undefined),
     begun: signal<{ readonly id: string; readonly before: Job } | undefined>(undefined),
     frame: signal<Asked<FrameAnswer>>({ kind: 'none' }),
     search,

@@ -1,16 +1,14 @@
 import { batch } from '@preact/signals';
 import type { Issue } from '../base/issue.ts';
-import type { DeskParts } from './desk-context.ts';
 import type { Desk, Panel } from './desk.ts';
-import type { DrawingSource } from './engine/protocol.ts';
 import { fetched, type FileContent } from './fetched.ts';
 import type { Files } from './files/files.ts';
 import { goingFrom } from './going.ts';
-import { nextJob, type Job } from './job/job.ts';
 import { layoutFromFile } from './job/layouts.ts';
-import { nameOfDrawing, stem } from './job/name-of-drawing.ts';
+import { stem } from './job/name-of-drawing.ts';
 import { jobFromFile } from './job/job-file.ts';
 import { joinRecords, kindOfRecord, type Records } from './job/records.ts';
+import { putDrawing } from './putting-drawings.ts';
 import { answered, readOf } from './reading.ts';
 import { takeJob } from './restoring.ts';
 import { takeRecordFile } from './taking-records.ts';
@@ -35,7 +33,7 @@ export async function takeFile(desk: Desk, name: string, fileContent: FileConten
   if (job) await takeJob(desk, job, content);
   else if (content?.['format'] === 'blankwright-layout') await takeLayout(desk, name, bytes, go);
   else if (content && kindOfRecord(content)) await takeRecordFile(desk, name, bytes);
-  else desk.notice.value = wordsIn(desk.locale.value).say('file-not-known', { name });
+  else desk.notice.value = wordsIn(desk.locale.value).say(content ? 'file-not-known' : 'json-not-readable', { name });
 }
 
 /** Read before it lies on the desk, so that what is no drawing leaves there what was there. */
@@ -64,38 +62,6 @@ function whyNoDrawing(read: Awaited<ReturnType<typeof readOf>>): readonly Issue[
   if (read.kind === 'issues') return read.issues;
   const { issues } = read.answer.dieline;
   return issues.some(({ code }) => code === 'no-lines') ? issues.filter(({ severity }) => severity === 'error') : undefined;
-}
-
-/**
- * A drawing begins a job of its own; the one before stays kept. The job on the desk takes it where it has none yet, where it is
- * a newer state of its own drawing (a file of the same name), or where its dimensions are typed on.
- */
-export function putDrawing(desk: Desk, drawing: DrawingSource, kind = ''): void {
-  const { value: before } = desk.job;
-  if (belongsTo(before, drawing)) {
-    desk.change((job) => ({ ...job, name: job.name === nameOfDrawing(job) ? nameOfDrawing({ ...job, drawing }) : job.name, drawing }), kind);
-    return;
-  }
-  const next = { ...nextJob(before), drawing };
-  desk.change(() => ({ ...next, name: nameOfDrawing(next) }));
-  desk.begun.value = { id: next.id, before };
-}
-
-function belongsTo({ drawing: known }: Job, drawing: DrawingSource): boolean {
-  if (!known) return true;
-  return known.kind === drawing.kind && (known.kind !== 'file' || drawing.kind !== 'file' || known.name === drawing.name);
-}
-
-/** The drawing that began a job is a newer state of the job before it, and goes there. */
-export async function takeAsRevision({ desk, saving }: Pick<DeskParts, 'desk' | 'saving'>): Promise<void> {
-  const { begun, job, history } = desk;
-  const { drawing, id } = job.value;
-  if (!drawing || begun.value?.id !== id) return;
-  const { before } = begun.value;
-  const latest = history.value.past.findLast((step) => step.id === before.id) ?? before;
-  desk.change(() => ({ ...latest, drawing }));
-  begun.value = undefined;
-  await saving.drop(id);
 }
 
 async function takeLayout(desk: Desk, name: string, bytes: Uint8Array, go: (to: Panel) => void): Promise<void> {

@@ -44,6 +44,9 @@ describe.skipIf(!browserIsHere())('the flow of a job', { timeout: 150_000 }, () 
     }
     await page.getByRole('alert').getByRole('button', { name: 'Close' }).click();
     expect(await page.getByRole('alert').count()).toBe(0);
+    await page.getByLabel('Choose a drawing').setInputFiles({ name: 'cut-off.json', mimeType: 'application/json', buffer: Buffer.from('{"format": "blankw') });
+    await page.locator('.notice', { hasText: 'cut-off.json breaks off or is no JSON' }).waitFor();
+    expect(await ticket()).toBe(before);
   });
 
   test('a drawing without an outline begins a job of its own; nothing of the carton before is handed over', async () => {
@@ -136,6 +139,7 @@ describe.skipIf(!browserIsHere())('the flow of a job', { timeout: 150_000 }, () 
     await page.locator('.ticket', { hasText: '90 × 60 mm' }).waitFor();
     expect(await name()).toBe('mint tea');
     expect(await page.getByText('began a job of its own').count()).toBe(0);
+    await page.getByText('“straight-tuck-small.svg” took the place of the file of that name').waitFor();
     await searched(page);
     await page.getByLabel('Choose a drawing').setInputFiles(sample('tray.svg'));
     await page.getByText('This drawing began a job of its own. “mint tea” is kept under Jobs.').waitFor();

@@ -5,7 +5,7 @@ import type { DrawingSource } from '../engine/protocol.ts';
 import { lengthOf, LONGEST_MM } from '../job/laying.ts';
 import { nameOfDrawing } from '../job/name-of-drawing.ts';
 import { typedExamples } from '../job/typed-length.ts';
-import { putDrawing } from '../taking.ts';
+import { putDrawing } from '../putting-drawings.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { LengthField } from './length-field.tsx';

@@ -1,6 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import { nameOfDrawing } from '../job/name-of-drawing.ts';
-import { takeAsRevision } from '../taking.ts';
+import { takeAsOwnJob, takeAsRevision } from '../putting-drawings.ts';
 import { useWords } from '../words/words.ts';
 import { IssueList } from './issue-list.tsx';
 
@@ -24,6 +24,9 @@ export function BeganAJob() {
   const { desk, saving } = useDesk();
   const { say } = useWords();
   const begun = desk.begun.value;
+  const { renewed, job } = desk;
+  // A step back brings the drawing before, and with it nothing to say.
+  if (renewed.value?.id === job.value.id && renewed.value.drawing !== job.value.drawing) return <RenewedDrawing />;
   if (begun?.id !== desk.job.value.id) return null;
   const name = begun.before.name || nameOfDrawing(begun.before) || say('unnamed');
   return (
@@ -32,6 +35,22 @@ export function BeganAJob() {
       <div class="buttons">
         <button type="button" class="small" onClick={() => void saving.open(begun.before.id)}>{say('back-to-job', { name })}</button>
         <button type="button" class="small" onClick={() => void takeAsRevision({ desk, saving })}>{say('as-revision', { name })}</button>
+      </div>
+    </div>
+  );
+}
+
+/** A file of the same name took the drawing's place: many cartons come as one name. */
+function RenewedDrawing() {
+  const { desk } = useDesk();
+  const { say } = useWords();
+  const { drawing } = desk.job.value;
+  if (drawing?.kind !== 'file') return null;
+  return (
+    <div class="begun">
+      <p>{say('drawing-renewed', { name: drawing.name })}</p>
+      <div class="buttons">
+        <button type="button" class="small" onClick={() => takeAsOwnJob(desk)}>{say('as-own-job')}</button>
       </div>
     </div>
   );

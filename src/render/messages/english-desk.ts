@@ -104,6 +104,7 @@ export const englishDesk = {
   'step-money': 'See what it costs',
   'step-handover': 'Hand it over',
   'file-not-there': '{name} could not be opened: it may be a folder, or gone, or on a drive that is not there. Choose it again.',
+  'json-not-readable': '{name} breaks off or is no JSON. Save it again from where it came.',
   'file-not-known': '{name} is nothing that the desk knows: a drawing, a layout, a record of sheets, rates, a press, a die-cutter or a board (JSON or CSV), or a job is wanted.',
   'issue-grammage-missing': 'The grammage is still open: choose a board or type its grammage, and the sheets to order and the money stand here.',
   'issue-stripping-rule-impossible': 'No layout was found that keeps what the record of the die-cutter asks: stripping {mode}, strips of {strip} mm. Without that rule {ups} ups are possible. Choose another die-cutter or a larger sheet, or give the record the rule “prefer” or a smaller least strip.',

@@ -4,6 +4,8 @@ export const englishFlow = {
   'file-not-taken': '“{name}” was not taken; the desk stays as it was.',
   'file-no-drawing': '“{name}” was not taken.',
   'job-begun': 'This drawing began a job of its own. “{name}” is kept under Jobs.',
+  'drawing-renewed': '“{name}” took the place of the file of that name: the same job with a newer state of its drawing.',
+  'as-own-job': 'It is another carton: a job of its own',
   'back-to-job': 'Back to “{name}”',
   'as-revision': 'It is a new revision of “{name}”',
   'layout-out-of-date': 'The layout is out of date: it was made from another drawing, sheet or limits than those on the desk now.',

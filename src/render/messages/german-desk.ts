@@ -105,6 +105,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'step-money': 'Sehen, was es kostet',
   'step-handover': 'Zur Übergabe',
   'file-not-there': '{name} ließ sich nicht öffnen: vielleicht ein Ordner, verschoben oder auf einem Laufwerk, das nicht da ist. Bitte noch einmal wählen.',
+  'json-not-readable': '{name} bricht ab oder ist kein JSON. Speichern Sie es dort noch einmal, wo es herkommt.',
   'file-not-known': '{name} ist nichts, was das Pult kennt: Gesucht ist eine Zeichnung, ein Standbogen, ein Datensatz (JSON oder CSV) oder ein Auftrag.',
   'issue-grammage-missing': 'Das Flächengewicht ist noch offen: Wählen Sie einen Karton oder geben Sie das Gewicht ein, dann stehen hier die zu bestellenden Bogen und das Geld.',
   'issue-stripping-rule-impossible': 'Kein Standbogen wurde gefunden, der hält, was der Datensatz der Stanze verlangt: Ausbrechen {mode}, Abfallstege von {strip} mm. Ohne diese Regel sind {ups} Nutzen möglich. Wählen Sie eine andere Stanze oder einen größeren Bogen, oder geben Sie dem Datensatz die Regel „prefer“ oder einen schmaleren Steg.',
