@@ -3,6 +3,7 @@ import { MM_PER_INCH } from '../../base/units.ts';
 import { lengthDecimals, type LengthUnit } from '../format.ts';
 import { withFieldNames } from './field-names.ts';
 import { textInInches, textInMillimetres } from './lengths-in.ts';
+import { isFromOutside, reasonIn, type ReasonWords } from './foreign-reasons.ts';
 
 /**
  * The one place where issue codes become sentences. A sentence says what is wrong, where, and what to do. Each language
@@ -25,10 +26,12 @@ export interface CatalogueOptions {
   readonly terms?: Readonly<Record<string, string>>;
   /** The same for facts that are made of several words: a place in a drawing, the reason of a schema. */
   readonly phrase?: (text: string) => string;
+  /** For reasons that libraries give; they stand as they come where there are none. */
+  readonly reasons?: ReasonWords;
   readonly decimalSign?: string;
 }
 
-export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {}, phrase = (text) => text, decimalSign = '.' }: CatalogueOptions = {}): Catalogue {
+export function createCatalogue(tables: readonly MessageTable[], { otherwise, terms = {}, phrase = (text) => text, reasons, decimalSign = '.' }: CatalogueOptions = {}): Catalogue {
   const messages = new Map<string, Readonly<Record<LengthUnit, string>>>();
   const inches = (mm: number) => figure(mm / MM_PER_INCH, lengthDecimals(mm, 'in'), decimalSign);
   for (const table of tables) {
@@ -44,6 +47,10 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
     if (unit === 'in') return fact.replace(/\d+(?:\.\d+)?/g, (mm) => inches(Number(mm)));
     return terms[fact] ?? phrase(fact.split(', ').map((part) => terms[part] ?? part).join(', '));
   };
+  const factOf = (issue: Issue, name: string, length: string | undefined): string => {
+    const fact = name === 'where' ? issue.where : issue.facts?.[name];
+    return reasons && typeof fact === 'string' && isFromOutside(issue.code, name) ? reasonIn(reasons, fact) : formatFact(fact, length);
+  };
   return {
     knows: (code) => messages.has(code) || otherwise?.knows(code) === true,
     sentence(issue, unit = 'mm') {
@@ -51,7 +58,7 @@ export function createCatalogue(tables: readonly MessageTable[], { otherwise, te
       if (text === undefined && otherwise) return otherwise.sentence(issue, unit);
       if (text === undefined) throw new Error(`no message for issue ${issue.code}`);
       const sentence = text.replace(/\{(\w+)(?::([^|}]+))?(?:\|([^|}]*)\|([^|}]*))?\}/g, (_, name: string, length?: string, one?: string, many = '') =>
-        one === undefined ? formatFact(name === 'where' ? issue.where : issue.facts?.[name], length) : issue.facts?.[name] === 1 ? one : many,
+        one === undefined ? factOf(issue, name, length) : issue.facts?.[name] === 1 ? one : many,
       );
       return issue.mendedBy === 'field' ? withFieldNames(sentence) : sentence;
     },

@@ -8,6 +8,7 @@ import { layingMessages } from './english-laying.ts';
 import { layoutMessages } from './english-layout.ts';
 import { openMessages } from './english-open.ts';
 import { pressMessages } from './english-press.ts';
+import { englishReasons } from './english-reasons.ts';
 import { shopMessages } from './english-shop.ts';
 import { styleMessages } from './english-styles.ts';
 
@@ -24,4 +25,4 @@ export const english = createCatalogue([
   pressMessages,
   shopMessages,
   styleMessages,
-]);
+], { reasons: englishReasons });

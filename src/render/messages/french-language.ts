@@ -16,10 +16,11 @@ import { frenchNearMiss } from './french-near-miss.ts';
 import { frenchPhrase } from './french-phrases.ts';
 import { frenchPicture } from './french-picture.ts';
 import { frenchQuote } from './french-quote.ts';
+import { frenchReasons } from './french-reasons.ts';
 import { frenchReel } from './french-reel.ts';
 import { frenchReport } from './french-report.ts';
 import type { Language } from './language.ts';
 
-const issues = createCatalogue([frenchDrawingIssues, frenchHandoverIssues, frenchIssues], { otherwise: english, terms: { ...frenchPicture.roles, ...frenchTerms }, phrase: frenchPhrase, decimalSign: ',' });
+const issues = createCatalogue([frenchDrawingIssues, frenchHandoverIssues, frenchIssues], { otherwise: english, terms: { ...frenchPicture.roles, ...frenchTerms }, phrase: frenchPhrase, reasons: frenchReasons, decimalSign: ',' });
 
 export const frenchLanguage: Language = { locale: 'fr', issues, report: frenchReport, picture: frenchPicture, cutting: frenchCutting, handover: frenchHandover, gang: frenchGang, run: frenchRun, day: frenchDay, food: frenchFood, reel: frenchReel, batch: frenchBatch, drawing: frenchDrawing, compare: frenchCompare, nearMiss: frenchNearMiss, quote: frenchQuote };
