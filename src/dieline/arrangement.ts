@@ -5,6 +5,7 @@ import type { Point } from '../geometry/point.ts';
 import { distanceBetween } from '../geometry/vector.ts';
 import { chordParameters, curvePoint } from './curve-part.ts';
 import { READING_LIMITS } from './limits.ts';
+import type { ReadOptions } from './options.ts';
 import { CHORD_TOLERANCE_MM, JOIN_TOLERANCE_MM } from './tolerances.ts';
 import { createVertices, type Vertices } from './vertices.ts';
 import { limitPassed } from './xml.ts';
@@ -59,7 +60,8 @@ export interface ArrangementLine {
   readonly closed: boolean;
 }
 
-export function arrange(lines: readonly ArrangementLine[]): Arrangement {
+/** `onWork`: of `ReadOptions`. */
+export function arrange(lines: readonly ArrangementLine[], onWork?: ReadOptions['onWork']): Arrangement {
   const vertices = createVertices(JOIN);
   const ends: [number, number][] = [];
   let edges: Edge[] = [];
@@ -76,7 +78,7 @@ export function arrange(lines: readonly ArrangementLine[]): Arrangement {
   });
   let changed: readonly boolean[] | undefined;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const splits = findSplits(edges, vertices, changed, openEnds, notes);
+    const splits = findSplits(edges, vertices, changed, openEnds, notes, onWork);
     if (splits.size === 0) break;
     ({ edges, changed } = applySplits(edges, splits, vertices));
     if (edges.length > READING_LIMITS.pieces) throw tooMany();
@@ -108,7 +110,7 @@ interface MeetingNotes {
 }
 
 /** For each edge the vertices that must split it. `changed` marks the edges that are new since the last round. */
-function findSplits(edges: readonly Edge[], vertices: Vertices, changed: readonly boolean[] | undefined, openEnds: ReadonlyMap<number, ReadonlySet<number>>, notes: MeetingNotes): Map<number, Set<number>> {
+function findSplits(edges: readonly Edge[], vertices: Vertices, changed: readonly boolean[] | undefined, openEnds: ReadonlyMap<number, ReadonlySet<number>>, notes: MeetingNotes, onWork: ReadOptions['onWork']): Map<number, Set<number>> {
   const splits = new Map<number, Set<number>>();
   if (edges.length < 2) return splits;
   const { x, y } = vertices;
@@ -148,6 +150,7 @@ function findSplits(edges: readonly Edge[], vertices: Vertices, changed: readonl
   };
   let pairs = 0;
   for (let i = 0; i < edges.length; i++) {
+    onWork?.();
     if (changed && !changed[i]) continue;
     const { a, b } = edges[i];
     index.search(Math.min(x[a], x[b]), Math.min(y[a], y[b]), Math.max(x[a], x[b]), Math.max(y[a], y[b]), (j) => {

@@ -2,13 +2,14 @@ import type { Issue } from '../base/issue.ts';
 import type { CurvePath } from '../geometry/curve.ts';
 import type { Drawing, DrawnLine, DrawnText, LineSource } from './drawing.ts';
 import { READING_LIMITS } from './limits.ts';
+import type { ReadOptions } from './options.ts';
 import { limitPassed } from './xml.ts';
 
 /**
  * What a reader of any format finds while it goes through a file: every line counted against the limits, every flaw said
- * once. Its methods throw InputError `drawing-limit`.
+ * once. Its methods throw InputError `drawing-limit`. `onWork`: of `ReadOptions`.
  */
-export function collectDrawing() {
+export function collectDrawing(onWork?: ReadOptions['onWork']) {
   const lines: DrawnLine[] = [];
   const fills: DrawnLine[] = [];
   const texts: DrawnText[] = [];
@@ -27,6 +28,7 @@ export function collectDrawing() {
 
   /** The number of the element that is drawn next, from 1. */
   const nextElement = (): number => {
+    onWork?.();
     if (++drawn > READING_LIMITS.drawnElements) throw limitPassed('drawn elements', READING_LIMITS.drawnElements);
     return drawn;
   };

@@ -17,6 +17,8 @@ export interface ReadOptions {
   readonly habits?: readonly RoleRule[];
   /** Gaps up to this width in the outline are closed and listed, mm. */
   readonly closeGaps: number;
+  /** Told at every step that the work goes on. Large drawings have millions of steps: it must be quick. */
+  readonly onWork?: () => void;
 }
 
 export const DEFAULT_READ_OPTIONS: ReadOptions = { roles: [], closeGaps: GAP_TOLERANCE_MM };

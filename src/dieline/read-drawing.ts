@@ -19,17 +19,17 @@ export type DrawingReader = (scale: number | undefined) => Drawing;
  */
 export async function readDrawing(bytes: Uint8Array, options: Partial<ReadOptions> = {}): Promise<Dieline> {
   const all = { ...DEFAULT_READ_OPTIONS, ...options };
-  return dielineOf(await openDrawing(bytes, all.page ?? 1), all);
+  return dielineOf(await openDrawing(bytes, all), all);
 }
 
 /** Throws InputError `drawing-kind-unknown`, or `dxf-binary`. */
-async function openDrawing(bytes: Uint8Array, page: number): Promise<DrawingReader> {
+async function openDrawing(bytes: Uint8Array, { page = 1, onWork }: ReadOptions): Promise<DrawingReader> {
   const head = String.fromCharCode(...bytes.subarray(0, 1024));
-  if (head.includes('%PDF-')) return openPdfDrawing(bytes, page);
+  if (head.includes('%PDF-')) return openPdfDrawing(bytes, page, onWork);
   if (page !== 1) throw inputError('no-such-page', { facts: { number: page, count: 1 } });
-  if (isDxf(head)) return (scale) => readDxf(bytes, scale);
+  if (isDxf(head)) return (scale) => readDxf(bytes, scale, onWork);
   if (isBinaryDxf(head)) throw inputError('dxf-binary');
-  if (looksLikeSvg(head) || isCompressed(bytes)) return (scale) => readSvg(bytes, scale);
+  if (looksLikeSvg(head) || isCompressed(bytes)) return (scale) => readSvg(bytes, scale, onWork);
   throw inputError('drawing-kind-unknown');
 }
 

@@ -7,6 +7,7 @@ import { collectDrawing } from './drawing-collector.ts';
 import type { Drawing, LineSource } from './drawing.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { inPixels, parseNumbers, parseSvgLength } from './length.ts';
+import type { ReadOptions } from './options.ts';
 import { readShape } from './shape.ts';
 import { ROOT_STYLE } from './style.ts';
 import { describeElement } from './svg-names.ts';
@@ -25,10 +26,10 @@ export function openSvg(bytes: Uint8Array): { readonly root: XmlElement; readonl
  * What an SVG file draws. Nothing is fetched or run: scripts, foreign objects and links out of the file are left out and
  * named. Throws InputError where the file is no SVG or passes a limit.
  */
-export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
+export function readSvg(bytes: Uint8Array, scale: number | undefined, onWork?: ReadOptions['onWork']): Drawing {
   const { root, issues: xmlIssues } = openSvg(bytes);
   const page = pageOf(root, scale);
-  const { collector, visitRoot, allPhysical } = createReader(root);
+  const { collector, visitRoot, allPhysical } = createReader(root, onWork);
   const { lines, issues } = collector;
   const map = compose(scaling(1, -1), page.map);
   visitRoot(root, { style: ROOT_STYLE, map, viewport: page.viewport, levels: [], following: [] });
@@ -39,8 +40,8 @@ export function readSvg(bytes: Uint8Array, scale: number | undefined): Drawing {
   return collector.finish({ page: page.size, scale: { mmPerUnit: page.scale.mmPerUnit, from }, fingerprint: fingerprintOf(bytes), yAxis: 'down' });
 }
 
-function createReader(root: XmlElement) {
-  const collector = collectDrawing();
+function createReader(root: XmlElement, onWork: ReadOptions['onWork']) {
+  const collector = collectDrawing(onWork);
   const { once, texts } = collector;
   let physical = true;
 

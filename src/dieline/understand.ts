@@ -24,23 +24,28 @@ import { JOIN_TOLERANCE_MM } from './tolerances.ts';
  * From a drawing's lines to blanks, rules and faults: names, what is no rule, one planar graph of all knife lines, kinds
  * and roles, gaps, outlines, contents.
  */
-export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' | 'habits' | 'closeGaps'>): Dieline {
+export function understand(drawing: Drawing, options: Pick<ReadOptions, 'roles' | 'habits' | 'closeGaps' | 'onWork'>): Dieline {
+  const { closeGaps: widest, onWork } = options;
   const named = nameEverything(drawing, options);
   const { lines, namings } = named;
   const drawn = lines.flatMap(({ curves }, i) => (pathLength(curves) >= JOIN_TOLERANCE_MM ? [i] : []));
-  const { leftOut, graph, inGraph } = findNoRules({ ...drawing, lines }, namings, drawn);
+  const { leftOut, graph, inGraph } = findNoRules({ ...drawing, lines }, namings, drawn, onWork);
   const roles = settleRoles({ lines }, namings, leftOut);
   const knives = inGraph.filter((i) => isKnife(roles[i].role));
   const own = knives.map((i) => lines[i]);
-  const finding = findBlanks(knives.length === inGraph.length ? graph : arrange(own), own, knives.map((i) => roles[i]), options.closeGaps);
+  const finding = findBlanks(knives.length === inGraph.length ? graph : arrange(own, onWork), own, knives.map((i) => roles[i]), widest, onWork);
 
   const order: CurveOrder = new Map(finding.lines.flatMap(({ curves }) => curves).map((curve, i) => [curve, i]));
   const describe = (line: number) => finding.lines[line].source.described;
-  const blanks = finding.contents.map((contents) => buildBlank(finding.graph, finding.roles, order, describe, contents));
+  const blanks = finding.contents.map((contents) => {
+    onWork?.();
+    return buildBlank(finding.graph, finding.roles, order, describe, contents);
+  });
   const isKept = new Set(knives);
   const areas = lines.flatMap((line, i) => (isKept.has(i) || isKnife(roles[i].role) ? [] : [pathOf(line, roles[i])]));
   const { within, rest } = shareOut(finding, [...areas, ...named.fills]);
   const grain = grainOf(drawing);
+  onWork?.();
   const issues = [...drawing.issues, ...named.issues, ...whatIsLeftOut(lines, leftOut), ...zeroLengths(lines), ...findFaults(finding), ...openQuestions(drawing, finding)];
   const whole = inReadingOrder(blanks.map((blank, i) => ({ ...blank, rules: [...blank.rules, ...within[i]] })));
   const outside = [...rulePaths(finding.graph, (edge) => finding.roles[edge], order, describe, finding.outside), ...rest];
@@ -92,15 +97,16 @@ function nameEverything(drawing: Drawing, { roles: rules, habits }: Pick<ReadOpt
  * Of the lines that no name explains, those that are no rules: dimension lines, then in the graph of what is left frames
  * and outlying kinds. The graph is handed on, for mostly nothing more is left out.
  */
-function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readonly number[]) {
+function findNoRules(drawing: Drawing, namings: readonly Naming[], drawn: readonly number[], onWork: ReadOptions['onWork']) {
   const isOpen = (line: number) => namings[line].known === undefined;
   const leftOut = new Map<number, 'Dimensions' | 'Legend'>();
   for (const line of findDimensionLines(drawing, isOpen)) leftOut.set(line, 'Dimensions');
   const inGraph = drawn.filter((line) => !leftOut.has(line) && isKnife(namings[line].known?.role ?? 'Unknown'));
   const lines = inGraph.map((line) => drawing.lines[line]);
-  const graph = arrange(lines);
+  const graph = arrange(lines, onWork);
   const kinds = lineKinds(lines);
   const frames = findFrames({ graph, lines, texts: drawing.texts, page: drawing.page, isOpen: (line) => isOpen(inGraph[line]), kindOf: (line) => kinds[line].key });
+  onWork?.();
   const kindOf = new Map(inGraph.flatMap((line, i) => (isOpen(line) ? [[i, kinds[i].key] as const] : [])));
   for (const line of frames) leftOut.set(inGraph[line], 'Legend');
   const measured = createMeasuring(drawing.texts);
@@ -127,21 +133,21 @@ const CLOSURE_SOURCE: LineSource = { index: -1, described: 'closed gap', levels:
  * Gaps are seen in the graph of the drawing's own lines. Where some can be closed, a second graph has the closures too,
  * and where some of these turn out to bound neither outline nor opening, a third one is without them.
  */
-function findBlanks(open: Arrangement, own: readonly DrawnLine[], ownRoles: readonly LineRole[], widest: number): Finding {
+function findBlanks(open: Arrangement, own: readonly DrawnLine[], ownRoles: readonly LineRole[], widest: number, onWork: ReadOptions['onWork']): Finding {
   const openRoles = edgeRoles(open, ownRoles);
   const [source] = outlineSources(openRoles);
   const closures = closeGaps(open, (edge) => isFrom(openRoles[edge], source), widest);
   const role: LineRole = { role: source === 'cut' ? 'Cutting' : 'Unknown', reason: 'not known', inOutline: true };
-  const closed = closures.length === 0 ? undefined : withClosures(own, ownRoles, closures, role);
+  const closed = closures.length === 0 ? undefined : withClosures(own, ownRoles, closures, role, onWork);
   const used = closed ? usedClosures(closed) : [];
   if (closed && used.length === closures.length) return closed;
-  return used.length > 0 ? withClosures(own, ownRoles, used, role) : blanksOf(open, own, ownRoles, new Map());
+  return used.length > 0 ? withClosures(own, ownRoles, used, role, onWork) : blanksOf(open, own, ownRoles, new Map());
 }
 
-function withClosures(own: readonly DrawnLine[], ownRoles: readonly LineRole[], closed: readonly Closure[], role: LineRole): Finding {
+function withClosures(own: readonly DrawnLine[], ownRoles: readonly LineRole[], closed: readonly Closure[], role: LineRole, onWork: ReadOptions['onWork']): Finding {
   const lines = [...own, ...closed.map(({ curves }): DrawnLine => ({ curves, closed: false, source: CLOSURE_SOURCE }))];
   const closures = new Map(closed.map((closure, i) => [own.length + i, closure]));
-  return blanksOf(arrange(lines), lines, [...ownRoles, ...closed.map(() => role)], closures);
+  return blanksOf(arrange(lines, onWork), lines, [...ownRoles, ...closed.map(() => role)], closures);
 }
 
 function blanksOf(graph: Arrangement, lines: readonly DrawnLine[], lineRoles: readonly LineRole[], closures: ReadonlyMap<number, Closure>): Finding {

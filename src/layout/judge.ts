@@ -37,9 +37,12 @@ export interface Judgement {
 export const MOST_FAULTS = 10_000;
 
 /** Throws an InputError when the layout cannot be judged: see `createJudge`. */
-export function judge(layout: LayoutFile): Judgement {
-  return createJudge(layout)(layout.placements);
+export function judge(layout: LayoutFile, onWork?: OnWork): Judgement {
+  return createJudge(layout, onWork)(layout.placements);
 }
+
+/** Told at every blank and every pair that the work goes on: it must be quick. */
+type OnWork = () => void;
 
 export type Frame = Omit<LayoutFile, 'placements' | 'result'>;
 
@@ -48,23 +51,25 @@ export type Frame = Omit<LayoutFile, 'placements' | 'result'>;
  * InputError when a ring is not simple, a rotation no quarter turn, a design named twice or its curves unreadable;
  * the judge itself throws one for no placements, an unknown design or a rotation that is no quarter turn.
  */
-export function createJudge(frame: Frame): (placements: readonly PlacedBlank[]) => Judgement {
+export function createJudge(frame: Frame, onWork?: OnWork): (placements: readonly PlacedBlank[]) => Judgement {
   const designs = new Map<string, JudgedDesign>();
   for (const design of frame.designs) {
     if (designs.has(design.id)) throw inputError('design-twice', { where: `design ${design.id}` });
+    onWork?.();
     designs.set(design.id, judgedDesign(design));
   }
   const keepOuts = frame.keepOut.map(({ kind, ring }, i) => {
     checkRing(ring, `keepOut[${i}]`);
     return { shape: shapeOf(outlineOfRing(ring)), clearance: kind === 'colour-bar' ? barClearance(frame.rules.bleed) : frame.rules.bleed };
   });
-  const judgePairs = createPairJudge(frame);
+  const judgePairs = createPairJudge(frame, onWork);
 
   return (placements) => {
     if (placements.length === 0) throw inputError('no-placements');
     const blanks = placements.map((placement, i) => standingBlank(placement, i, designs));
     const faults: Fault[] = [];
     for (const blank of blanks) {
+      onWork?.();
       faults.push(...rotationFaults(blank), ...edgeFaults(blank, frame), ...keepOuts.flatMap(({ shape, clearance }) => keepOutFaults(blank, shape, clearance)));
     }
     faults.push(...outlineFaults(blanks));
@@ -159,7 +164,7 @@ function boxesWithin(a: Shape, b: Shape, shift: Spot, reach: number): boolean {
 const NANOMETRES_PER_MM = 1e6;
 const MOST_REMEMBERED = 200_000;
 
-function createPairJudge({ rules, designs }: Frame): (blanks: readonly StandingBlank[], faults: Fault[]) => void {
+function createPairJudge({ rules, designs }: Frame, onWork?: OnWork): (blanks: readonly StandingBlank[], faults: Fault[]) => void {
   const bleeds = rules.bleedMeeting === 'apart' ? 2 * rules.bleed : 0;
   const needed = Math.max(rules.gap, bleeds);
   const ids = new Map(designs.map((design, i) => [design.id, i]));
@@ -178,6 +183,7 @@ function createPairJudge({ rules, designs }: Frame): (blanks: readonly StandingB
 
   return (blanks, faults) => {
     for (const [a, b] of nearPairs(blanks, needed)) {
+      onWork?.();
       const fault = faultOf(a, b);
       if (!fault) continue;
       const common = { blanks: [a.number, b.number].sort((p, q) => p - q), place: [fault.place.x + a.x, fault.place.y + a.y] as const };

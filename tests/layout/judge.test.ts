@@ -326,6 +326,14 @@ describe('every change to a tight layout is caught, down to 10 µm', () => {
   });
 });
 
+test('whoever waits is told at every design, blank and pair of neighbours that the work goes on', () => {
+  let told = 0;
+  const placements = grid(rectangle('a', 50, 40), { columns: 4, rows: 3, step: [56, 46], from: [100, 100] });
+  expect(judge(layoutWith([rectangle('a', 50, 40)], placements), () => told++).state).toBe('sound');
+  // 3 × 3 pairs in rows and 2 × 4 in columns; corner to corner they are near as well.
+  expect(told).toBeGreaterThanOrEqual(1 + 12 + 17);
+});
+
 describe('speed', () => {
   /** A carton-like outline of about 300 points: four flaps with corners rounded finely. */
   const flaps: Design = polygonDesign('flaps', Array.from({ length: 4 }, (_, side) =>

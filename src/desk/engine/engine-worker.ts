@@ -21,11 +21,10 @@ type Answers = { readonly [Kind in Question]: () => Promise<(ask: Ask<Kind>, hos
 
 // The content security policy forbids making functions from text, which the library would try.
 config({ jitless: true });
-const beat = createBeats(() => scope.postMessage({ beat: true }));
 /** The work goes on while all of it does: one thread that is stuck is not hidden by the others. */
-const goesOn = () => {
-  if (pool.silence() < STUCK_MS) beat();
-};
+const goesOn = createBeats(() => {
+  if (pool.silence() < STUCK_MS) scope.postMessage({ beat: true });
+});
 /** Longer than threads of a search ever go without a check on a machine that is not overloaded, milliseconds. */
 const STUCK_MS = 10_000;
 const control = createSearchControl(createBreathing(), goesOn);
@@ -37,7 +36,7 @@ const answers: Answers = {
   frame: async () => (await import('./answers/frame.ts')).frame,
   brought: async () => (await import('./answers/brought.ts')).brought,
   search: async () => (await import('./answers/search.ts')).search,
-  judge: async () => (await import('../../layout/judge.ts')).judge,
+  judge: async () => (await import('./answers/judge.ts')).judgeLayout,
   layout: async () => (await import('./answers/open-layout.ts')).openLayout,
   kinship: async () => (await import('./answers/kinship.ts')).kinshipOf,
   ownDrawing: async () => (await import('./answers/own-drawing.ts')).ownDrawing,
@@ -80,7 +79,7 @@ scope.onmessage = async ({ data }) => {
   try {
     // Whoever needs the solver waits for it; nobody else does.
     if (SOLVING.has(kind)) void prepareSolver();
-    const host: Host<never> = { emit: (event: unknown) => scope.postMessage({ id, event }), control, pool, locale, unit };
+    const host: Host<never> = { emit: (event: unknown) => scope.postMessage({ id, event }), control, pool, goesOn, locale, unit };
     const answer = (await answers[kind]()) as (ask: unknown, host: Host<never>) => unknown;
     scope.postMessage({ id, answer: await answer(ask, host) });
   } catch (error) {

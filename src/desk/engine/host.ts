@@ -7,4 +7,6 @@ export interface Host<Kind extends Question> extends Person {
   readonly emit: (event: EventOf<Kind>) => void;
   readonly control: SearchControl;
   readonly pool: LanePool;
+  /** A sign of life of work that asks nothing of `control`: called at every step of it. */
+  readonly goesOn: () => void;
 }

@@ -1,7 +1,7 @@
 /**
  * Notices a thread that has a question and shows no sign of life: caught in a loop, hung, or merely long at work. Nothing
  * tells these apart from outside, so the person is told and decides; nothing is ended here. Signs come of work done (events,
- * answers, the search's own control checks), never of a timer, which a thread that waits for nothing would keep up as well.
+ * answers, the search's own control checks, steps of reading and judging), never of a timer, which a thread that waits for nothing would keep up as well.
  */
 export interface Watch {
   /** The thread has been asked something. */
@@ -13,7 +13,7 @@ export interface Watch {
   wait(): void;
 }
 
-/** Reading the largest drawings takes some seconds without a check, and several times as many on a busy machine. */
+/** The longest single steps of reading and judging take some seconds, and several times as many on a busy machine. */
 export const PATIENCE_MS = 30_000;
 const TICK_MS = 1_000;
 /** A machine that slept, or a page whose timers were held back, has not waited for so long. */

@@ -5,6 +5,7 @@ import { collectDrawing } from '../drawing-collector.ts';
 import type { Drawing, LineSource, NameLevel } from '../drawing.ts';
 import { fingerprintOf } from '../fingerprint.ts';
 import { READING_LIMITS } from '../limits.ts';
+import type { ReadOptions } from '../options.ts';
 import { limitPassed } from '../xml.ts';
 import { decodeDxf } from './decode.ts';
 import { keyOf, readDocument, type DxfBlock, type DxfDocument, type DxfLayer } from './document.ts';
@@ -34,10 +35,10 @@ interface Context {
  * What a DXF file draws in its model space, with its layers and blocks as names. Layers that are off or frozen and paper
  * space are left out. Throws InputError where the file is no DXF in text form or passes a limit.
  */
-export function readDxf(bytes: Uint8Array, scale: number | undefined): Drawing {
+export function readDxf(bytes: Uint8Array, scale: number | undefined, onWork?: ReadOptions['onWork']): Drawing {
   const document = readDocument(decodeDxf(bytes));
   const mmPerUnit = scale ?? document.mmPerUnit ?? 1;
-  const { collector, visitAll } = createVisitor(document);
+  const { collector, visitAll } = createVisitor(document, onWork);
   visitAll(document.entities, { map: scaling(mmPerUnit), levels: [], layer: undefined, paint: NO_BLOCK, measuring: false, following: [] });
   if (!document.whole) collector.issues.unshift({ code: 'dxf-cut-short', severity: 'warning' });
   const assumed = scale === undefined && document.mmPerUnit === undefined;
@@ -46,8 +47,8 @@ export function readDxf(bytes: Uint8Array, scale: number | undefined): Drawing {
   return collector.finish({ page: undefined, scale: { mmPerUnit, from }, fingerprint: fingerprintOf(bytes), yAxis: 'up' });
 }
 
-function createVisitor(document: DxfDocument) {
-  const collector = collectDrawing();
+function createVisitor(document: DxfDocument, onWork: ReadOptions['onWork']) {
+  const collector = collectDrawing(onWork);
   const { once } = collector;
   const levelOf = createLevels();
 

@@ -2,6 +2,7 @@ import { inputError } from '../../base/issue.ts';
 import { collectDrawing } from '../drawing-collector.ts';
 import type { Drawing } from '../drawing.ts';
 import { fingerprintOf } from '../fingerprint.ts';
+import type { ReadOptions } from '../options.ts';
 import { openPdf, pageContents, pageMap } from './document.ts';
 import { createInterpreter } from './interpreter.ts';
 import { createLayers } from './layers.ts';
@@ -11,7 +12,7 @@ import { createLayers } from './layers.ts';
  * layers and spot colours; clipping, images and shadings are passed over. Throws InputError where the file is no PDF that
  * can be read, is encrypted, has no such page or passes a limit.
  */
-export async function openPdfDrawing(bytes: Uint8Array, number: number): Promise<(scale: number | undefined) => Drawing> {
+export async function openPdfDrawing(bytes: Uint8Array, number: number, onWork?: ReadOptions['onWork']): Promise<(scale: number | undefined) => Drawing> {
   const { context, catalog, pages } = await openPdf(bytes);
   const page = pages[number - 1];
   if (!page) throw inputError('no-such-page', { facts: { number, count: pages.length } });
@@ -20,7 +21,7 @@ export async function openPdfDrawing(bytes: Uint8Array, number: number): Promise
   return (scale) => {
     const mmPerUnit = scale ?? page.mmPerUnit;
     const { map, size } = pageMap(page, mmPerUnit);
-    const collector = collectDrawing();
+    const collector = collectDrawing(onWork);
     if (pages.length > 1) collector.issues.push({ code: 'several-pages', severity: 'note', facts: { number, count: pages.length } });
     const interpret = createInterpreter(collector, createLayers(catalog, context), context);
     interpret(contents, page.resources, map);

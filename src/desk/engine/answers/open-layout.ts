@@ -1,12 +1,13 @@
 import { inputError } from '../../../base/issue.ts';
 import { judge } from '../../../layout/judge.ts';
 import { readLayoutFile } from '../../../layout/layout-file.ts';
+import type { Host } from '../host.ts';
 import type { FoundLayout, LayoutAsk } from '../protocol.ts';
 
 /** Reads and judges a layout file, whoever made it. */
-export function openLayout({ name, bytes }: LayoutAsk): FoundLayout {
+export function openLayout({ name, bytes }: LayoutAsk, { goesOn }: Pick<Host<'layout'>, 'goesOn'>): FoundLayout {
   const file = readLayoutFile(contentOf(name, bytes), name);
-  return { file, state: judge(file).state };
+  return { file, state: judge(file, goesOn).state };
 }
 
 function contentOf(name: string, bytes: Uint8Array): unknown {

@@ -9,7 +9,7 @@ import { dielineOf } from './read.ts';
 const SEED = 1;
 
 /** Drawings ganged on common forms: the job that `gang` reads from a file, its drawings from the page. */
-export async function gangDrawings(ask: OutlinesAsk, { control, pool }: Pick<Host<'outlines'>, 'control' | 'pool'>): Promise<OutlinesAnswer> {
+export async function gangDrawings(ask: OutlinesAsk, { control, pool, goesOn }: Pick<Host<'outlines'>, 'control' | 'pool' | 'goesOn'>): Promise<OutlinesAnswer> {
   const { forms: allowed, costs, effort } = ask;
   const byId = new Map(ask.designs.map((design) => [design.id, design]));
   const job = await readOutlinesJob(recordOf(ask), 'outlines', {
@@ -18,7 +18,7 @@ export async function gangDrawings(ask: OutlinesAsk, { control, pool }: Pick<Hos
     nameOf: (file) => file,
     drawing: async (id) => {
       const { source, drawnFrom } = byId.get(id)!;
-      const dieline = await dielineOf(source, ask.remembered);
+      const dieline = await dielineOf(source, ask.remembered, goesOn);
       return drawnFrom === 'inside' ? { ...dieline, blanks: dieline.blanks.map(mirrorBlank) } : dieline;
     },
   });

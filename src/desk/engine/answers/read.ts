@@ -10,10 +10,10 @@ import type { Host } from '../host.ts';
 import type { DrawingSource, ReadAnswer, ReadAsk } from '../protocol.ts';
 import { languageOf } from './language-of.ts';
 
-export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Host<'read'>, 'locale'>): Promise<ReadAnswer> {
+export async function read({ source, remembered }: ReadAsk, { locale, goesOn }: Pick<Host<'read'>, 'locale' | 'goesOn'>): Promise<ReadAnswer> {
   const name = nameOf(source);
   const { drawing: words, picture } = languageOf(locale);
-  const dieline = await dielineOf(source, remembered);
+  const dieline = await dielineOf(source, remembered, goesOn);
   const { blanks, rest } = dieline;
   const lengths = new Map<string, number>();
   for (const blank of blanks) for (const [role, mm] of Object.entries(ruleLengths(blank))) lengths.set(role, (lengths.get(role) ?? 0) + mm);
@@ -25,8 +25,8 @@ export async function read({ source, remembered }: ReadAsk, { locale }: Pick<Hos
   };
 }
 
-export async function dielineOf(source: DrawingSource, remembered: readonly string[]): Promise<Dieline> {
-  return source.kind === 'style' ? dielineOfStyle(source.style, source.values) : readFile(source, remembered);
+export async function dielineOf(source: DrawingSource, remembered: readonly string[], goesOn: () => void): Promise<Dieline> {
+  return source.kind === 'style' ? dielineOfStyle(source.style, source.values) : readFile(source, remembered, goesOn);
 }
 
 /** Without folder and ending; of a style its name and dimensions. */
@@ -35,11 +35,12 @@ function nameOf(source: DrawingSource): string {
   return [source.style, Object.values(source.values).join('x')].join('-');
 }
 
-async function readFile({ name, bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[]): Promise<Dieline> {
+async function readFile({ name, bytes, options }: DrawingSource & { kind: 'file' }, remembered: readonly string[], goesOn: () => void): Promise<Dieline> {
   const rule = (text: string) => parseRoleRule(text, 'role');
   return readDrawing(bytes, {
     roles: options.roles.map(rule),
     habits: remembered.map(rule),
+    onWork: goesOn,
     ...(options.scale !== undefined && options.widthIs === undefined && { scale: options.scale }),
     ...(options.widthIs !== undefined && { widthIs: options.widthIs }),
     ...(options.closeGaps !== undefined && { closeGaps: options.closeGaps }),

@@ -7,7 +7,7 @@ import type { SearchAnswer, SearchAsk } from '../protocol.ts';
 import { machinesOf } from './machines-of.ts';
 
 /** Layouts are sent as they are found, each judged; at the end the best ones that truly differ. */
-export async function search({ job: asked, effort, seed }: SearchAsk, { emit, control, pool }: Host<'search'>): Promise<SearchAnswer> {
+export async function search({ job: asked, effort, seed }: SearchAsk, { emit, control, pool, goesOn }: Host<'search'>): Promise<SearchAnswer> {
   const start = performance.now();
   const elapsed = () => (performance.now() - start) / 1000;
   const job = { ...asked, machines: machinesOf(asked.machines) };
@@ -31,7 +31,7 @@ export async function search({ job: asked, effort, seed }: SearchAsk, { emit, co
       if (rule && !underRule) return;
       const { placements, source } = event.layout;
       const file = layoutOf(problem, [design], placements, { ups: event.ups, source, seed });
-      emit({ kind: 'layout', found: { file, state: judge(file).state }, step: { ...moment, ups: event.ups, source } });
+      emit({ kind: 'layout', found: { file, state: judge(file, goesOn).state }, step: { ...moment, ups: event.ups, source } });
     },
   });
   return {
