@@ -45,7 +45,7 @@ export async function compareWithGap(desk: Desk, gap: number): Promise<void> {
 function compareAskOf(desk: Desk): CompareAsk | undefined {
   const ask = searchOf(desk);
   const quote = termsOnDesk(desk);
-  return ask && quote && { job: ask.job, sheets: joinedLists(desk), effort: 'quick', quote };
+  return ask && quote && { job: ask.job, sheets: joinedLists(desk), lists: sheetLists(desk.records.value), effort: 'quick', quote };
 }
 
 let asked = 0;

@@ -118,6 +118,15 @@ function withinMachines(range: SheetRange, { press, cutter }: Machines): SheetRa
   return { ...range, least: { width: most('width'), height: most('height') }, greatest: { width: least('width'), height: least('height') } };
 }
 
+/** Whether the list offers this sheet, bought this way; one whose grain nobody gave, whatever its grain, and off the shelf either way round. */
+export function offers(list: SheetList, { sheet, grain, origin }: Pick<SheetCandidate, 'sheet' | 'grain' | 'origin'>): boolean {
+  const isSame = (one: SheetCandidate) => JSON.stringify(one.origin) === JSON.stringify(origin) && (grain === undefined || one.grain === grain);
+  const turned = { width: sheet.height, height: sheet.width };
+  const isOfSize = ({ sheet: { width, height } }: SheetCandidate) => [sheet, ...(grain === undefined && origin.kind === 'stock' ? [turned] : [])].some((size) => size.width === width && size.height === height);
+  const within = ({ least, greatest }: SheetRange) => (['width', 'height'] as const).every((side) => least[side] <= sheet[side] && sheet[side] <= greatest[side]);
+  return listedCandidates(list, {}).some((one) => isOfSize(one) && isSame(one)) || listedRanges(list, {}).some((range) => within(range) && isSame(range.candidateOf(sheet)));
+}
+
 /** Whether press and die-cutter take the sheet as it is fed. */
 export function machinesTake(sheet: Size, { press, cutter }: Machines): boolean {
   return [press, cutter].every((machine) => {

@@ -66,4 +66,48 @@ describe.skipIf(!browserIsHere())('the board of sheets', { timeout: 150_000 }, (
     await goTo(page, 'Sheet');
     await expect.poll(() => board.getByRole('button', { name: 'Compare them all' }).isEnabled()).toBe(true);
   });
+
+  test('sheets are picked by what a press takes and by the list that offers them; where none is left, that is said', async () => {
+    const page = await desk.open();
+    await page.locator('.ticket .state-sound').waitFor();
+    await goTo(page, 'Sheet');
+    const take = async (name: string, list: object) => {
+      await page.getByLabel('Choose a stock list').setInputFiles({ name: `${name}.json`, mimeType: 'application/json', buffer: Buffer.from(JSON.stringify({ name, ...list })) });
+      await page.getByText(name).first().waitFor();
+    };
+    await take('Shelf', { sheets: [{ sheet: '1020x720', grain: 'x' }, { sheet: '740x520', grain: 'x' }] });
+    await take('Mill', { sheets: [{ sheet: '1020x720', grain: 'y' }], reels: [{ width: 650, cutOffs: [900] }], madeToOrder: { least: '1300x900', greatest: '1400x1000', step: 100, grain: 'x' } });
+    const board = await compareSheets(page);
+    const cards = board.locator('.sheets > li');
+    await cards.first().waitFor({ timeout: 90_000 });
+    const shown = async () => (await cards.allInnerTexts()).map((text) => `${/(\d[\d ]*) × (\d[\d ]*) mm/.exec(text.replaceAll(/\s/g, ' '))!.slice(1).map((side) => side.replaceAll(' ', '')).join('x')} ${/Grain: (\w+)/.exec(text)?.[1] ?? 'open'}`).toSorted();
+    const list = board.getByLabel('From the list');
+    const press = board.getByLabel('On the press');
+    const all = await shown();
+    const ordered = all.filter((text) => /^1[34]/.test(text));
+    const shelf = ['1020x720 along', '740x520 along'];
+    const mill = ['1020x720 away', ...ordered, '900x650 along'];
+    // The sheet on the desk, whose grain nobody gave, is the first of its size; the other grain is a sheet of its own.
+    expect(all).toEqual([...shelf, ...mill].toSorted());
+
+    await list.selectOption({ label: 'Shelf' });
+    await expect.poll(shown).toEqual(shelf);
+    await list.selectOption({ label: 'Mill' });
+    await expect.poll(shown).toEqual(mill);
+    // Press 1 takes up to 1060 × 760 mm, press 3 from 500 × 600 mm on.
+    await list.selectOption({ label: 'all' });
+    await press.selectOption({ label: 'Press 1, six colours and coater' });
+    await expect.poll(shown).toEqual(all.filter((text) => !ordered.includes(text)));
+    await press.selectOption({ label: 'Press 3, large, seven colours and coater' });
+    await expect.poll(shown).toEqual(all.filter((text) => text !== '740x520 along'));
+    await list.selectOption({ label: 'Shelf' });
+    await expect.poll(shown).toEqual(['1020x720 along']);
+    await board.getByLabel('Bought as').selectOption('reel');
+    await board.getByText('No sheet is left by these filters.').waitFor();
+    await expect.poll(() => cards.count()).toBe(0);
+    await picture(page, 'sheets-none-left');
+    await board.getByLabel('Bought as').selectOption({ label: 'all' });
+    await cards.first().waitFor();
+    await picture(page, 'sheets-of-a-list');
+  });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { pressSchema, readRecord } from '../../src/press/records.ts';
-import { listedCandidates, sheetListSchema } from '../../src/press/sheet-candidates.ts';
+import { listedCandidates, listedRanges, offers, sheetListSchema } from '../../src/press/sheet-candidates.ts';
 
 const list = (json: unknown) => readRecord(sheetListSchema, json, 'sheets.json');
 
@@ -30,5 +30,27 @@ describe('sheets that could be bought', () => {
 
   test('the place of a wrong field is named', () => {
     expect(() => list({ sheets: [{ sheet: 'large' }] })).toThrow('field-not-valid');
+  });
+
+  test('a list offers every sheet that it brings, and no other', () => {
+    const shelf = list({ sheets: [{ sheet: '1020x720', grain: 'x' }, { sheet: '700x500' }], parents: [{ sheet: '1400x1000', grain: 'y' }], reels: [{ width: 720, cutOffs: [1020] }, { width: 640, least: 400, greatest: 900 }] });
+    const mill = list({ sheets: [{ sheet: '1020x720', grain: 'y' }], parents: [{ sheet: '1400x1100', grain: 'y' }], reels: [{ width: 720, cutOffs: [900] }], madeToOrder: { least: '500x400', greatest: '900x700', grain: 'x' } });
+    for (const [own, other] of [[shelf, mill], [mill, shelf]] as const) {
+      for (const candidate of listedCandidates(own, {})) {
+        expect(offers(own, candidate)).toBe(true);
+        expect(offers(other, candidate)).toBe(false);
+      }
+      for (const { least, greatest, candidateOf } of listedRanges(own, {})) {
+        for (const size of [least, greatest]) expect(offers(own, candidateOf(size))).toBe(true);
+        expect(offers(other, candidateOf(least))).toBe(false);
+      }
+    }
+    const reel = { grain: 'x', origin: { kind: 'reel', width: 640 } } as const;
+    expect([900, 901, 399].map((cutOff) => offers(shelf, { ...reel, sheet: { width: cutOff, height: 640 } }))).toEqual([true, false, false]);
+    const ordered = { grain: 'x', origin: { kind: 'made-to-order' } } as const;
+    expect([[900, 700], [901, 700], [500, 399]].map(([width, height]) => offers(mill, { ...ordered, sheet: { width: width!, height: height! } }))).toEqual([true, false, false]);
+    // One on the desk of which nobody gave the grain: by its size, either way round.
+    const usual = { sheet: { width: 720, height: 1020 }, grain: undefined, origin: { kind: 'stock' } } as const;
+    expect([offers(shelf, usual), offers(mill, usual), offers(shelf, { ...usual, sheet: { width: 721, height: 1020 } })]).toEqual([true, true, false]);
   });
 });

@@ -267,8 +267,10 @@ export interface NearMissAsk {
 /** One design on every sheet of a list. */
 export interface CompareAsk {
   readonly job: SearchAsk['job'];
-  /** The list as it is written. */
+  /** All lists as one, as it is written. */
   readonly sheets: unknown;
+  /** The lists that it was joined from. */
+  readonly lists: readonly NamedRecord[];
   readonly effort: Effort;
   readonly quote: QuoteAsk;
 }
@@ -282,6 +284,8 @@ export interface RecostAsk {
 
 export interface CompareAnswer {
   readonly comparison: Comparison;
+  /** Each list with the numbers of the sheets that it offers. */
+  readonly lists: readonly { readonly id: string; readonly name: string; readonly sheets: readonly number[] }[];
   readonly facts: CompareFacts;
 }
 

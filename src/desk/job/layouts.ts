@@ -54,6 +54,12 @@ export function upsOf({ file }: KeptLayout): number {
   return file.placements.length;
 }
 
+/** The best of those with more ups for the very inputs on the desk. What a file or a near miss brought was made with others, however many ups it has. */
+export function betterThan(than: KeptLayout, sound: readonly KeptLayout[], inputs: string | undefined): KeptLayout | undefined {
+  if (inputs === undefined || than.inputs !== inputs) return undefined;
+  return sound.filter((one) => one.inputs === inputs && upsOf(one) > upsOf(than)).toSorted((a, b) => upsOf(b) - upsOf(a))[0];
+}
+
 /** What may be said of how many more could fit: a layout that is not sound claims nothing. */
 export function claimOf({ file, limit, state }: KeptLayout): { readonly word: 'no-more-can-fit' | 'at-most' | 'not-proved'; readonly facts: { readonly limit: number | string } } | undefined {
   if (state !== 'sound') return undefined;

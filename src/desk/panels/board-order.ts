@@ -12,8 +12,8 @@ export interface Filter {
   readonly grain: '' | 'x' | 'y';
   /** What this press takes. */
   readonly press: NamedRecord | undefined;
-  /** What this list holds. */
-  readonly list: NamedRecord | undefined;
+  /** What a list offers, by their numbers. */
+  readonly listed: readonly number[] | undefined;
   readonly origin: '' | (typeof ORIGINS)[number];
 }
 
@@ -27,30 +27,18 @@ export function inOrder(facts: CompareFacts, order: Order, filter: Filter): numb
   };
   const { sheets } = facts;
   const by = (index: number) => figure[order](sheets[index]!);
-  return [...sheets.keys()].filter((index) => isShown(sheets[index]!, filter)).toSorted((a, b) => (by(a) === by(b) ? a - b : by(a) - by(b)));
+  return [...sheets.keys()].filter((index) => isShown(sheets[index]!, filter) && (!filter.listed || filter.listed.includes(index))).toSorted((a, b) => (by(a) === by(b) ? a - b : by(a) - by(b)));
 }
 
-function isShown(sheet: ComparedSheetFacts, { grain, press, list, origin }: Filter): boolean {
-  return (origin === '' || sheet.origin.kind === origin) && (grain === '' || sheet.grain === grain) && (!press || isTaken(sheet, press)) && (!list || isListed(sheet, list));
+function isShown(sheet: ComparedSheetFacts, { grain, press, origin }: Filter): boolean {
+  return (origin === '' || sheet.origin.kind === origin) && (grain === '' || sheet.grain === grain) && (!press || isTaken(sheet, press));
 }
 
+/** As it is fed. */
 function isTaken({ sheet }: ComparedSheetFacts, { record }: NamedRecord): boolean {
   const [least, most] = [sizeOf(record['minSheet']), sizeOf(record['maxSheet'])];
   const fits = (side: 'width' | 'height') => (!least || sheet[side] >= least[side]) && (!most || sheet[side] <= most[side]);
   return fits('width') && fits('height');
-}
-
-/** By the size or parent or reel it is bought as; the sheet on the desk where the list holds one of its size. */
-function isListed({ sheet, origin }: ComparedSheetFacts, { record }: NamedRecord): boolean {
-  const entries = (field: string) => (Array.isArray(record[field]) ? (record[field] as Readonly<Record<string, unknown>>[]) : []);
-  const holds = (field: string, size: { readonly width: number; readonly height: number }) =>
-    entries(field).some((one) => {
-      const listed = sizeOf(one['sheet'] ?? one['parent'] ?? one['size']);
-      return listed !== undefined && [listed.width, listed.height].toSorted().join() === [size.width, size.height].toSorted().join();
-    });
-  if (origin.kind === 'stock') return holds('sheets', sheet);
-  if (origin.kind === 'parent') return holds('parents', origin.parent);
-  return origin.kind === 'reel' ? entries('reels').some(({ width }) => Number(width) === origin.width) : record['madeToOrder'] !== undefined;
 }
 
 function sizeOf(value: unknown): { readonly width: number; readonly height: number } | undefined {

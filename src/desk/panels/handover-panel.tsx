@@ -1,6 +1,6 @@
 import { useDesk } from '../desk-context.ts';
 import type { HandoverFields, Job, KeptLayout } from '../job/job.ts';
-import { isShownOnly, upsOf } from '../job/layouts.ts';
+import { betterThan, isShownOnly, upsOf } from '../job/layouts.ts';
 import { wholeOf } from '../job/number-of.ts';
 import { boardOf, type Records } from '../job/records.ts';
 import { LayoutPicture } from '../picture/layout-picture.tsx';
@@ -49,8 +49,8 @@ export function HandoverPanel() {
 function Better({ than }: { readonly than: KeptLayout }) {
   const { desk } = useDesk();
   const { say } = useWords();
-  const [best] = desk.layouts.value;
-  if (!best || best.inputs !== than.inputs || upsOf(best) <= upsOf(than) || best.state !== 'sound') return null;
+  const best = betterThan(than, desk.layouts.value.filter((one) => desk.stateOf(one) === 'sound'), desk.inputs.value);
+  if (!best) return null;
   return (
     <p class="note better" role="status">
       {say('better-found', { ups: upsOf(best) })} <button type="button" class="small" onClick={() => desk.change((job) => ({ ...job, chosen: best.id }))}>{say('show-better')}</button>

@@ -103,8 +103,8 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   // Nothing can be put in order by a cost that is open.
   const order = facts.measure === 'board' && wantedOrder === 'cost' ? 'board' : wantedOrder;
   const { presses } = desk.records.value;
-  const lists = sheetLists(desk.records.value);
-  const shown = inOrder(facts, order, { grain, press: presses.find(({ id }) => id === press), list: lists.find(({ id }) => id === list), origin });
+  const { lists } = answer;
+  const shown = inOrder(facts, order, { grain, press: presses.find(({ id }) => id === press), listed: lists.find(({ id }) => id === list)?.sheets, origin });
   const winner = winnerAt(facts, facts.quantities[0]!);
   return (
     <>
@@ -118,9 +118,10 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
         <ChoiceField label={say('filter-grain')} value={grain} onChange={setGrain} options={[['', say('filter-all')], ['x', say('grain-x')], ['y', say('grain-y')]]} />
         <ChoiceField label={say('filter-origin')} value={origin} onChange={setOrigin} options={[['', say('filter-all')], ...ORIGINS.map((kind) => [kind, say(`origin-${kind}`)] as const)]} />
         <ChoiceField label={say('filter-press')} value={press} onChange={setPress} options={[['', say('filter-all')] as const, ...presses.map((one) => [one.id, nameOfRecord(one)] as const)]} />
-        {lists.length > 1 && <ChoiceField label={say('filter-list')} value={list} onChange={setList} options={[['', say('filter-all')] as const, ...lists.map((one) => [one.id, nameOfRecord(one)] as const)]} />}
+        {lists.length > 1 && <ChoiceField label={say('filter-list')} value={list} onChange={setList} options={[['', say('filter-all')] as const, ...lists.map(({ id, name }) => [id, name] as const)]} />}
       </div>
       <GapOnItsWay />
+      {shown.length === 0 && <p class="empty" role="status">{say('no-sheet-shown')}</p>}
       <ol class={desk.comparison.value.next ? 'sheets outdated' : 'sheets'}>
         {shown.map((index) => (
           <SheetCard key={index} facts={facts} index={index} isWinner={index === winner} onTake={() => {

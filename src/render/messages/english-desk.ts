@@ -150,6 +150,7 @@ export const englishDesk = {
   'take-sheet': 'Take this sheet',
   'the-usual-sheet': 'the sheet on the desk',
   'sheet-taken': 'The sheet {size} lies on the desk, with the layout found for it.',
+  'no-sheet-shown': 'No sheet is left by these filters.',
   'filter-origin': 'Bought as',
   'origin-stock': 'stock',
   'origin-parent': 'cut from a parent',

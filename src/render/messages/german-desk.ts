@@ -151,6 +151,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'take-sheet': 'Diesen Bogen nehmen',
   'the-usual-sheet': 'der Bogen auf dem Pult',
   'sheet-taken': 'Der Bogen {size} liegt auf dem Pult, mit dem Standbogen dafür.',
+  'no-sheet-shown': 'Diese Filter lassen keinen Bogen übrig.',
   'filter-origin': 'Bezogen als',
   'origin-stock': 'Lager',
   'origin-parent': 'aus größerem Bogen geschnitten',

@@ -3,8 +3,9 @@ import { compareSheets, type CompareJob } from '../../../pipeline/compare.ts';
 import { compareCosts, type CostTerms } from '../../../pipeline/compare-costs.ts';
 import { factsOfComparison, showComparison } from '../../../pipeline/compare-showing.ts';
 import { readRecord } from '../../../press/records.ts';
-import { listedCandidates, listedRanges, sheetListSchema } from '../../../press/sheet-candidates.ts';
+import { listedCandidates, listedRanges, offers, sheetListSchema } from '../../../press/sheet-candidates.ts';
 import type { CompareFacts } from '../../../render/compare-facts.ts';
+import { nameOfRecord, type NamedRecord } from '../../job/records.ts';
 import type { Host } from '../host.ts';
 import type { CompareAnswer, CompareAsk, Person, QuoteAsk, RecostAnswer, RecostAsk } from '../protocol.ts';
 import { languageOf, wordsFor } from './language-of.ts';
@@ -12,19 +13,25 @@ import { machinesOf } from './machines-of.ts';
 import { quoteJobOf } from './quote.ts';
 
 /** Lays the design out on every sheet of the list; the sheet on the desk is the usual one. */
-export async function compare({ job, sheets, effort, quote }: CompareAsk, { control, pool }: Host<'compare'>): Promise<CompareAnswer> {
+export async function compare({ job, sheets, lists, effort, quote }: CompareAsk, { control, pool }: Host<'compare'>): Promise<CompareAnswer> {
   const { sheet, sheetGrain, ...laying } = job;
   const machines = machinesOf(job.machines);
   const list = readRecord(sheetListSchema, sheets, 'sheets');
   const grain = sheetGrain === 'x' || sheetGrain === 'y' ? sheetGrain : undefined;
-  const usual = { sheet, grain, origin: { kind: 'stock' }, boughtM2: (sheet.width * sheet.height) / 1e6 } as const;
   const isUsual = (one: CompareJob['candidates'][number]) => one.sheet.width === sheet.width && one.sheet.height === sheet.height && (grain === undefined || one.grain === grain);
   const listed = listedCandidates(list, machines);
-  const candidates = [listed.find(isUsual) ?? usual, ...listed.filter((one) => !isUsual(one))];
+  const usual = listed.find(isUsual) ?? ({ sheet, grain, origin: { kind: 'stock' }, boughtM2: (sheet.width * sheet.height) / 1e6 } as const);
+  const candidates = [usual, ...listed.filter((one) => one !== usual)];
   if (candidates.length === 0) throw inputError('no-sheets-listed', { where: 'sheets' });
   const compareJob: CompareJob = { ...laying, machines, candidates, ranges: listedRanges(list, machines), terms: termsOf(quote), toleranceMm: list.toleranceMm ?? 0 };
   const comparison = await compareSheets(compareJob, { effort, seed: 1, runner: pool, stop: () => (control.stopped() ? 'interrupted' : undefined) });
-  return { comparison, facts: factsOfComparison(job.id, compareJob, comparison, []) };
+  const facts = factsOfComparison(job.id, compareJob, comparison, []);
+  return { comparison, facts, lists: lists.map((one) => listedIn(one, facts)) };
+}
+
+function listedIn(list: NamedRecord, { sheets }: CompareFacts): CompareAnswer['lists'][number] {
+  const read = readRecord(sheetListSchema, list.record, list.id);
+  return { id: list.id, name: nameOfRecord(list), sheets: sheets.flatMap((sheet, index) => (offers(read, sheet) ? [index] : [])) };
 }
 
 export function recost(ask: RecostAsk, person: Person): RecostAnswer {
