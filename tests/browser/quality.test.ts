@@ -1,6 +1,6 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { browserIsHere, findings, picture, sample, searched } from './browser.ts';
+import { browserIsHere, findings, goTo, picture, sample, searched } from './browser.ts';
 import { WITH_AXE, withDesk } from './with-desk.ts';
 
 const PANELS = 7;
@@ -79,6 +79,17 @@ describe.skipIf(!browserIsHere())('quality', { timeout: 120_000 }, () => {
       expect(await page.evaluate(() => document.documentElement.scrollWidth), `panel ${panel}`).toBeLessThanOrEqual(700);
       await picture(page, `paper-${panel}`);
     }
+  });
+
+  test('on paper too it stands which rates are invented', async () => {
+    const page = await open();
+    await goTo(page, 'Money');
+    await page.getByLabel('Fill what is empty with invented rates').check();
+    await page.getByLabel('Board', { exact: true }).selectOption('folding-300');
+    await page.locator('.money table').waitFor();
+    await page.emulateMedia({ media: 'print' });
+    await page.getByText(/^Invented for trying out: press rate/).filter({ visible: true }).waitFor();
+    expect(await page.getByText('With commas between').filter({ visible: true }).count()).toBe(0);
   });
 
   test('a job by keys alone', async () => {

@@ -32,7 +32,7 @@ export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
         {cost !== undefined && say('gang-cost', { cost: money(cost) })}. <StateMark state={inDate ? 'sound' : 'out of date'} />
       </p>
       <p>{lowerBound === 0 ? say('forms-open') : isProved ? say(`gang-proved${kind}`) : say(`forms-bound${kind}`, { bound: cost === undefined ? whole(lowerBound) : money(lowerBound) })}</p>
-      {separate && <p class="hint">{say('forms-separate', { pressings: whole(separate.pressings), forms: soMany(separate.forms) })}</p>}
+      {separate && <p class="hint holds">{say('forms-separate', { pressings: whole(separate.pressings), forms: soMany(separate.forms) })}</p>}
       {apart.length > 0 && <ul class="apart">{apart.map((one, i) => <li key={i}>{whyApart(one)}</li>)}</ul>}
       {doubtful.length > 0 && <p class="warning">{say('outlines-doubtful', { names: doubtful.join(', ') })}</p>}
       <ol class="outline-forms">{forms.map((form, number) => <FormCard key={number} form={form} number={number + 1} names={names} />)}</ol>
@@ -58,7 +58,7 @@ export function OutlineForms({ plan }: { readonly plan: OutlinesPlan }) {
           </tbody>
         </table>
       </div>
-      <p class="hint">{say('pressings-are-good')}</p>
+      <p class="hint holds">{say('pressings-are-good')}</p>
     </div>
   );
 }

@@ -95,7 +95,7 @@ function QuoteView({ answer }: { readonly answer: QuoteAnswer }) {
       <p class="answer">{keepTogether(report.answer)}</p>
       <QuantitiesTable answer={answer} />
       {missing.length > 0 && <MissingRates missing={missing} />}
-      <p class="hint">{keepTogether(rates)}</p>
+      <p class="hint holds">{keepTogether(rates)}</p>
       <MoneyChart rows={rows} currency={answer.currency} />
       <details>
         <summary>{say('every-formula')}</summary>

@@ -64,7 +64,7 @@ function RunMoney(props: { readonly heading: string; readonly quoted: Quoted | u
           <p class="answer" role="status">{keepTogether(answer.answer.report.answer)}</p>
           {answer.answer.missing.length > 0 && <MissingRates missing={answer.answer.missing} />}
           {answer.answer.report.sections.filter(({ id }) => OPEN.includes(id)).map((section) => <SectionView key={section.id} section={section} />)}
-          <p class="hint">{keepTogether(answer.answer.rates)}</p>
+          <p class="hint holds">{keepTogether(answer.answer.rates)}</p>
           <details>
             <summary>{say('every-formula')}</summary>
             <ReportView report={{ ...answer.answer.report, sections: answer.answer.report.sections.filter(({ id }) => !OPEN.includes(id)) }} />

@@ -69,7 +69,7 @@ function SheetLists() {
   const isOwn = lists.some(({ own }) => own !== undefined);
   return (
     <>
-      <p class="hint">{isOwn ? say('lists-own') : say('lists-invented', { list: lists.map(nameOfRecord).join(', ') })}</p>
+      <p class="hint holds">{isOwn ? say('lists-own') : say('lists-invented', { list: lists.map(nameOfRecord).join(', ') })}</p>
       <OwnRecords kinds={['sheets']} />
       <FilePicker accept=".json,.csv" label={say('choose-list')} hint={say('hint-list')} onFile={(name, content) => void takeFile(desk, name, content)} />
     </>
@@ -109,7 +109,7 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   return (
     <>
       <SheetVerdict brief={brief} verdict={verdict} />
-      {facts.measure === 'board' && <p class="hint">{say('compare-board-only')}</p>}
+      {facts.measure === 'board' && <p class="hint holds">{say('compare-board-only')}</p>}
       <div class="row">
         <GapSlider />
         <SliderField label={say('at-quantity')} value={quantity} least={LEAST_QUANTITY} most={MOST_QUANTITY} text={format.number(quantity, 0)} onInput={setQuantity} />
