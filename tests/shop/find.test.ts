@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { chooseBlank } from '../../src/dieline/choose-blank.ts';
 import { readDrawing } from '../../src/dieline/read-drawing.ts';
-import { find, type Found } from '../../src/shop/library/find.ts';
+import { find, findPart, type Found } from '../../src/shop/library/find.ts';
 import { keepDrawing } from '../../src/shop/library/drawings.ts';
 import { openLibrary, type Library } from '../../src/shop/library/open-library.ts';
 import { keepEntry, removeEntry } from '../../src/shop/library/records.ts';
@@ -64,6 +64,43 @@ describe('by words', () => {
     ['no such thing', []],
   ])('%s', async (text, expected) => {
     expect(ids(await find(library, { text, within: 1 }))).toEqual(expected);
+  });
+});
+
+describe('what is read of a library of many', () => {
+  const many = openLibrary(join(folder, 'many.blankwright'), { create: true });
+  many.whole(() => {
+    for (let i = 0; i < 2000; i++) keepEntry(many, i % 4 === 0 ? 'customer' : 'sheets', `e${String(i).padStart(4, '0')}`, { note: i % 100 === 0 ? 'Ärmel-Müller & Sohn' : 'nobody', size: i });
+  });
+  /** The same library, with its rows counted as they are read. */
+  function counted() {
+    let rows = 0;
+    const library: Library = { ...many, rows: ((...asked: Parameters<Library['rows']>) => {
+      const read = many.rows(...asked);
+      rows += read.length;
+      return read;
+    }) as Library['rows'] };
+    return { library, rows: () => rows };
+  }
+  const ids = (found: readonly Found[]) => found.map(({ entry }) => entry.id);
+
+  test('a page of all is read alone, whichever it is', async () => {
+    const { library: some, rows } = counted();
+    const { total, found } = await findPart(some, { kind: 'customer', within: 1 }, 24, 24);
+    expect([total, ids(found)[0], found.length]).toEqual([500, 'e0096', 24]);
+    expect(ids((await findPart(some, { within: 1 }, 1990, 24)).found)).toHaveLength(10);
+    expect(rows()).toBe(24 + 10 + 2);
+  });
+
+  test('of words only what may hold them is read, and they mean what they meant', async () => {
+    const { library: some, rows } = counted();
+    const { total, found } = await findPart(some, { text: 'MÜLLER ärmel-m', within: 1 }, 0, 24);
+    expect([total, found.length]).toEqual([20, 20]);
+    expect(rows()).toBe(20);
+    // A name of a field is no word of an entry.
+    expect((await findPart(some, { text: 'note', within: 1 }, 0, 24)).total).toBe(0);
+    expect(ids((await findPart(some, { text: '1300 sohn', within: 1 }, 0, 24)).found)).toEqual(['e1300']);
+    expect((await findPart(some, { text: '%_"\\', within: 1 }, 0, 24)).total).toBe(0);
   });
 });
 

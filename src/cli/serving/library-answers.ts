@@ -7,7 +7,7 @@ import { answerLines, keptAnswer } from '../../shop/answers/kept-answers.ts';
 import { named } from '../../shop/answers/task-fingerprint.ts';
 import { drawingNamed } from '../../shop/library/drawings.ts';
 import { endingOf } from '../../shop/library/export.ts';
-import { find, type Found, type Wanted } from '../../shop/library/find.ts';
+import { findPart, type Found, type Wanted } from '../../shop/library/find.ts';
 import { KINDS, type Kind } from '../../shop/library/kinds.ts';
 import type { Library } from '../../shop/library/open-library.ts';
 import { readingOf } from '../../shop/library/reading.ts';
@@ -54,8 +54,8 @@ function present(library: Library, kind: Kind, id: string): Entry {
 }
 
 async function entriesPage(library: Library, wanted: Wanted, page: number): Promise<EntriesReply> {
-  const found = await find(library, wanted);
-  return { total: found.length, page, pages: Math.max(1, Math.ceil(found.length / PAGE)), entries: found.slice((page - 1) * PAGE, page * PAGE).map(({ entry, by }) => lineOf(library, entry, by)) };
+  const { total, found } = await findPart(library, wanted, (page - 1) * PAGE, PAGE);
+  return { total, page, pages: Math.max(1, Math.ceil(total / PAGE)), entries: found.map(({ entry, by }) => lineOf(library, entry, by)) };
 }
 
 function lineOf(library: Library, entry: Entry, by?: Found['by']): EntriesReply['entries'][number] {

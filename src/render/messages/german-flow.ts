@@ -6,7 +6,7 @@ export const germanFlow: Readonly<Record<keyof typeof englishFlow, string>> = {
   'file-not-taken': '„{name}“ wurde nicht übernommen; auf dem Pult bleibt alles, wie es war.',
   'file-no-drawing': '„{name}“ wurde nicht übernommen.',
   'job-begun': 'Mit dieser Zeichnung beginnt ein eigener Auftrag. „{name}“ bleibt unter Aufträge aufgehoben.',
-  'drawing-renewed': '„{name}“ ersetzt die Datei dieses Namens: derselbe Auftrag mit neuerem Stand der Zeichnung.',
+  'drawing-renewed': '„{name}“ ersetzt die Datei dieses Namens: derselbe Auftrag mit neuerem Stanzriss.',
   'as-own-job': 'Es ist eine andere Schachtel: ein eigener Auftrag',
   'back-to-job': 'Zurück zu „{name}“',
   'as-revision': 'Sie ist ein neuer Stand von „{name}“',

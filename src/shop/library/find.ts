@@ -4,7 +4,7 @@ import { outlineLikeness } from '../../geometry/outline-likeness.ts';
 import type { CreaseDistances } from './crease-distances.ts';
 import { kindOf, parseDimensions, type Kind } from './kinds.ts';
 import type { Library } from './open-library.ts';
-import { entriesOf, entryNamed, type Entry } from './records.ts';
+import { countOfEntries, entriesHolding, entryNamed, partOfEntries, type Entry } from './records.ts';
 import { allShapes, bringShapesUp, shapesOfSize, sidesOf, type Shape } from './shapes.ts';
 
 /** One entry found, and why. */
@@ -37,10 +37,18 @@ export async function find(library: Library, { text = '', like, kind, within }: 
     const before = found;
     found = next.filter(({ entry }) => (wanted === undefined || entry.kind === wanted) && (!before || before.some((other) => sameEntry(other.entry, entry))));
   };
-  if (words.length > 0 || (!dimensions && !like)) narrow(byWords(library, words));
+  if (words.length > 0 || (!dimensions && !like)) narrow(byWords(library, words, wanted));
   if (dimensions) narrow(byDimensions(library, dimensions, within));
   if (like) narrow(byShape(library, like, within));
   return found ?? [];
+}
+
+/** So many of what is found, from one on, counted from 0; where nothing narrows it down no more than these are read. */
+export async function findPart(library: Library, wanted: Wanted, from: number, count: number): Promise<{ readonly total: number; readonly found: readonly Found[] }> {
+  const { text = '', like, kind } = wanted;
+  if (text.trim() === '' && !like) return { total: countOfEntries(library, kind), found: partOfEntries(library, kind, from, count).map(toldByWords) };
+  const found = await find(library, wanted);
+  return { total: found.length, found: found.slice(from, from + count) };
 }
 
 const ONE_SIZE = String.raw`\d+(?:\.\d+)?(?:\s*(?:mm|cm|in))?`;
@@ -58,19 +66,27 @@ function sameEntry(a: Entry, b: Entry): boolean {
   return a.kind === b.kind && a.id === b.id;
 }
 
-function byWords(library: Library, words: readonly string[]): Found[] {
-  return entriesOf(library)
+/** The database reads for what stands in a word whatever is around it; accents and signs are looked at here. */
+function byWords(library: Library, words: readonly string[], kind: Kind | undefined): Found[] {
+  return entriesHolding(library, words.flatMap((word) => word.match(/[a-z0-9]+/g) ?? []).slice(0, MOST_PIECES), kind)
     .filter((entry) => {
       // A drawing's fingerprint says nothing to anybody.
       const { drawing: _, ...told } = entry.content;
       const said = [entry.kind, entry.id, ...Object.values(told).filter((value) => ['string', 'number'].includes(typeof value))].join(' ').toLowerCase();
       return words.every((word) => said.includes(word));
     })
-    .map((entry) => ({ entry, by: { how: 'words' } }));
+    .map(toldByWords);
+}
+
+/** More would make a query too long; the words themselves are all looked at. */
+const MOST_PIECES = 50;
+
+function toldByWords(entry: Entry): Found {
+  return { entry, by: { how: 'words' } };
 }
 
 function byDimensions(library: Library, wanted: readonly number[], within: number): Found[] {
-  const recorded = entriesOf(library).flatMap((entry): Found[] => {
+  const recorded = entriesHolding(library, ['dimensions'], undefined).flatMap((entry): Found[] => {
     const own = parseDimensions(String(entry.content['dimensions'] ?? ''));
     const offMm = own ? dimensionsOff(own, wanted) : Infinity;
     return offMm <= within ? [{ entry, by: { how: 'dimensions', offMm } }] : [];

@@ -45,6 +45,21 @@ export function entriesOf(library: Library, kind?: Kind): Entry[] {
   return rows.map(entryOf);
 }
 
+/** Entries of a kind, or of all, in the order of `entriesOf`: so many from one on, counted from 0. */
+export function partOfEntries(library: Library, kind: Kind | undefined, from: number, count: number): Entry[] {
+  return library.rows<Row>(`SELECT ${COLUMNS} FROM present WHERE ?1 IS NULL OR kind = ?1 ORDER BY kind, id LIMIT ?2 OFFSET ?3`, kind ?? null, count, from).map(entryOf);
+}
+
+export function countOfEntries(library: Library, kind: Kind | undefined): number {
+  return library.rows<{ count: number }>('SELECT count(*) AS count FROM present WHERE ?1 IS NULL OR kind = ?1', kind ?? null)[0].count;
+}
+
+/** Entries in whose kind, name or content each of these stands, small letters of ASCII for either case. More than hold it may come: names of fields count as well. */
+export function entriesHolding(library: Library, pieces: readonly string[], kind: Kind | undefined): Entry[] {
+  const each = pieces.map((_, i) => ` AND instr(lower(kind || ' ' || id || ' ' || content), ?${i + 2}) > 0`).join('');
+  return library.rows<Row>(`SELECT ${COLUMNS} FROM present WHERE (?1 IS NULL OR kind = ?1)${each} ORDER BY kind, id`, kind ?? null, ...pieces).map(entryOf);
+}
+
 export type Kept = 'new' | 'changed' | 'unchanged';
 
 /** Writes a revision where the content is another than the latest. Nothing is ever overwritten. */
