@@ -14,7 +14,7 @@ export interface Lifeline {
  * Locks are missing on a page that a server hands out over plain HTTP: there a silent end is told of like a thread that is
  * caught in a loop.
  */
-const locks = (globalThis.navigator as { locks?: LockManager }).locks;
+const locks = (globalThis.navigator as { locks?: LockManager } | undefined)?.locks;
 
 /** In the thread; `held` tells whoever started it. Work that never pauses must not begin before it is told. */
 export function holdLifeline(name: string, held: () => void): Promise<void> {
