@@ -24,7 +24,10 @@ const FARTHEST = 100;
 /** Sheets pictured: the usual one, the winners, then those with least board. */
 const PICTURED = 12;
 
-export function factsOfComparison(name: string, job: CompareJob, comparison: Comparison, notes: readonly Issue[]): CompareFacts {
+/** What of a job the facts are made from; without machines nothing is said of stripping again. */
+type ShownJob = Pick<CompareJob, 'terms' | 'toleranceMm'> & Partial<Pick<CompareJob, 'standingDie' | 'stripping' | 'machines'>>;
+
+export function factsOfComparison(name: string, job: ShownJob, comparison: Comparison, notes: readonly Issue[]): CompareFacts {
   const { terms, standingDie, toleranceMm } = job;
   const lastChange = comparison.winners.at(-1)?.fromQuantity ?? 0;
   return {
@@ -64,7 +67,7 @@ export function factsOfComparison(name: string, job: CompareJob, comparison: Com
     toleranceMm,
     route: terms.route,
     wasteTable: terms.waste.name,
-    notes: [...notes, ...strippingNotes(strippingWish(job.stripping, job.machines.cutter))],
+    notes: [...notes, ...strippingNotes(strippingWish(job.stripping, job.machines?.cutter))],
   };
 }
 

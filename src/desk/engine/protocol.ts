@@ -279,6 +279,8 @@ export interface CompareAsk {
 export interface RecostAsk {
   readonly name: string;
   readonly comparison: Comparison;
+  /** What was said of the comparison when it was made. */
+  readonly notes: readonly Issue[];
   readonly quote: QuoteAsk;
 }
 

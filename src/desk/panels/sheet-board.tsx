@@ -95,7 +95,7 @@ function Board({ answer, quote }: { readonly answer: CompareAnswer; readonly quo
   // While a money field cannot be read, what was compared stands.
   const terms = termsOnDesk(desk) ?? quote;
   const asked = useMemo(() => withTerms(terms, quantity, price), [JSON.stringify(terms), quantity, price]);
-  const recost = { name: answer.facts.name, comparison: answer.comparison, quote: asked };
+  const recost = { name: answer.facts.name, comparison: answer.comparison, notes: answer.facts.notes, quote: asked };
   const recounted = useAnswer(async () => ({ of: answer, ...(await desk.engine.ask('recost', recost)) }), [answer, asked, format]);
   // What was counted for the comparison before is of other sheets.
   const { facts, brief, verdict } = recounted.kind === 'answer' && recounted.answer.of === answer ? recounted.answer : { ...answer, brief: '', verdict: '' };

@@ -45,9 +45,9 @@ export function comparePage(ask: RecostAsk, { locale }: Pick<Person, 'locale'>):
   return showComparison(recounted(ask), undefined, languageOf(locale)).html();
 }
 
-function recounted({ name, comparison, quote }: RecostAsk): CompareFacts {
+function recounted({ name, comparison, notes, quote }: RecostAsk): CompareFacts {
   const terms = termsOf(quote);
-  return factsOfComparison(name, { terms, toleranceMm: 0 } as CompareJob, { ...comparison, ...compareCosts(comparison.compared, terms) }, []);
+  return factsOfComparison(name, { terms, toleranceMm: 0 }, { ...comparison, ...compareCosts(comparison.compared, terms) }, notes);
 }
 
 /** The money panel's terms, ups and sheet left out; the grammage may be open here, then board decides. */
