@@ -7,6 +7,7 @@ import type { CompareAnswer, DrawingSource, FrameAnswer, QuoteAsk, RawMachines, 
 import { NO_HISTORY, remember, stepBack, stepForward, type History } from './job/history.ts';
 import { inputsText } from './job/inputs.ts';
 import { EMPTY_JOB, type Job, type KeptLayout } from './job/job.ts';
+import { jobTitle } from './job/job-title.ts';
 import { layingOf, type FieldName, type Laying } from './job/laying.ts';
 import { inOrder, NO_KIN, stateOf, type Kin, type LayoutState } from './job/layouts.ts';
 import { NO_RECORDS, type Records } from './job/records.ts';
@@ -163,8 +164,8 @@ export function createDesk(locale: Locale): Desk {
     if (!taken) return;
     last = { kind: '', at: 0 };
     if (taken.job.id !== job.value.id) {
-      const { say } = wordsIn(language.value);
-      notice.value = say(toJob, { name: taken.job.name || say('unnamed') });
+      const words = wordsIn(language.value);
+      notice.value = words.say(toJob, { name: jobTitle(taken.job, words) });
     }
     history.value = taken.history;
     job.value = taken.job;

@@ -2,6 +2,7 @@ import type { RefObject } from 'preact';
 import { useDesk } from '../desk-context.ts';
 import { downloadJob } from '../files/files.ts';
 import { jobToFile, keptToFile } from '../job/job-file.ts';
+import { jobSummary, jobTitle } from '../job/job-title.ts';
 import { isReadable } from '../job/keep.ts';
 import type { FileContent } from '../fetched.ts';
 import { FilePicker } from '../panels/file-picker.tsx';
@@ -11,7 +12,8 @@ import { dateLocale, useWords } from '../words/words.ts';
 /** The jobs kept in this browser; a job as a file. */
 export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement | null> }) {
   const { desk, saving } = useDesk();
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const open = async (id?: string) => {
     await saving.open(id);
     dialog.current?.close();
@@ -31,9 +33,10 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
       <ul class="jobs">
         {saving.jobs.value.map((stored) => ({ ...stored, isOurs: isReadable(stored) })).map(({ id, job, savedAt, isOurs }) => (
           <li key={id}>
-            {isOurs ? <button type="button" onClick={() => void open(id)}>{job.name || say('unnamed')}</button> : <button type="button" onClick={() => downloadJob(job.name, keptToFile(job))}>{say('save-newer', { name: job.name || say('unnamed') })}</button>}
+            {isOurs ? <button type="button" onClick={() => void open(id)}>{jobTitle(job, words)}</button> : <button type="button" onClick={() => downloadJob(job.name, keptToFile(job))}>{say('save-newer', { name: job.name || say('unnamed') })}</button>}
+            <span class="job-summary">{isOurs && jobSummary(job, words)}</span>
             <time dateTime={new Date(savedAt).toISOString()}>{new Date(savedAt).toLocaleString(dateLocale(desk.locale.value))}</time>
-            <button type="button" class="small" onClick={() => void saving.remove(id)} aria-label={say('remove-job', { name: job.name || say('unnamed') })}>{say('remove')}</button>
+            <button type="button" class="small" onClick={() => void saving.remove(id)} aria-label={say('remove-job', { name: isOurs ? jobTitle(job, words) : job.name || say('unnamed') })}>{say('remove')}</button>
           </li>
         ))}
       </ul>
@@ -41,8 +44,8 @@ export function Jobs({ dialog }: { readonly dialog: RefObject<HTMLDialogElement 
         <ul class="jobs removed" aria-label={say('removed-jobs')}>
           {saving.removed.value.map((one) => (
             <li key={one.id} role="status">
-              <span>{say('job-removed', { name: one.job.name || say('unnamed') })}</span>
-              <button type="button" class="small" onClick={() => void saving.takeBack(one)} aria-label={say('take-back-job', { name: one.job.name || say('unnamed') })}>{say('take-back')}</button>
+              <span>{say('job-removed', { name: isReadable(one) ? jobTitle(one.job, words) : one.job.name || say('unnamed') })}</span>
+              <button type="button" class="small" onClick={() => void saving.takeBack(one)} aria-label={say('take-back-job', { name: isReadable(one) ? jobTitle(one.job, words) : one.job.name || say('unnamed') })}>{say('take-back')}</button>
             </li>
           ))}
         </ul>

@@ -1,5 +1,5 @@
 import { useDesk } from '../desk-context.ts';
-import { nameOfDrawing } from '../job/name-of-drawing.ts';
+import { jobTitle } from '../job/job-title.ts';
 import { takeAsOwnJob, takeAsRevision } from '../putting-drawings.ts';
 import { useWords } from '../words/words.ts';
 import { IssueList } from './issue-list.tsx';
@@ -22,13 +22,14 @@ export function NotTaken() {
 /** A drawing began a job of its own: the way back, and what to do where it is the same job after all. */
 export function BeganAJob() {
   const { desk, saving } = useDesk();
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const begun = desk.begun.value;
   const { renewed, job } = desk;
   // A step back brings the drawing before, and with it nothing to say.
   if (renewed.value?.id === job.value.id && renewed.value.drawing !== job.value.drawing) return <RenewedDrawing />;
   if (begun?.id !== desk.job.value.id) return null;
-  const name = begun.before.name || nameOfDrawing(begun.before) || say('unnamed');
+  const name = jobTitle(begun.before, words);
   return (
     <div class="begun">
       <p>{say('job-begun', { name })}</p>
