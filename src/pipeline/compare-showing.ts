@@ -82,8 +82,7 @@ function curveOf(quantities: readonly number[], lastChange: number, fromCartons 
 }
 
 /** The charts as one SVG, and the page with pictures of the sheets. */
-export function showComparison(facts: CompareFacts, misses?: NearMissFacts, language: Language = englishLanguage) {
-  const format = createFormat(language.locale);
+export function showComparison(facts: CompareFacts, misses?: NearMissFacts, language: Language = englishLanguage, format = createFormat(language.locale)) {
   const words = language.compare;
   const report = withNearMisses(compareReport(facts, language, format), misses, language);
   const cost = costChart(facts, words, format);

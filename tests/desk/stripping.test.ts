@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { compare, comparePage, recost } from '../../src/desk/engine/answers/compare.ts';
 import { search } from '../../src/desk/engine/answers/search.ts';
 import type { SearchEvent } from '../../src/desk/engine/protocol.ts';
 import { judgeStripping } from '../../src/layout/judge-stripping.ts';
@@ -37,4 +38,16 @@ test('a rule that nothing keeps is told in words of the desk, in either language
   const { issues: [issue] } = await refused.then(() => { throw new Error('not refused'); }, (error: { issues: never[] }) => error);
   expect(wordsIn('en').issue(issue!)).toMatch(/^No layout was found that keeps what the record of the die-cutter asks/);
   expect(wordsIn('de').issue(issue!)).toMatch(/^Kein Standbogen .* Ausbrechen mit Ausbrechwerkzeug/);
+});
+
+test.each([['a rule', { cutter: { stripping: 'with-tools', strippingRule: 'must' } }, 30], ['no wish', {}, 36]] as const)('compared sheets under %s: counted anew with other terms, and kept as a page in inches', async (_, machines, ups) => {
+  const quote = { job: { ups: 1, sheet: '1020x720', grammage: 300, quantities: [5000], stages: ['die-cutting'] } };
+  const host = { control: { stopped: () => false }, pool: quickSearch.runner, locale: 'en', unit: 'in' };
+  const { comparison, facts: { notes } } = await compare({ job: { ...barJob, machines }, sheets: { sheets: [{ sheet: '1020x720' }] }, lists: [], effort: 'quick', quote } as never, host as never);
+  const ask = { name: 'bar', comparison, notes, quote } as never;
+  const { facts } = recost(ask, { locale: 'en', unit: 'in' });
+  expect([facts.sheets[0]!.ups, facts.notes.map(({ code }) => code)]).toEqual([ups, ups === 30 ? ['stripping-rule-must'] : []]);
+  const page = comparePage(ask, { locale: 'en', unit: 'in' });
+  expect(page).toMatch(/ft²\/1000/);
+  expect(page).not.toContain('m²/1000');
 });

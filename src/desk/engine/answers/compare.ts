@@ -8,7 +8,7 @@ import type { CompareFacts } from '../../../render/compare-facts.ts';
 import { nameOfRecord, type NamedRecord } from '../../job/records.ts';
 import type { Host } from '../host.ts';
 import type { CompareAnswer, CompareAsk, Person, QuoteAsk, RecostAnswer, RecostAsk } from '../protocol.ts';
-import { languageOf, wordsFor } from './language-of.ts';
+import { wordsFor } from './language-of.ts';
 import { machinesOf } from './machines-of.ts';
 import { quoteJobOf } from './quote.ts';
 
@@ -41,8 +41,9 @@ export function recost(ask: RecostAsk, person: Person): RecostAnswer {
 }
 
 /** Sentence, charts, tables and the sheets drawn, as one file. */
-export function comparePage(ask: RecostAsk, { locale }: Pick<Person, 'locale'>): string {
-  return showComparison(recounted(ask), undefined, languageOf(locale)).html();
+export function comparePage(ask: RecostAsk, person: Person): string {
+  const { language, format } = wordsFor(person);
+  return showComparison(recounted(ask), undefined, language, format).html();
 }
 
 function recounted({ name, comparison, notes, quote }: RecostAsk): CompareFacts {
