@@ -27,7 +27,7 @@ export function cartonDimensions([length, width, depth]: readonly [number, numbe
 
 /** Whoever gives them the other way round is told: a cover on the wrong panel is a wrong carton. `most` in mm. */
 export function notWiderThanLong(most: number): Bound {
-  return { of: ({ length }) => Math.min(length, most), said: `the length, and ${most}; the longer one is the length and is given first` };
+  return { of: ({ length }) => Math.min(length, most), said: `the length, which is given first, or ${most} if that is less` };
 }
 
 export const caliper = allowance('caliper', 'thickness of the board', 0.4, [0.05, 1.5], 'house value; take it from the board record');
