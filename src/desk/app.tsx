@@ -14,6 +14,7 @@ import { OutOfDate } from './panels/out-of-date.tsx';
 import { PanelHead } from './panels/panel-head.tsx';
 import { SheetPanel } from './panels/sheet-panel.tsx';
 import { WhyPanel } from './panels/why-panel.tsx';
+import { Notice } from './head/notice.tsx';
 import { SilentThreads } from './head/silent-threads.tsx';
 import { CautionOnPaper, SheetOnPaper } from './panels/paper.tsx';
 import { Ticket } from './head/ticket.tsx';
@@ -64,7 +65,7 @@ export function App({ parts }: { readonly parts: DeskParts }) {
             <CautionOnPaper />
           </main>
         </div>
-        <p class="notice" role="status">{desk.notice.value}</p>
+        <Notice />
       </WordsContext.Provider>
     </DeskContext.Provider>
   );

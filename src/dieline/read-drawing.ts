@@ -22,8 +22,9 @@ export async function readDrawing(bytes: Uint8Array, options: Partial<ReadOption
   return dielineOf(await openDrawing(bytes, all), all);
 }
 
-/** Throws InputError `drawing-kind-unknown`, or `dxf-binary`. */
+/** Throws InputError `drawing-empty`, `drawing-kind-unknown`, or `dxf-binary`. */
 async function openDrawing(bytes: Uint8Array, { page = 1, onWork }: ReadOptions): Promise<DrawingReader> {
+  if (bytes.length === 0) throw inputError('drawing-empty');
   const head = String.fromCharCode(...bytes.subarray(0, 1024));
   if (head.includes('%PDF-')) return openPdfDrawing(bytes, page, onWork);
   if (page !== 1) throw inputError('no-such-page', { facts: { number: page, count: 1 } });

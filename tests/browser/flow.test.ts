@@ -46,6 +46,9 @@ describe.skipIf(!browserIsHere())('the flow of a job', { timeout: 150_000 }, () 
     expect(await page.getByRole('alert').count()).toBe(0);
     await page.getByLabel('Choose a drawing').setInputFiles({ name: 'cut-off.json', mimeType: 'application/json', buffer: Buffer.from('{"format": "blankw') });
     await page.locator('.notice', { hasText: 'cut-off.json breaks off or is no JSON' }).waitFor();
+    await picture(page, 'flow-notice');
+    await page.getByRole('button', { name: 'Dismiss this notice' }).click();
+    await page.locator('.notice', { hasNotText: /./ }).waitFor({ state: 'attached' });
     expect(await ticket()).toBe(before);
   });
 

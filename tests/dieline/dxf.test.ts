@@ -200,6 +200,7 @@ describe('hostile and broken files', () => {
   test.each([
     ['no pairs', 'dxf-not-readable', `${section('ENTITIES', 'LINE\n0\n')}`],
     ['binary', 'dxf-binary', 'AutoCAD Binary DXF\r\n\x1a\0'],
+    ['nothing at all', 'drawing-empty', ''],
     ['nothing known', 'drawing-kind-unknown', 'BM6'],
     ['a drawing database', 'drawing-kind-unknown', 'AC1027\0\0'],
   ])('%s: %s', async (_, code, text) => {

@@ -103,6 +103,7 @@ export const englishDesk = {
   'step-layouts': 'See the layouts',
   'step-money': 'See what it costs',
   'step-handover': 'Hand it over',
+  dismiss: 'Dismiss this notice',
   'file-not-there': '{name} could not be opened: it may be a folder, or gone, or on a drive that is not there. Choose it again.',
   'json-not-readable': '{name} breaks off or is no JSON. Save it again from where it came.',
   'file-not-known': '{name} is nothing that the desk knows: a drawing, a layout, a record of sheets, rates, a press, a die-cutter or a board (JSON or CSV), or a job is wanted.',

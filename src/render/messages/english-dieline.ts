@@ -7,6 +7,7 @@ export const dielineMessages: MessageTable = {
   'drawing-not-text': 'The drawing is not valid {encoding} text. Save it again as SVG, encoding UTF-8.',
   'drawing-not-xml': 'The drawing is not valid XML, {where}: {reason}. Save it again from the drawing program.',
   'drawing-not-svg': 'This is no SVG: its outermost element is {root}. Save the drawing as SVG.',
+  'drawing-empty': '{where} is empty: it holds no byte. Save the drawing anew, or have it sent again.',
   'drawing-kind-unknown': '{where} is no drawing that can be read. Save it as SVG, PDF or DXF in text form.',
   'dxf-not-readable': 'The DXF file cannot be read, {where}: a group code is wanted, "{found}" is there. Save it again from the drawing program.',
   'dxf-binary': '{where} is a DXF file in binary form. Save it as DXF in text form.',

@@ -11,6 +11,7 @@ export const frenchDrawingIssues: MessageTable = {
   'drawing-not-text': 'Le tracé n’est pas du texte {encoding} valable. Enregistrez-le de nouveau en SVG, codage UTF-8.',
   'drawing-not-xml': 'Le tracé n’est pas du XML valable, {where} : {reason}. Enregistrez-le de nouveau depuis le programme de dessin.',
   'drawing-not-svg': 'Ce n’est pas du SVG : son élément extérieur est {root}. Enregistrez le tracé en SVG.',
+  'drawing-empty': '{where} est vide : aucun octet. Enregistrez le tracé de nouveau, ou faites-le renvoyer.',
   'drawing-kind-unknown': '{where} n’est pas un tracé qu’on puisse lire. Enregistrez-le en SVG, PDF ou DXF texte.',
   'dxf-not-readable': 'Le DXF ne peut être lu, {where} : il faut un code de groupe, on trouve « {found} ». Enregistrez-le de nouveau depuis le programme de dessin.',
   'dxf-binary': '{where} est un DXF binaire. Enregistrez-le en DXF texte.',

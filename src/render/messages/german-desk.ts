@@ -104,6 +104,7 @@ export const germanDesk: Readonly<Record<DeskWord, string>> = {
   'step-layouts': 'Die Standbogen ansehen',
   'step-money': 'Sehen, was es kostet',
   'step-handover': 'Zur Übergabe',
+  dismiss: 'Diesen Hinweis ausblenden',
   'file-not-there': '{name} ließ sich nicht öffnen: vielleicht ein Ordner, verschoben oder auf einem Laufwerk, das nicht da ist. Bitte noch einmal wählen.',
   'json-not-readable': '{name} bricht ab oder ist kein JSON. Speichern Sie es dort noch einmal, wo es herkommt.',
   'file-not-known': '{name} ist nichts, was das Pult kennt: Gesucht ist eine Zeichnung, ein Standbogen, ein Datensatz (JSON oder CSV) oder ein Auftrag.',

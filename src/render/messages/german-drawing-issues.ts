@@ -4,6 +4,7 @@ import type { MessageTable } from './catalogue.ts';
 export const germanDrawingIssues: MessageTable = {
   'drawing-compressed': 'Die Zeichnung ist komprimiert (svgz). Speichern Sie sie als einfaches SVG.',
   'drawing-not-text': 'Die Zeichnung ist kein gültiger Text in {encoding}. Speichern Sie sie neu als SVG, Kodierung UTF-8.',
+  'drawing-empty': '{where} ist leer: kein einziges Byte. Speichern Sie die Zeichnung noch einmal, oder lassen Sie sie neu schicken.',
   'drawing-kind-unknown': '{where} ist keine Zeichnung, die sich lesen lässt. Speichern Sie sie als SVG, PDF oder DXF in Textform.',
   'dxf-not-readable': 'Das DXF ist nicht lesbar, {where}: Ein Gruppencode fehlt, dort steht „{found}“. Speichern Sie es neu aus dem Zeichenprogramm.',
   'dxf-binary': '{where} ist ein DXF in Binärform. Speichern Sie es als DXF in Textform.',
