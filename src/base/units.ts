@@ -2,6 +2,8 @@
 
 export const MICRONS_PER_MM = 1000;
 export const MM_PER_INCH = 25.4;
+/** m² in a square foot. */
+export const M2_PER_FT2 = (12 * (MM_PER_INCH / 1000)) ** 2;
 
 /** Millimetres to the nearest whole micrometre. */
 export function toMicrons(mm: number): number {

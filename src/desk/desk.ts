@@ -103,9 +103,9 @@ export interface Desk {
   readonly reading: Signal<Reading>;
   /** The last file, where it was not taken. */
   readonly refused: Signal<Refused | undefined>;
-  /** A job that a drawing began, and the one on the desk before it. */
   /** The job as it was before a file of the same name took its drawing's place. */
   readonly renewed: Signal<Job | undefined>;
+  /** A job that a drawing began, and the one on the desk before it. */
   readonly begun: Signal<{ readonly id: string; readonly before: Job } | undefined>;
   readonly frame: Signal<Asked<FrameAnswer>>;
   readonly search: Signal<SearchState>;

@@ -4,17 +4,23 @@ import type { DrawingSource } from './engine/protocol.ts';
 import { nextJob, type Job } from './job/job.ts';
 import { nameOfDrawing } from './job/name-of-drawing.ts';
 
+type DrawingDesk = Pick<Desk, 'job' | 'renewed' | 'begun' | 'change'>;
+
 /**
  * A drawing begins a job of its own; the one before stays kept. The job on the desk takes it where it has none yet, where it is
  * a newer state of its own drawing (a file of the same name), or where its dimensions are typed on.
  */
-export function putDrawing(desk: Pick<Desk, 'job' | 'renewed' | 'begun' | 'change'>, drawing: DrawingSource, kind = ''): void {
+export function putDrawing(desk: DrawingDesk, drawing: DrawingSource, kind = ''): void {
   const { value: before } = desk.job;
   if (belongsTo(before, drawing)) {
     desk.change((job) => ({ ...job, name: job.name === nameOfDrawing(job) ? nameOfDrawing({ ...job, drawing }) : job.name, drawing }), kind);
     desk.renewed.value = isOtherFile(before.drawing, drawing) ? before : undefined;
     return;
   }
+  beginJob(desk, before, drawing);
+}
+
+function beginJob(desk: DrawingDesk, before: Job, drawing: DrawingSource): void {
   const next = { ...nextJob(before), drawing };
   desk.change(() => ({ ...next, name: nameOfDrawing(next) }));
   desk.begun.value = { id: next.id, before };
@@ -31,16 +37,14 @@ function isOtherFile(before: DrawingSource | undefined, now: DrawingSource): boo
 }
 
 /** The file of the same name is of another carton: it begins a job of its own, and the job before is as it was. */
-export function takeAsOwnJob(desk: Pick<Desk, 'job' | 'renewed' | 'begun' | 'change'>): void {
-  const { job, renewed, begun } = desk;
+export function takeAsOwnJob(desk: DrawingDesk): void {
+  const { job, renewed } = desk;
   const { drawing } = job.value;
   const { value: before } = renewed;
   renewed.value = undefined;
   if (!drawing || before?.id !== job.value.id) return;
   desk.change(() => before);
-  const next = { ...nextJob(before), drawing };
-  desk.change(() => ({ ...next, name: nameOfDrawing(next) }));
-  begun.value = { id: next.id, before };
+  beginJob(desk, before, drawing);
 }
 
 /** The drawing that began a job is a newer state of the job before it, and goes there. */

@@ -1,4 +1,5 @@
 import { InputError } from '../base/issue.ts';
+import { toMicrons, toMillimetres } from '../base/units.ts';
 import { boardCost, boardWeight } from '../estimate/board.ts';
 import { costPerSheet } from '../estimate/die-choice.ts';
 import type { Placement, Problem } from '../layout/problem.ts';
@@ -146,7 +147,7 @@ function commonKnifeOf(job: NestJob): SoundLayout | undefined {
 
 /** Steps are tenths; a tenth is no binary fraction. */
 function rounded(mm: number): number {
-  return Math.round(mm * 1000) / 1000;
+  return toMillimetres(toMicrons(mm));
 }
 
 interface SheetUps {

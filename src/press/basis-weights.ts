@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../base/units.ts';
+import { M2_PER_FT2, MM_PER_INCH } from '../base/units.ts';
 
 /** g in a pound (exact), and sheets in a ream. */
 const GRAMS_PER_POUND = 453.59237;
@@ -6,7 +6,6 @@ const SHEETS_PER_REAM = 500;
 /** Hundredweights of 100 lb in a tonne. */
 const CWT_IN_TONNE = 1e6 / (100 * GRAMS_PER_POUND);
 const METRES_PER_INCH = MM_PER_INCH / 1000;
-const METRES_PER_FOOT = 12 * METRES_PER_INCH;
 
 /** A basic size of a paper, inches: basis weights are pounds a ream of this size. */
 export interface BasicSize {
@@ -36,7 +35,7 @@ export function basisWeightOf(grammage: number, basic: BasicSize): number {
 
 /** g/m² of pounds per thousand square feet. */
 export function grammageOfMsf(poundsPerThousandSquareFeet: number): number {
-  return (poundsPerThousandSquareFeet * GRAMS_PER_POUND) / (1000 * METRES_PER_FOOT ** 2);
+  return (poundsPerThousandSquareFeet * GRAMS_PER_POUND) / (1000 * M2_PER_FT2);
 }
 
 /** What the trade calls papers of the same basic size. */

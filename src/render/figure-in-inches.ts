@@ -1,10 +1,9 @@
-import { MM_PER_INCH } from '../base/units.ts';
+import { M2_PER_FT2, MM_PER_INCH } from '../base/units.ts';
 import type { Figure } from '../estimate/figure.ts';
 import { tokensOf } from '../estimate/formula.ts';
 
-const M2_PER_FT2 = (12 * MM_PER_INCH / 1000) ** 2;
 /** ft² in a m², as formulas write it: to seven figures, as all that goes into them. */
-export const FT2_PER_M2 = '10.76391';
+export const FT2_PER_M2 = (1 / M2_PER_FT2).toPrecision(7);
 
 /** What goes into formulas in mm, and in m². */
 const LENGTHS: ReadonlySet<string> = new Set([

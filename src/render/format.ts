@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../base/units.ts';
+import { M2_PER_FT2, MM_PER_INCH } from '../base/units.ts';
 import { JUDGE_TOLERANCE_MM } from '../layout/judge-tolerance.ts';
 
 /**
@@ -43,7 +43,7 @@ export interface BoardUnit {
   readonly fewerDecimals: number;
 }
 
-const BOARD_UNITS: Readonly<Record<LengthUnit, BoardUnit>> = { mm: { name: 'm²', perM2: 1, fewerDecimals: 0 }, in: { name: 'ft²', perM2: (1000 / (12 * MM_PER_INCH)) ** 2, fewerDecimals: 1 } };
+const BOARD_UNITS: Readonly<Record<LengthUnit, BoardUnit>> = { mm: { name: 'm²', perM2: 1, fewerDecimals: 0 }, in: { name: 'ft²', perM2: 1 / M2_PER_FT2, fewerDecimals: 1 } };
 
 /** Decimals shown of a length: a hundredth of a millimetre is finer than any die, a thousandth of an inch likewise. */
 const LENGTH_DECIMALS: Readonly<Record<LengthUnit, number>> = { mm: 2, in: 3 };

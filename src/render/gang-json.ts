@@ -1,6 +1,6 @@
 import { writeLayoutFile } from '../layout/layout-file.ts';
 import type { GangFacts } from './gang-facts.ts';
-import { platesOf, runTotals, type RunFacts } from './run-facts.ts';
+import { isOfOutlines, platesOf, runTotals, type RunFacts } from './run-facts.ts';
 
 export function gangJson(facts: GangFacts, money?: RunFacts): string {
   const byId = (values: readonly number[]) => Object.fromEntries(facts.ids.map((id, v) => [id, values[v]!]));
@@ -32,7 +32,7 @@ function moneyJson(facts: RunFacts): object {
     cost: cost.value,
     ...perThousand({ costPerThousand, pricePerThousand }),
     forms: forms.map((form, i) => ({ pressings: planned[i]!, goodSheets: pressings[i]!, sheets: form.needed.sheets, plates: plates[i]!, boardKg: form.boardWeight.value, pressHours: form.pressHours?.value ?? null, cost: form.cost.value })),
-    [facts.stations === undefined ? 'designs' : 'versions']: Object.fromEntries(ids.map((id, v) => [id, { copies: facts.made[v]!, cost: versions[v]!.cost.value, ...perThousand(versions[v]!) }])),
+    [isOfOutlines(facts) ? 'designs' : 'versions']: Object.fromEntries(ids.map((id, v) => [id, { copies: facts.made[v]!, cost: versions[v]!.cost.value, ...perThousand(versions[v]!) }])),
     missing,
   };
 }

@@ -4,7 +4,7 @@ import { gangOutlines } from '../../pipeline/gang/outlines.ts';
 import { isOutlinesJob, readOutlinesJob, type OutlinesJob } from '../../pipeline/gang/outlines-job.ts';
 import { gangVersions } from '../../pipeline/gang/versions.ts';
 import { priceRun } from '../../pipeline/gang/price-run.ts';
-import { runOfOutlines } from '../../pipeline/gang/run-of-outlines.ts';
+import { runOfOutlines, runOfVersions } from '../../pipeline/gang/run-of-forms.ts';
 import { readQuoteOfRun, readVersionsJob } from '../../pipeline/gang/versions-job.ts';
 import type { GangFacts } from '../../render/gang-facts.ts';
 import { gangJson } from '../../render/gang-json.ts';
@@ -55,7 +55,7 @@ async function runGang(path: string, raw: RawOptions): Promise<number> {
   const quote = versions ? readQuoteOfRun(files.json, path, files.load, versions) : outlines!.quote;
   refuseOverwrite(files.read, [raw.json, raw.html, raw.svg, ...(raw.svg === undefined ? [] : Array.from({ length: outlines?.forms ?? 0 }, (_, form) => numbered(raw.svg!, form)))]);
   const { facts, interrupted } = outlines ? await searched(outlines, effort) : { facts: gangVersions(versions!), interrupted: false };
-  const money = quote && (await priceRun(outlines ? runOfOutlines(facts, outlines) : { ids: facts.ids, quantities: facts.quantities, counts: facts.forms.map(({ counts }) => counts), planned: facts.forms.map(({ pressings }) => pressings), limits: facts.oversLimits }, quote));
+  const money = quote && (await priceRun(outlines ? runOfOutlines(facts, outlines) : runOfVersions(facts, facts.oversLimits), quote));
   const report = withRun(gangReport(facts, language), money, language);
   const outputs: Output[] = [];
   if (raw.json !== undefined) outputs.push({ path: raw.json, content: gangJson(facts, money) });

@@ -1,4 +1,4 @@
-import { runOfOutlines } from '../../pipeline/gang/run-of-outlines.ts';
+import { runOfOutlines } from '../../pipeline/gang/run-of-forms.ts';
 import type { RunToPrice } from '../../pipeline/gang/price-run.ts';
 import type { Desk } from '../desk.ts';
 import { outlinesJob } from './outlines-work.ts';

@@ -2,10 +2,10 @@ import { useState } from 'preact/hooks';
 import { STYLES } from '../../dieline/styles/styles.ts';
 import { useDesk } from '../desk-context.ts';
 import type { DrawingSource } from '../engine/protocol.ts';
-import { lengthOf, LONGEST_MM } from '../job/laying.ts';
+import { lengthOf } from '../job/laying.ts';
 import { nameOfDrawing } from '../job/name-of-drawing.ts';
-import { typedExamples } from '../job/typed-length.ts';
 import { putDrawing } from '../putting-drawings.ts';
+import { lengthSentence } from '../words/range-sentence.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { LengthField } from './length-field.tsx';
@@ -13,7 +13,8 @@ import { LengthField } from './length-field.tsx';
 /** A style and its dimensions instead of a drawing. */
 export function BlankFromDimensions() {
   const { desk } = useDesk();
-  const { say, styleText, format } = useWords();
+  const words = useWords();
+  const { say, styleText, format } = words;
   const { drawing } = desk.job.value;
   const present = drawing?.kind === 'style' ? drawing : undefined;
   const [typed, setTyped] = useState(() => typedFor(present, STYLES[0]!.id));
@@ -37,7 +38,7 @@ export function BlankFromDimensions() {
       <div class="row">
         {fields.map(({ name, meaning, ...field }) => (
           <LengthField key={name} label={styleText(name)} placeholder={'example' in field ? format.bareLength(field.example) : undefined} value={texts[name] ?? ''} hint={styleText(meaning)}
-            fault={lengthOf(texts[name] ?? '') === 'fault' ? say('fault-length-range', { ...typedExamples(format), most: format.length(LONGEST_MM) }) : undefined} onInput={(text) => type(name, text)} />
+            fault={lengthOf(texts[name] ?? '') === 'fault' ? lengthSentence(words) : undefined} onInput={(text) => type(name, text)} />
         ))}
       </div>
       {present && !blankOf(chosen, texts) && <p class="hint">{say('dimensions-open', { name: nameOfDrawing(desk.job.value) })}</p>}

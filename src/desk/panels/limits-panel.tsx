@@ -1,8 +1,8 @@
 import { useDesk } from '../desk-context.ts';
 import type { FrameAnswer } from '../engine/protocol.ts';
 import type { LimitFields, LimitLength } from '../job/job.ts';
-import { LONGEST_MM, type FieldName } from '../job/laying.ts';
-import { typedExamples } from '../job/typed-length.ts';
+import type { FieldName } from '../job/laying.ts';
+import { lengthSentence } from '../words/range-sentence.ts';
 import { useWords } from '../words/words.ts';
 import { Block, ChoiceField } from './fields.tsx';
 import { FramePicture } from './frame-picture.tsx';
@@ -12,11 +12,12 @@ import { LengthField } from './length-field.tsx';
 
 export function LimitsPanel() {
   const { desk } = useDesk();
-  const { say, format } = useWords();
+  const words = useWords();
+  const { say, format } = words;
   const { limits } = desk.job.value;
   const frame = desk.frame.value.kind === 'answer' ? desk.frame.value.answer : undefined;
   const set = (fields: Partial<LimitFields>, kind = '') => desk.change((job) => ({ ...job, limits: { ...job.limits, ...fields } }), kind);
-  const faultOf = (field: FieldName) => (desk.faultyFields.value.includes(field) ? say('fault-length-range', { ...typedExamples(format), most: format.length(LONGEST_MM) }) : undefined);
+  const faultOf = (field: FieldName) => (desk.faultyFields.value.includes(field) ? lengthSentence(words) : undefined);
   const length = (field: LimitLength) => (
     <LengthField key={field} label={say(`field-${field}`)} value={limits[field]} placeholder={frame && format.bareLength(inForce(frame, field))}
       fault={faultOf(field)} onInput={(text) => set({ [field]: text }, field)} />

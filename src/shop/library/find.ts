@@ -46,9 +46,11 @@ export async function find(library: Library, { text = '', like, kind, within }: 
 /** So many of what is found, from one on, counted from 0; where nothing narrows it down no more than these are read. */
 export async function findPart(library: Library, wanted: Wanted, from: number, count: number): Promise<{ readonly total: number; readonly found: readonly Found[] }> {
   const { text = '', like, kind } = wanted;
-  // Pictures are made of shapes, so these are wanted whatever is asked.
-  await bringShapesUp(library);
-  if (text.trim() === '' && !like) return { total: countOfEntries(library, kind), found: partOfEntries(library, kind, from, count).map(toldByWords) };
+  if (text.trim() === '' && !like) {
+    // Pictures are made of shapes, so these are wanted whatever is asked.
+    await bringShapesUp(library);
+    return { total: countOfEntries(library, kind), found: partOfEntries(library, kind, from, count).map(toldByWords) };
+  }
   const found = await find(library, wanted);
   return { total: found.length, found: found.slice(from, from + count) };
 }
